@@ -1,0 +1,116 @@
+// Package diag holds what benchwright says to a writer: one message for one
+// slip, each with a slug, a place, a sentence and the mend. Every room may
+// report; nobody else prints.
+package diag
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// A Severity says whether a message stops the card.
+type Severity string
+
+// Errors stop a card from being built; warnings do not.
+const (
+	Error   Severity = "error"
+	Warning Severity = "warning"
+)
+
+// A Diagnostic is one message.
+type Diagnostic struct {
+	Slug    string       // names the rule; diag/pages has its page and severity
+	At      source.Place // the narrowest place that is wrong
+	Message string       // one sentence: what is wrong, no position, no full stop
+	Label   string       // a few words at the caret, "" for none
+	Related []Related    // other places that matter
+	Help    string       // the mend, in the imperative, "" where there is none
+	Fix     *Fix         // the mend as an edit, where a program could make it
+}
+
+// A Related is another place that a message speaks of.
+type Related struct {
+	At      source.Place
+	Message string
+}
+
+// A Fix replaces the text at a place.
+type Fix struct {
+	At   source.Place
+	Text string
+}
+
+// Severity returns what the slug's page says.
+func (d Diagnostic) Severity() Severity {
+	if p, ok := PageOf(d.Slug); ok {
+		return p.Severity
+	}
+	return Error
+}
+
+// A List collects messages. The zero List is ready to use. A List belongs to
+// one goroutine; work in parallel has one List each, joined with Join.
+type List struct{ items []Diagnostic }
+
+// Add puts d on the list and returns it there, so that a caller can add
+// related places to it.
+func (l *List) Add(d Diagnostic) *Diagnostic {
+	l.items = append(l.items, d)
+	return &l.items[len(l.items)-1]
+}
+
+// Report adds a message and its mend.
+func (l *List) Report(slug string, at source.Place, help, format string, args ...any) *Diagnostic {
+	return l.Add(Diagnostic{Slug: slug, At: at, Help: help, Message: fmt.Sprintf(format, args...)})
+}
+
+// Join adds all messages of other.
+func (l *List) Join(other *List) { l.items = append(l.items, other.items...) }
+
+// Len returns how many messages there are.
+func (l *List) Len() int { return len(l.items) }
+
+// Errors returns how many of the messages are errors.
+func (l *List) Errors() int {
+	n := 0
+	for i := range l.items {
+		if l.items[i].Severity() == Error {
+			n++
+		}
+	}
+	return n
+}
+
+// Sorted returns the messages in the one order in which they are shown: by
+// file, offset, slug, text. The same message at the same place, as two
+// variants of a card give it, is shown once.
+func (l *List) Sorted() []Diagnostic {
+	out := slices.Clone(l.items)
+	slices.SortStableFunc(out, func(a, b Diagnostic) int {
+		return cmp.Or(
+			cmp.Compare(name(a.At), name(b.At)),
+			cmp.Compare(a.At.Span.Start, b.At.Span.Start),
+			cmp.Compare(a.Slug, b.Slug),
+			cmp.Compare(a.Message, b.Message),
+			cmp.Compare(a.At.Span.End, b.At.Span.End),
+		)
+	})
+	return slices.CompactFunc(out, func(a, b Diagnostic) bool {
+		return name(a.At) == name(b.At) && a.At.Span == b.At.Span && a.Slug == b.Slug && a.Message == b.Message
+	})
+}
+
+// Keep drops every message for which keep is false.
+func (l *List) Keep(keep func(Diagnostic) bool) {
+	l.items = slices.DeleteFunc(l.items, func(d Diagnostic) bool { return !keep(d) })
+}
+
+func name(p source.Place) string {
+	if p.File == nil {
+		return ""
+	}
+	return p.File.Name
+}

@@ -1,0 +1,84 @@
+package diag
+
+import (
+	"encoding/json"
+	"io"
+
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// Format names the form of the JSON document. Fields may be added under it;
+// none is taken away.
+const Format = "benchwright-messages/1"
+
+type jsonPoint struct {
+	Offset int `json:"offset"`
+	Line   int `json:"line"`
+	Column int `json:"column"`
+}
+
+type jsonRelated struct {
+	File    string    `json:"file"`
+	Start   jsonPoint `json:"start"`
+	End     jsonPoint `json:"end"`
+	Message string    `json:"message"`
+}
+
+type jsonFix struct {
+	File  string    `json:"file"`
+	Start jsonPoint `json:"start"`
+	End   jsonPoint `json:"end"`
+	Text  string    `json:"text"`
+}
+
+type jsonMessage struct {
+	Slug     string        `json:"slug"`
+	Severity Severity      `json:"severity"`
+	File     string        `json:"file"`
+	Start    jsonPoint     `json:"start"`
+	End      jsonPoint     `json:"end"`
+	Message  string        `json:"message"`
+	Label    string        `json:"label"`
+	Related  []jsonRelated `json:"related"`
+	Help     string        `json:"help"`
+	Fix      *jsonFix      `json:"fix"`
+}
+
+// WriteJSON writes all messages as one document. Every field is always there.
+func WriteJSON(w io.Writer, messages []Diagnostic) error {
+	doc := struct {
+		Format   string        `json:"format"`
+		Messages []jsonMessage `json:"messages"`
+	}{Format, make([]jsonMessage, 0, len(messages))}
+	for _, d := range messages {
+		m := jsonMessage{Slug: d.Slug, Severity: d.Severity(), File: name(d.At),
+			Message: d.Message, Label: d.Label, Related: []jsonRelated{}, Help: d.Help}
+		m.Start, m.End = points(d.At)
+		for _, r := range d.Related {
+			j := jsonRelated{File: name(r.At), Message: r.Message}
+			j.Start, j.End = points(r.At)
+			m.Related = append(m.Related, j)
+		}
+		if d.Fix != nil {
+			m.Fix = &jsonFix{File: name(d.Fix.At), Text: d.Fix.Text}
+			m.Fix.Start, m.Fix.End = points(d.Fix.At)
+		}
+		doc.Messages = append(doc.Messages, m)
+	}
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(doc)
+}
+
+// points returns both ends of a place; a message about no place has zeros.
+func points(at source.Place) (start, end jsonPoint) {
+	if at.File == nil {
+		return
+	}
+	point := func(offset int) jsonPoint {
+		p := at.File.Position(offset)
+		return jsonPoint{offset, p.Line, p.Column}
+	}
+	return point(at.Span.Start), point(at.Span.End)
+}

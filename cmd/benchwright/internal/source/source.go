@@ -1,0 +1,106 @@
+// Package source holds the text of input files and turns byte offsets into
+// the lines and columns that people read. Every other room speaks of places
+// as byte offsets in the whole file; only a message needs a line.
+package source
+
+import (
+	"bytes"
+	"sort"
+	"sync"
+	"unicode/utf8"
+)
+
+// A File is one input file as it was read.
+type File struct {
+	Name string // path relative to the workspace, with slashes
+	Text []byte // the whole file, byte order mark and all
+
+	once  sync.Once
+	lines []int // offset of each line's first byte
+}
+
+// NewFile returns the file called name that holds text.
+func NewFile(name string, text []byte) *File { return &File{Name: name, Text: text} }
+
+// A Span is a half-open range of byte offsets in a whole file.
+type Span struct{ Start, End int }
+
+// Len returns the number of bytes in the span.
+func (s Span) Len() int { return s.End - s.Start }
+
+// A Place is a span of a file: what a message points at.
+type Place struct {
+	File *File
+	Span Span
+}
+
+// At returns the place of the span from start to end in the file.
+func (f *File) At(start, end int) Place { return Place{f, Span{start, end}} }
+
+// Text returns the bytes of the place, "" for one outside its file.
+func (p Place) Text() string {
+	if p.File == nil || p.Span.Start < 0 || p.Span.End > len(p.File.Text) || p.Span.Start > p.Span.End {
+		return ""
+	}
+	return string(p.File.Text[p.Span.Start:p.Span.End])
+}
+
+// A Position is where a byte stands for a reader: both are 1-based, and the
+// column counts runes, not bytes and not screen cells.
+type Position struct{ Line, Column int }
+
+var mark = []byte("\ufeff")
+
+func (f *File) index() []int {
+	f.once.Do(func() {
+		f.lines = []int{0}
+		for i, b := range f.Text {
+			if b == '\n' {
+				f.lines = append(f.lines, i+1)
+			}
+		}
+	})
+	return f.lines
+}
+
+// Position returns where the byte at offset stands. An offset past the end is
+// the end; a byte order mark has no column of its own.
+func (f *File) Position(offset int) Position {
+	offset = max(0, min(offset, len(f.Text)))
+	lines := f.index()
+	n := sort.SearchInts(lines, offset+1)
+	start := lines[n-1]
+	if n == 1 && bytes.HasPrefix(f.Text, mark) {
+		start = min(offset, len(mark))
+	}
+	return Position{n, utf8.RuneCount(f.Text[start:offset]) + 1}
+}
+
+// LineSpan returns the span of the 1-based line n without its line end.
+func (f *File) LineSpan(n int) Span {
+	lines := f.index()
+	if n < 1 || n > len(lines) {
+		return Span{len(f.Text), len(f.Text)}
+	}
+	start, end := lines[n-1], len(f.Text)
+	if n < len(lines) {
+		end = lines[n] - 1
+	}
+	if n == 1 && bytes.HasPrefix(f.Text, mark) {
+		start = len(mark)
+	}
+	if end > start && f.Text[end-1] == '\r' {
+		end--
+	}
+	return Span{start, max(start, end)}
+}
+
+// Lines returns how many lines the file has; a file that ends in a line end
+// does not count the empty line after it.
+func (f *File) Lines() int {
+	n := len(f.index())
+	if n > 1 && f.lines[n-1] == len(f.Text) {
+		n--
+	}
+	return n
+}

@@ -1,0 +1,307 @@
+// Package render lays a deck out on faces and writes the faces. It knows
+// nothing of procedures: it is given elements (text, panels, tables), each
+// with a class and the caller's reference, and gives back a display list,
+// []Sheet, in whole thousandths of a millimetre. PDF, text dump and any later
+// writer read that list and nothing else.
+package render
+
+// A Ref is the caller's own mark on an element. It is opaque here and comes
+// back with a Problem. Zero is no reference.
+type Ref int
+
+// A Class says what an element's change would mean to its reader.
+type Class uint8
+
+const (
+	Technical Class = iota // numbers, tools, order, callouts
+	Wording                // prose
+)
+
+// A Deck is what one card says, element by element, before layout.
+type Deck struct {
+	Language string // BCP 47
+	Subject  string // for the file's properties
+	Running  Running
+	Sections []Section
+}
+
+// Running is what every face repeats, so that each stands alone.
+type Running struct {
+	Number   string // card number
+	Title    string
+	Unit     string // what is worked on
+	Variant  string // "early", "early, mid"; "" where there are none
+	Revision string
+	Date     string
+	Watch    string // printed large and plain on every face, such as DRAFT; "" for nothing
+	Note     string // one short line on every face, such as "Invented unit, not for real work"; "" for nothing
+}
+
+// A Section is a kind of face: set-out, steps, look-up, record. Each begins
+// on a new face. Its name stands in the head of its faces ("Set-out 1 of 2").
+type Section struct {
+	Name   string
+	Groups []Group
+}
+
+// A Group is kept together on one face. One that is too tall for a face is a
+// Problem, unless all it holds is Listings, Hazards, Records or Tables, which
+// run on with their heads repeated.
+type Group struct {
+	Ref      Ref
+	Bookmark string // "" for none
+	Anchor   string // what a Run's Link may name; "" for none
+	Join     bool   // must not be last on its face: a stage heading
+	Breaks   bool   // may run on over faces between its elements and between rows
+	Elements []Element
+}
+
+// An Element is one thing on a face.
+type Element struct {
+	Class   Class
+	Ref     Ref
+	Content Content
+}
+
+// Content is what an element shows: one of the types below. Each has one file
+// that lays it out.
+type Content interface{ content() }
+
+// Weight is how heavy a run is set.
+type Weight uint8
+
+const (
+	Regular Weight = iota
+	Semibold
+	Bold
+)
+
+// A Run is text of one weight. A no-break space (U+00A0) is never broken at.
+type Run struct {
+	Text   string
+	Weight Weight
+	Code   bool   // a name as engraved or typed: set apart by a light ground
+	Link   string // the Anchor of a group, or an https address; "" for none
+}
+
+// Stage is the heading of a stage of the work.
+type Stage struct{ Title []Run }
+
+// Step is the head of a step: number, bold action, tick box.
+type Step struct {
+	Number int
+	Title  []Run
+}
+
+// Role is what a Text is for.
+type Role uint8
+
+const (
+	Instruction Role = iota
+	Tip              // shop wisdom, set apart, lighter than instruction
+	Why              // the step's reason, set last, lighter
+	Small            // a footnote-like line, never an instruction
+	Lead             // a line read before anything else, semibold
+)
+
+// Text is one paragraph.
+type Text struct {
+	Role Role
+	Runs []Run
+}
+
+// List is a bulleted or numbered list; an item may have items below it.
+type List struct {
+	Ordered bool
+	Items   []Item
+}
+
+// An Item is one entry of a List.
+type Item struct {
+	Runs []Run
+	Sub  *List
+}
+
+// Align is how a column stands.
+type Align uint8
+
+const (
+	Left Align = iota
+	Center
+	Right
+)
+
+// Table is a ruled table with a head that repeats when it runs on.
+type Table struct {
+	Head  [][]Run
+	Rows  [][][]Run
+	Align []Align
+}
+
+// Listing is a titled list of the set-out face: tools, parts, conditions.
+// With no rows it shows None, so that silence is never an oversight. A cell
+// of the first column is set in semibold.
+type Listing struct {
+	Title   string
+	None    string   // "none"
+	Columns []string // heads; nil for a plain list of one column
+	Rows    [][][]Run
+}
+
+// Facts are labelled short facts set side by side: time, people, skill.
+type Facts struct{ Rows []Fact }
+
+// A Fact is one label and what it says.
+type Fact struct {
+	Label string
+	Runs  []Run
+}
+
+// Signal is a signal word after ANSI Z535.6 / ISO 3864.
+type Signal uint8
+
+const (
+	Danger Signal = iota
+	Warning
+	Caution
+	Notice
+)
+
+// Callout is a hazard before its action. Short shows symbol, word and Avoid.
+type Callout struct {
+	Signal     Signal
+	Word       string   // the word as printed, "WARNING"
+	Symbols    []string // ISO 7010 codes
+	Hazard     []Run
+	Result     []Run
+	Avoid      []Run
+	Short      bool
+	AvoidFirst bool // the shop puts the command before hazard and result
+}
+
+// Hazards is the summary of the set-out face: one line a hazard.
+type Hazards struct {
+	Title string
+	None  string
+	Rows  []HazardRow
+}
+
+// A HazardRow names a hazard and where it waits.
+type HazardRow struct {
+	Signal  Signal
+	Word    string
+	Symbols []string
+	Text    []Run
+	Steps   string // "steps 3, 7–9"
+}
+
+// Tools is the line of tools of a step: what to take or what to do with it,
+// name, number, place.
+type Tools struct{ Rows []ToolRow }
+
+// A ToolRow is one tool.
+type ToolRow struct {
+	Verb   string // "Take", "Hold still", "Assemble"
+	Name   string
+	Number string
+	Place  string
+	Note   string // "on 36 mm", "new number of FL-101"; "" for nothing
+}
+
+// Turn is which way something is turned, as an arrow shows it.
+type Turn uint8
+
+const (
+	NoTurn Turn = iota
+	Clockwise
+	Anticlockwise
+)
+
+// Setting is a panel with the one number that the reader sets.
+type Setting struct {
+	Title    []Run   // what is tightened: "Pinion nut, M24×1.5"
+	Label    string  // over the figure: "Set on Click wrench 120"
+	Value    string  // the large figure, "100" or "95 to 105"; "" for a box to fill in
+	Unit     string  // beside it
+	Source   []Run   // under it, smaller: "manual: 100 ±5 N·m"
+	Lines    [][]Run // thread condition, pull point …
+	Turn     Turn
+	SeenFrom string   // "seen from input end"
+	Boxes    []string // record boxes, by label
+	BoxUnit  string
+}
+
+// Reading is a panel for a measurement: the band on a bar, the reject sides
+// hatched, the boxes to write in, what to do on each side.
+type Reading struct {
+	Title               []Run
+	Gauge               ToolRow // what to read it with
+	Low                 string  // end of the accept band on the gauge's marks; "" for none
+	High                string
+	Label               string // over the figure: "Accept"
+	Value               string // the large figure: "0.15 to 0.25", "max 0.05"
+	Unit                string
+	Source              []Run
+	Boxes               []string
+	Use                 []Run // "Use the lowest"
+	Lines               [][]Run
+	IfLow               []Run
+	IfHigh              []Run
+	LowLabel, HighLabel string // "Below 0.15", "Above 0.25"
+	Plain               bool   // no accept band: a reading that is only written down
+}
+
+// Hold is a hold point: work stops until somebody has signed.
+type Hold struct {
+	Title  string // "STOP. HOLD POINT"
+	Who    []Run
+	Sees   []Run
+	Before []Run
+	Boxes  []string // "Signature", "Date"
+}
+
+// Picture is an image. Data is a PNG or JPEG file that the caller has capped;
+// what cannot be decoded is a Problem.
+type Picture struct {
+	Name    string // for messages and as the image's identity
+	Data    []byte
+	Alt     string
+	Caption []Run
+}
+
+// Records is the table of a record face or strip.
+type Records struct {
+	Title   string
+	Columns []string // heads: step, what, limits, then the boxes
+	Rows    []RecordRow
+}
+
+// A RecordRow is one line to fill in.
+type RecordRow struct {
+	Ref    Ref
+	Step   string
+	What   []Run
+	Limits []Run
+	Boxes  []bool // one a box column: true draws a box, false leaves a dash
+	Hold   bool   // drawn heavier: a hold point
+}
+
+// End closes a deck: END OF CARD.
+type End struct{ Text string }
+
+func (Stage) content()   {}
+func (Step) content()    {}
+func (Text) content()    {}
+func (List) content()    {}
+func (Table) content()   {}
+func (Listing) content() {}
+func (Facts) content()   {}
+func (Callout) content() {}
+func (Hazards) content() {}
+func (Tools) content()   {}
+func (Setting) content() {}
+func (Reading) content() {}
+func (Hold) content()    {}
+func (Picture) content() {}
+func (Records) content() {}
+func (End) content()     {}
