@@ -1,0 +1,38 @@
+package render
+
+import (
+	"testing"
+
+	"golang.org/x/image/font/sfnt"
+)
+
+// What Repertoire allows, all three faces draw: the cut cannot open a hole.
+func TestFacesHaveTheRepertoire(t *testing.T) {
+	for _, font := range []Font{FontRegular, FontSemibold, FontBold} {
+		face, err := sfnt.Parse(fontFile(font))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var buf sfnt.Buffer
+		for _, r := range cutset() {
+			if g, err := face.GlyphIndex(&buf, r); err != nil || g == 0 {
+				t.Errorf("face %d lacks %q (%U): %v", font, r, r, err)
+			}
+		}
+	}
+}
+
+// The signs that the design names (libraries.md, "Fonts") are in or out as
+// stated there; so are four languages' letters.
+func TestRepertoire(t *testing.T) {
+	for _, r := range "·×±°µΩØ≤≥−–—…′″½¼⅛→↑↓☐☑✓Δαδ²³ åŁžőȘß Жґё ΩάϊΫ\u00a0" {
+		if !Repertoire(r) {
+			t.Errorf("%q (%U) is not in the repertoire", r, r)
+		}
+	}
+	for _, r := range "⌀\u00ad\u2009\u200b\ufeff\u0301\t\n中😀\ufffd" {
+		if Repertoire(r) {
+			t.Errorf("%q (%U) is in the repertoire", r, r)
+		}
+	}
+}
