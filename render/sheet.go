@@ -8,6 +8,7 @@ package render
 type Sheet struct {
 	Width, Height int
 	Name          string // "Steps 2 of 5"
+	Turned        bool   // to be printed half turned; all coordinates are as read upright
 	Bookmarks     []Bookmark
 	Anchors       []Anchor
 	Ops           []Op
@@ -19,6 +20,7 @@ type Bookmark struct {
 	Level int // 0 section, 1 stage, 2 step
 	Text  string
 	Y     int
+	Order int // place in the outline, where that is not the sheets' order; equal ones keep it
 }
 
 // An Anchor is a place on a sheet that a link may name.

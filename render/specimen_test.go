@@ -1,0 +1,82 @@
+package render
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"image/png"
+	"testing"
+)
+
+const specimenSigns = "· × ± ° µ Ω Ø ≤ ≥ − – — … ′ ″ ½ ¼ ⅛ → ↑ ↓ ☐ ☑ ✓ Δ α δ ² ³"
+
+// specimen is two sheets of unlike size with every kind of operation on them.
+func specimen(t testing.TB) []Sheet {
+	black, blue := Color(0x111111), Color(0x0B5FA5)
+	text := func(x, y, size int, f Font, s string) Glyphs {
+		return Glyphs{X: x, Y: y, Size: size, Font: f, Color: black, Text: s}
+	}
+	photo, sketch := testJPEG(t, 60, 40), testPNG(t, 60, 30)
+	return []Sheet{{
+		Width: 105000, Height: 148000, Name: "Specimen 1 of 2",
+		Bookmarks: []Bookmark{{Level: 0, Text: "Specimen – °µΩ", Y: 10000}, {Level: 2, Text: "Zażółć", Y: 30000}},
+		Anchors:   []Anchor{{Name: "top", Y: 10000}},
+		Marks:     []Mark{{Ref: 7, Class: Technical, From: 0, To: 3}, {Ref: 8, Class: Wording, From: 1, To: 2}},
+		Ops: []Op{
+			text(10000, 16000, 6000, FontBold, "Pinion nut, M24×1.5"),
+			text(10000, 24000, 4000, FontRegular, specimenSigns),
+			text(10000, 31000, 4000, FontSemibold, "100 N·m, 0.15–0.25 mm, (a\\b) Ελλάδα Кириллица ő"),
+			Rect{X: 10000, Y: 36000, W: 40000, H: 15000, Radius: 3000, Fill: 0xFFF2CC, Stroke: black, StrokeWidth: 600},
+			Rect{X: 55000, Y: 36000, W: 8000, H: 8000, Fill: NoColor, Stroke: blue, StrokeWidth: 400, Role: TickBox},
+			Rect{X: 70000, Y: 36000, W: 20000, H: 8000, Fill: 0xDDDDDD, Stroke: NoColor, Role: WriteBox},
+			Line{X1: 10000, Y1: 56000, X2: 95000, Y2: 56000, Width: 300, Color: black},
+			Line{X1: 10000, Y1: 59000, X2: 95000, Y2: 59000, Width: 500, Color: blue, Dash: 2000},
+			Path{Segs: []Seg{{Verb: 'M', X: 10000, Y: 80000}, {Verb: 'C', X1: 20000, Y1: 55000, X2: 30000, Y2: 95000, X: 40000, Y: 70000}, {Verb: 'L', X: 45000, Y: 80000}, {Verb: 'Z'}},
+				Fill: 0xF9A800, Stroke: black, StrokeWidth: 800},
+			Image{X: 55000, Y: 64000, W: 30000, H: 20000, Name: "photo.jpg", Alt: "colours", Pixels: photo, Format: "JPEG"},
+			Image{X: 55000, Y: 90000, W: 30000, H: 15000, Name: "sketch.png", Pixels: sketch, Format: "PNG"},
+			Image{X: 10000, Y: 90000, W: 30000, H: 20000, Name: "photo.jpg", Pixels: photo, Format: "JPEG"},
+			text(10000, 120000, 4000, FontRegular, "see the second sheet, or example.org"),
+			Link{X: 10000, Y: 116000, W: 30000, H: 5000, To: "second"},
+			Link{X: 45000, Y: 116000, W: 30000, H: 5000, To: "https://example.org/a_(b)"},
+		},
+	}, {
+		Width: 148000, Height: 105000, Name: "Specimen 2 of 2",
+		Bookmarks: []Bookmark{{Level: 1, Text: "Second", Y: 50000}},
+		Anchors:   []Anchor{{Name: "second", Y: 50000}},
+		Ops: []Op{
+			text(10000, 50000, 5000, FontRegular, "Back to the top"),
+			Link{X: 10000, Y: 45000, W: 30000, H: 6000, To: "top"},
+		},
+	}}
+}
+
+var specimenInfo = Info{Title: "Specimen µ", Author: "Fallow Lane", Subject: "MD-48", Keywords: "a b", Language: "en-GB"}
+
+// colourful is a picture in which a mirror or a turn would show.
+func colourful(w, h int) *image.NRGBA {
+	m := image.NewNRGBA(image.Rect(0, 0, w, h))
+	for y := range h {
+		for x := range w {
+			m.SetNRGBA(x, y, color.NRGBA{uint8(255 * x / w), uint8(255 * y / h), 90, 255})
+		}
+	}
+	return m
+}
+
+func testJPEG(t testing.TB, w, h int) []byte {
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, colourful(w, h), nil); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+func testPNG(t testing.TB, w, h int) []byte {
+	var b bytes.Buffer
+	if err := png.Encode(&b, colourful(w, h)); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
