@@ -18,6 +18,33 @@ const (
 // A Dimension is a kind of quantity: a length is no torque.
 type Dimension uint8
 
+// The dimensions. The zero Dimension stands for any.
+const (
+	Length Dimension = iota + 1
+	Angle
+	Mass
+	Force
+	Torque
+	Pressure
+	Volume
+	Temperature
+	TemperatureDifference
+	Time
+	Proportion
+	Speed
+)
+
+var dimensions = [...]string{"", "length", "angle", "mass", "force", "torque", "pressure", "volume",
+	"temperature", "temperature difference", "time", "proportion", "speed"}
+
+// String returns the dimension as a message names it: "torque".
+func (d Dimension) String() string {
+	if int(d) < len(dimensions) {
+		return dimensions[d]
+	}
+	return ""
+}
+
 // A Unit is one unit of measure, spelled in the one way in which it is printed.
 type Unit struct {
 	Symbol    string
@@ -29,7 +56,7 @@ type Unit struct {
 // A Number is an exact number with its digits as they were typed.
 type Number struct {
 	Value *big.Rat
-	Text  string // "0.150", "8-5/16", with the shop's decimal mark
+	Text  string // "0.150", "8-5/16", with the shop's decimal mark; "" where it was computed
 }
 
 // A Value is one number of a unit.
@@ -55,7 +82,8 @@ type Band struct {
 	Low, High *big.Rat // in Unit; nil for an open side
 	Nominal   *Number  // of PlusMinus and Bare
 	Unit      Unit
-	Written   string // as written, its unit in our spelling: "100 ±5 N·m"
+	Written   string   // as written, its unit in our spelling: "100 ±5 N·m"
+	Numbers   []Number // as typed, in order, tolerances with their sign; nil where it was computed
 }
 
 // A Problem says what is wrong with a quantity. Start and End are byte offsets
@@ -73,4 +101,5 @@ type Scale struct {
 	Unit      Unit
 	Low, High *big.Rat
 	Step      *big.Rat
+	Fractions bool // the marks are named as fractions: 5/16, not 0.3125
 }

@@ -1,0 +1,146 @@
+package quantity
+
+import (
+	"math/big"
+	"strings"
+)
+
+// nbsp parts a value from its unit, so that no line break does.
+const nbsp = "\u00a0"
+
+// After returns number with the unit after it, as printed: "95 N·m", "20°".
+func (u Unit) After(number string) string {
+	if u.Symbol == "°" {
+		return number + u.Symbol
+	}
+	return number + nbsp + u.Symbol
+}
+
+// Format prints x with just the decimals that a multiple of step can need:
+// step 0.01 gives "0.15", step 0.5 "95.5", step 1 "95". A step that no decimals
+// can express, such as 1/3, gives a fraction. An x between two steps is rounded
+// to the nearer one, half away from zero. The minus is a true one.
+func Format(x, step *big.Rat, mark Mark) string {
+	if places, ok := decimals(step); ok {
+		s := new(big.Rat).Abs(x).FloatString(places)
+		if x.Sign() < 0 && strings.Trim(s, "0.") != "" {
+			s = "−" + s
+		}
+		return strings.Replace(s, ".", string(rune(mark)), 1)
+	}
+	return FormatFraction(x, step)
+}
+
+// FormatFraction prints x as a whole and a fraction in lowest terms, as marks
+// named by fractions are read: "8-5/16", "5/16", "8". An x between two steps is
+// rounded to the nearer one.
+func FormatFraction(x, step *big.Rat) string {
+	y := new(big.Rat).Abs(x)
+	if step.Sign() > 0 {
+		y = times(round(per(y, step)), step)
+	}
+	whole := new(big.Int).Quo(y.Num(), y.Denom())
+	part := new(big.Rat).Sub(y, new(big.Rat).SetInt(whole))
+	s := whole.String()
+	if part.Sign() != 0 {
+		s = part.RatString()
+		if whole.Sign() != 0 {
+			s = whole.String() + "-" + s
+		}
+	}
+	if x.Sign() < 0 && y.Sign() != 0 {
+		s = "−" + s
+	}
+	return s
+}
+
+// decimals returns how many decimals every multiple of step can be written
+// with; ok is false where none suffice.
+func decimals(step *big.Rat) (places int, ok bool) {
+	d := new(big.Int).Set(step.Denom())
+	count := func(f int64) (n int) {
+		q, m := new(big.Int), new(big.Int)
+		for q.QuoRem(d, big.NewInt(f), m); m.Sign() == 0; q.QuoRem(d, big.NewInt(f), m) {
+			d.Set(q)
+			n++
+		}
+		return n
+	}
+	twos, fives := count(2), count(5)
+	return max(twos, fives), d.Cmp(big.NewInt(1)) == 0
+}
+
+// round returns the whole number nearest to x ≥ 0, half up.
+func round(x *big.Rat) *big.Rat {
+	y := new(big.Rat).Add(x, big.NewRat(1, 2))
+	return new(big.Rat).SetInt(new(big.Int).Quo(y.Num(), y.Denom()))
+}
+
+// Number prints x as the scale names its marks.
+func (s Scale) Number(x *big.Rat, mark Mark) string {
+	if s.Fractions {
+		return FormatFraction(x, s.Step)
+	}
+	return Format(x, s.Step, mark)
+}
+
+// Print prints x as the scale names its marks, with the unit.
+func (s Scale) Print(x *big.Rat, mark Mark) string { return s.Unit.After(s.Number(x, mark)) }
+
+// Print prints marks as a band of the scale: "0.15 to 0.25 mm", "max 0.05 mm",
+// "at least 12 mm".
+func (m Marks) Print(mark Mark) string {
+	return limits(m.Low, m.High, m.Scale.Unit, func(x *big.Rat) string { return m.Scale.Number(x, mark) })
+}
+
+// Range prints the band's limits with the digits of the numbers typed, without
+// a ±: "95 to 105 N·m" of 100 ±5 N·m. A bare value is printed alone.
+func (b Band) Range(mark Mark) string {
+	step, fraction := b.place()
+	number := func(x *big.Rat) string {
+		if fraction {
+			return FormatFraction(x, step)
+		}
+		return Format(x, step, mark)
+	}
+	if b.Low == nil && b.High == nil {
+		if b.Nominal == nil {
+			return ""
+		}
+		return b.Unit.After(number(b.Nominal.Value))
+	}
+	return limits(b.Low, b.High, b.Unit, number)
+}
+
+func limits(low, high *big.Rat, u Unit, number func(*big.Rat) string) string {
+	switch {
+	case low == nil && high == nil:
+		return ""
+	case low == nil:
+		return "max " + u.After(number(high))
+	case high == nil:
+		return "at least " + u.After(number(low))
+	}
+	return number(low) + " to " + u.After(number(high))
+}
+
+// place returns a step on which all the band's numbers lie, the finest of
+// their last digits, and whether one of them is a fraction.
+func (b Band) place() (step *big.Rat, fraction bool) {
+	for _, n := range b.Numbers {
+		p := n.Place()
+		fraction = fraction || n.Fraction()
+		if p != nil && (step == nil || p.Cmp(step) < 0) {
+			step = p
+		}
+	}
+	if step == nil {
+		step = big.NewRat(1, 1)
+		for _, x := range []*big.Rat{b.Low, b.High} {
+			if x != nil {
+				step.Quo(step, new(big.Rat).SetInt(x.Denom()))
+			}
+		}
+	}
+	return step, fraction
+}
