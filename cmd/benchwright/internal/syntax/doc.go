@@ -6,7 +6,7 @@ import "benchwright/cmd/benchwright/internal/source"
 // that hold steps that hold content.
 type Doc struct {
 	File   *source.File
-	Front  *Tree     // never nil; empty when the file has none (which is reported)
+	Front  *Tree     // never nil; empty and Broken when there is none to read (which is reported)
 	Lead   []Content // prose between the front matter and the first stage
 	Stages []*Stage
 }
@@ -112,7 +112,7 @@ type Note struct {
 
 // A Block is a typed block: a fenced block whose info string is a word.
 type Block struct {
-	Type     string // the info string
+	Type     string // the info string; "" when it is not one word (which is reported)
 	TypeSpan source.Span
 	Tree     *Tree // nil when its YAML could not be read (which is reported)
 	Span     source.Span
@@ -130,12 +130,25 @@ const (
 )
 
 // A Run is text of one style. Text has escapes and entities resolved, and
-// white space, line ends among it, folded to single blanks.
+// white space, line ends among it, folded to single blanks. A link without
+// words is a Run with an empty Text.
 type Run struct {
-	Text  string
-	Style Style
-	Link  string // the target as written: "#id", "strip.md#id", "https://…"
-	Span  source.Span
+	Text     string
+	Style    Style
+	Link     string // the target as written: "#id", "strip.md#id", "https://…"
+	LinkSpan source.Span
+	Break    bool // the writer asked for a new line after it; its Text ends in a blank then
+	Span     source.Span
+
+	trace trace
+}
+
+// Sub returns where the bytes from:to of the run's Text stand in the file.
+func (r Run) Sub(from, to int) source.Span {
+	if r.trace == nil {
+		return r.Span
+	}
+	return r.trace.sub(from, to)
 }
 
 func (p *Paragraph) Place() source.Span { return p.Span }

@@ -5,6 +5,10 @@
 package syntax
 
 import (
+	"net/url"
+	"strconv"
+	"strings"
+
 	"benchwright/cmd/benchwright/internal/source"
 )
 
@@ -21,9 +25,10 @@ const (
 // A Tree is one YAML document: a whole file, a front matter, or the inside of
 // a typed block. Its root is a mapping, empty when nothing was written.
 type Tree struct {
-	File *source.File
-	Span source.Span // the document in its file
-	Root *Node
+	File   *source.File
+	Span   source.Span // the document in its file
+	Root   *Node
+	Broken bool // a front matter that is missing or could not be read, which is reported: its root is empty
 }
 
 // A Node is one value of a Tree. Nodes are read-only once parsed, and a nil
@@ -43,4 +48,100 @@ type Field struct {
 	Key     string
 	KeySpan source.Span
 	Value   *Node
+}
+
+// Field returns the field of a mapping that is called key.
+func (n *Node) Field(key string) (Field, bool) {
+	if n != nil {
+		for _, f := range n.Fields {
+			if f.Key == key {
+				return f, true
+			}
+		}
+	}
+	return Field{}, false
+}
+
+// Get returns the value of a mapping's key, nil where there is none.
+func (n *Node) Get(key string) *Node {
+	f, _ := n.Field(key)
+	return f.Value
+}
+
+// Place returns where the value stands, the zero Place for nil.
+func (n *Node) Place() source.Place {
+	if n == nil {
+		return source.Place{}
+	}
+	return source.Place{File: n.File, Span: n.Span}
+}
+
+// KeyPlace returns where a mapping's key stands, or the mapping itself where
+// it has no such key.
+func (n *Node) KeyPlace(key string) source.Place {
+	if f, ok := n.Field(key); ok {
+		return source.Place{File: n.File, Span: f.KeySpan}
+	}
+	return n.Place()
+}
+
+// Sub returns where the bytes from:to of a scalar's Text stand in the file:
+// exactly where the text stands there as it is, be it in quotes or folded over
+// lines; where an escape came between, the whole value.
+func (n *Node) Sub(from, to int) source.Span {
+	if n == nil {
+		return source.Span{}
+	}
+	if n.Kind != Scalar || n.File == nil || n.Span.Start < 0 || n.Span.End > len(n.File.Text) {
+		return n.Span
+	}
+	t := traceWords(n.File.Text, n.Span, n.Text, n.Quoted)
+	if t == nil {
+		return n.Span
+	}
+	return t.sub(from, to)
+}
+
+// Find returns the places of the key and the value at a JSON pointer: "" is
+// the root, an item of a sequence is its own key. It takes the pointer as a
+// schema's violations give it, each token percent-encoded after ~0 and ~1; a
+// token that is no valid percent-encoding is taken as it stands.
+func (t *Tree) Find(pointer string) (key, value source.Span, ok bool) {
+	if t == nil || t.Root == nil {
+		return source.Span{}, source.Span{}, false
+	}
+	n := t.Root
+	key, value = n.Span, n.Span
+	if pointer == "" {
+		return key, value, true
+	}
+	rest, ok := strings.CutPrefix(pointer, "/")
+	if !ok {
+		return source.Span{}, source.Span{}, false
+	}
+	for token := range strings.SplitSeq(rest, "/") {
+		if plain, err := url.PathUnescape(token); err == nil {
+			token = plain
+		}
+		token = strings.ReplaceAll(strings.ReplaceAll(token, "~1", "/"), "~0", "~")
+		switch n.Kind {
+		case Mapping:
+			f, ok := n.Field(token)
+			if !ok {
+				return source.Span{}, source.Span{}, false
+			}
+			n, key = f.Value, f.KeySpan
+		case Sequence:
+			i, err := strconv.Atoi(token)
+			if err != nil || i < 0 || i >= len(n.Items) {
+				return source.Span{}, source.Span{}, false
+			}
+			n = n.Items[i]
+			key = n.Span
+		default:
+			return source.Span{}, source.Span{}, false
+		}
+		value = n.Span
+	}
+	return key, value, true
 }

@@ -1,0 +1,133 @@
+package syntax
+
+import (
+	"bytes"
+
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// A fence is a fenced block in the Markdown tree.
+type fence struct {
+	ast.BaseBlock
+	open    source.Span // the fence's characters
+	info    source.Span // the info string
+	content source.Span // the lines between the fences; only for one at column 1
+	stop    int         // start of the line after the content
+	column1 bool
+	closed  bool
+}
+
+var kindFence = ast.NewNodeKind("BenchFence")
+
+func (f *fence) Kind() ast.NodeKind            { return kindFence }
+func (f *fence) Dump(source []byte, level int) { ast.DumpHelper(f, source, level, nil, nil) }
+func (f *fence) IsRaw() bool                   { return true }
+
+// A fenceParser reads fenced blocks. It differs from the library's own in one
+// thing: a forgotten closing fence costs one block, not the rest of the file,
+// because the block ends where the next heading or typed block begins.
+type fenceParser struct{}
+
+func (fenceParser) Trigger() []byte                             { return []byte("`~") }
+func (fenceParser) Close(ast.Node, text.Reader, parser.Context) {}
+func (fenceParser) CanInterruptParagraph() bool                 { return true }
+func (fenceParser) CanAcceptIndentedLine() bool                 { return false }
+func (p fenceParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
+	line, segment := reader.PeekLine()
+	pos := pc.BlockOffset()
+	if pos < 0 || pos >= len(line) {
+		return nil, parser.NoChildren
+	}
+	marks, info, ok := fenceLine(line[pos:])
+	if !ok {
+		return nil, parser.NoChildren
+	}
+	src := reader.Source()
+	start := max(0, min(segment.Start+pos-segment.Padding, len(src)))
+	f := &fence{open: source.Span{Start: start, End: min(start+marks, len(src))}}
+	f.info = source.Span{Start: f.open.End, End: f.open.End}
+	if len(info) > 0 {
+		at := start + bytes.Index(line[pos:], info)
+		f.info = source.Span{Start: at, End: at + len(info)}
+	}
+	f.column1 = start == 0 || src[start-1] == '\n' || start == len(mark) && bytes.HasPrefix(src, []byte(mark))
+	if f.column1 {
+		f.bounds(src, src[start])
+	}
+	return f, parser.NoChildren
+}
+
+func (p fenceParser) Continue(node ast.Node, reader text.Reader, pc parser.Context) parser.State {
+	f := node.(*fence)
+	line, segment := reader.PeekLine()
+	if f.column1 {
+		switch {
+		case segment.Start < f.stop:
+			reader.AdvanceToEOL()
+			return parser.Continue | parser.NoChildren
+		case f.closed:
+			reader.AdvanceToEOL()
+		}
+		return parser.Close
+	}
+	inner := bytes.TrimLeft(line, " \t")
+	marks, info, ok := fenceLine(inner)
+	same := ok && len(inner) > 0 && inner[0] == reader.Source()[f.open.Start]
+	reader.AdvanceToEOL()
+	if same && marks >= f.open.Len() && len(info) == 0 {
+		return parser.Close
+	}
+	return parser.Continue | parser.NoChildren
+}
+
+// fenceLine reads a line as a fence: how many characters make it, and what
+// stands behind them.
+func fenceLine(line []byte) (marks int, info []byte, ok bool) {
+	for marks < len(line) && (line[0] == '`' || line[0] == '~') && line[marks] == line[0] {
+		marks++
+	}
+	if marks < 3 {
+		return 0, nil, false
+	}
+	info = bytes.TrimSpace(line[marks:])
+	if line[0] == '`' && bytes.IndexByte(info, '`') >= 0 {
+		return 0, nil, false
+	}
+	return marks, info, true
+}
+
+// bounds finds the content of a fence at column 1. Where another fence opens
+// or the file ends before it is closed, the content ends at the first heading
+// on the way.
+func (f *fence) bounds(src []byte, char byte) {
+	next := func(i int) int {
+		if j := bytes.IndexByte(src[i:], '\n'); j >= 0 {
+			return i + j + 1
+		}
+		return len(src)
+	}
+	begin := next(f.open.End)
+	heading := -1
+	i := begin
+	for ; i < len(src); i = next(i) {
+		line := src[i:next(i)]
+		if heading < 0 && (bytes.HasPrefix(line, []byte("## ")) || bytes.HasPrefix(line, []byte("### "))) {
+			heading = i
+		}
+		marks, info, ok := fenceLine(line)
+		if !ok || line[0] != char || marks < f.open.Len() {
+			continue
+		}
+		f.closed = len(info) == 0
+		break
+	}
+	if !f.closed && heading >= 0 {
+		i = heading
+	}
+	f.content = source.Span{Start: min(begin, i), End: i}
+	f.stop = i
+}

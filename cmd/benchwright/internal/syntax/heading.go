@@ -1,0 +1,217 @@
+package syntax
+
+import (
+	"bytes"
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// A headingParser reads # headings as the library does, and takes the {…} at
+// their end off the title. Its content is ours to read: the library's reader
+// of attributes takes time that grows with the square of a line, and tells
+// neither places nor faults.
+type headingParser struct{ parser.BlockParser }
+
+func newHeadingParser() parser.BlockParser { return headingParser{parser.NewATXHeadingParser()} }
+
+var (
+	attrATX    = []byte("atx")    // marks a heading of this parser
+	attrBraces = []byte("braces") // the source.Span of its {…}
+)
+
+func (p headingParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
+	node, state := p.BlockParser.Open(parent, reader, pc)
+	if node == nil {
+		return node, state
+	}
+	node.SetAttribute(attrATX, true)
+	lines := node.Lines()
+	if lines.Len() == 0 {
+		return node, state
+	}
+	line := lines.At(0)
+	src := reader.Source()
+	title := src[line.Start:line.Stop]
+	if !bytes.HasSuffix(title, []byte("}")) || bytes.HasSuffix(title, []byte(`\}`)) {
+		return node, state
+	}
+	open := bytes.LastIndexByte(title, '{')
+	if open < 0 || open > 0 && title[open-1] == '\\' {
+		return node, state
+	}
+	node.SetAttribute(attrBraces, source.Span{Start: line.Start + open, End: line.Stop})
+	line.Stop = line.Start + len(bytes.TrimRight(title[:open], " \t"))
+	lines.Set(0, line)
+	return node, state
+}
+
+// heading reads a heading's title and attributes.
+func (r *docReader) heading(n *ast.Heading) Heading {
+	h := Heading{Title: r.runs(n)}
+	h.Text = plainText(h.Title)
+	at := r.clamp(n.Pos())
+	h.Span = source.Span{Start: at, End: r.lineEnd(at)}
+	if lines := n.Lines(); lines.Len() > 0 {
+		h.Span = r.span(lines.At(0).Start, r.trimEnd(lines.At(lines.Len()-1).Stop))
+	}
+	if v, ok := n.Attribute(attrBraces); ok {
+		r.attributes(&h, v.(source.Span))
+	} else if strings.HasSuffix(string(r.src[h.Span.Start:h.Span.End]), "}") && !strings.HasSuffix(string(r.src[h.Span.Start:h.Span.End]), `\}`) {
+		r.report("heading-attributes", source.Span{Start: h.Span.End - 1, End: h.Span.End}, "write `{#id}`, or `\\}` for a brace in the title",
+			"the heading ends in `}` that closes nothing")
+	}
+	if h.Text == "" {
+		r.report("heading-empty", h.Span, "write a title behind the `#` marks", "this heading has no title")
+	}
+	return h
+}
+
+// attributes reads {#id only="a b"} at the end of a heading. It stops at the
+// first fault.
+func (r *docReader) attributes(h *Heading, braces source.Span) {
+	const form = "write `{#id}`, `{only=variant}` or `{#id only=\"one two\"}`"
+	i, end := braces.Start+1, braces.End-1
+	if len(bytes.TrimSpace(r.src[i:end])) == 0 {
+		r.report("heading-attributes", braces, form, "nothing stands between the braces")
+		return
+	}
+	for {
+		for i < end && blank(r.src[i]) {
+			i++
+		}
+		if i >= end {
+			return
+		}
+		start := i
+		for i < end && !blank(r.src[i]) && r.src[i] != '=' {
+			i++
+		}
+		name := string(r.src[start:i])
+		word := source.Span{Start: start, End: i}
+		switch {
+		case strings.HasPrefix(name, "#") && (i >= end || r.src[i] != '='):
+			id := source.Span{Start: start + 1, End: i}
+			switch {
+			case h.IDSpan != (source.Span{}):
+				r.report("heading-attributes", word, "keep one of the two", "the heading has a second id")
+				return
+			case !r.id(id):
+				return
+			}
+			h.ID, h.IDSpan = name[1:], id
+		case i < end && r.src[i] == '=' && name == "only" && h.Only == nil:
+			value := source.Span{Start: i + 1, End: i + 1}
+			if i++; i < end && r.src[i] == '"' {
+				close := bytes.IndexByte(r.src[i+1:end], '"')
+				if close < 0 {
+					r.report("heading-attributes", source.Span{Start: i, End: i + 1}, form, "the quote is not closed")
+					return
+				}
+				value = source.Span{Start: i + 1, End: i + 1 + close}
+				i = value.End + 1
+			} else {
+				for i < end && !blank(r.src[i]) {
+					i++
+				}
+				value.End = i
+			}
+			if !r.only(h, value) {
+				return
+			}
+		case i < end && r.src[i] == '=' && name == "only":
+			r.report("heading-attributes", word, "name all variants in one: `only=\"one two\"`", "`only` is written twice")
+			return
+		case i < end && r.src[i] == '=' && name == "id":
+			r.report("heading-attributes", word, "write `#` and the id", "an id is not written `id=`")
+			return
+		case i < end && r.src[i] == '=':
+			help := form
+			if diag.Nearest(name, []string{"only"}) != "" {
+				help = "write `only`"
+			}
+			r.report("heading-attributes", word, help, "a heading has no attribute `%s`", name)
+			return
+		default:
+			r.report("heading-attributes", word, form, "`%s` is no attribute of a heading", name)
+			return
+		}
+	}
+}
+
+// only reads the variants a heading is limited to.
+func (r *docReader) only(h *Heading, value source.Span) bool {
+	i := value.Start
+	for i < value.End {
+		for i < value.End && (blank(r.src[i]) || r.src[i] == ',') {
+			i++
+		}
+		start := i
+		for i < value.End && !blank(r.src[i]) && r.src[i] != ',' {
+			i++
+		}
+		if start == i {
+			break
+		}
+		if !r.id(source.Span{Start: start, End: i}) {
+			return false
+		}
+		h.Only = append(h.Only, string(r.src[start:i]))
+	}
+	h.OnlySpan = value
+	if h.Only == nil {
+		r.report("heading-attributes", value, "name a variant, or leave `only` out", "`only` names no variant")
+		return false
+	}
+	return true
+}
+
+// id reports whether an id is well formed, with a message if not.
+func (r *docReader) id(at source.Span) bool {
+	id := string(r.src[at.Start:at.End])
+	switch {
+	case id == "":
+		at.Start--
+		r.report("id-malformed", at, "write the id behind it, or take the braces away", "an id is missing behind `#`")
+	case len([]rune(id)) > maxID:
+		r.report("id-malformed", at, "shorten it", "the id is longer than %d characters", maxID)
+	case !wellFormed(id):
+		help := "write lower-case letters and digits, words joined by `-`, a letter first"
+		if mended := mendID(id); mended != "" {
+			help = "write `" + mended + "`"
+		}
+		r.report("id-malformed", at, help, "`%s` is no id", id)
+	default:
+		return true
+	}
+	return false
+}
+
+// wellFormed reports whether s is [a-z][a-z0-9]*(-[a-z0-9]+)*.
+func wellFormed(s string) bool {
+	for i := 0; i < len(s); i++ {
+		c := s[i]
+		switch {
+		case c >= 'a' && c <= 'z':
+		case c >= '0' && c <= '9' && i > 0:
+		case c == '-' && i > 0 && s[i-1] != '-' && i+1 < len(s):
+		default:
+			return false
+		}
+	}
+	return s != ""
+}
+
+// mendID returns the id that was probably meant, "" if there is none.
+func mendID(s string) string {
+	words := strings.FieldsFunc(strings.ToLower(s), func(c rune) bool { return c == '-' || c == '_' || c == '.' || c == ':' })
+	if id := strings.Join(words, "-"); wellFormed(id) {
+		return id
+	}
+	return ""
+}

@@ -1,0 +1,224 @@
+package syntax
+
+import (
+	"bytes"
+	"sync"
+
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/extension"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+	"github.com/yuin/goldmark/util"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// ReadDoc reads a procedure. It returns nil only where nothing can be made of
+// the file, which it reports; whatever else is malformed is reported and left
+// out, and the rest is read.
+func ReadDoc(f *source.File, msgs *diag.List) *Doc {
+	src, ok := legible(f, msgs)
+	if !ok {
+		return nil
+	}
+	r := &docReader{file: f, src: src, msgs: msgs, doc: &Doc{File: f}}
+	reader := text.NewReader(src)
+	reader.Advance(r.front())
+	root := markdown().Parse(reader)
+	for n := root.FirstChild(); n != nil && !r.full; n = n.NextSibling() {
+		if h, ok := n.(*ast.Heading); ok {
+			r.open(h)
+		} else if c := r.content(n); c != nil {
+			r.put(c)
+		}
+	}
+	return r.doc
+}
+
+// markdown is the parser: CommonMark with tables, our fences and headings.
+var markdown = sync.OnceValue(func() parser.Parser {
+	return parser.NewParser(
+		parser.WithBlockParsers(
+			util.Prioritized(parser.NewSetextHeadingParser(), 100),
+			util.Prioritized(parser.NewThematicBreakParser(), 200),
+			util.Prioritized(parser.NewListParser(), 300),
+			util.Prioritized(parser.NewListItemParser(), 400),
+			util.Prioritized(parser.NewCodeBlockParser(), 500),
+			util.Prioritized(newHeadingParser(), 600),
+			util.Prioritized(fenceParser{}, 700),
+			util.Prioritized(parser.NewBlockquoteParser(), 800),
+			util.Prioritized(parser.NewHTMLBlockParser(), 900),
+			util.Prioritized(parser.NewParagraphParser(), 1000),
+		),
+		parser.WithInlineParsers(parser.DefaultInlineParsers()...),
+		parser.WithParagraphTransformers(append(parser.DefaultParagraphTransformers(),
+			util.Prioritized(extension.NewTableParagraphTransformer(), 200))...),
+		parser.WithASTTransformers(util.Prioritized(extension.NewTableASTTransformer(), 0)),
+	)
+})
+
+// A docReader turns the Markdown tree of one file into its Doc.
+type docReader struct {
+	file *source.File
+	src  []byte // the file's text, legible
+	msgs *diag.List
+	doc  *Doc
+
+	steps    int
+	excused  bool // a step without a stage was reported, or a heading that may have been meant as one
+	full     bool // too many steps: the rest is not read
+	why      bool // the step has its why
+	withStep bool // content belongs to the last step
+}
+
+func (r *docReader) report(slug string, at source.Span, help, format string, args ...any) *diag.Diagnostic {
+	return r.msgs.Report(slug, source.Place{File: r.file, Span: at}, help, format, args...)
+}
+
+// front reads the front matter and returns the offset of what follows it.
+func (r *docReader) front() int {
+	start := 0
+	if bytes.HasPrefix(r.src, []byte(mark)) {
+		start = len(mark)
+	}
+	r.doc.Front = &Tree{File: r.file, Span: source.Span{Start: start, End: start}, Broken: true,
+		Root: &Node{Kind: Mapping, File: r.file, Span: source.Span{Start: start, End: start}}}
+	if !r.ruler(start) {
+		r.report("front-matter-missing", source.Span{Start: start, End: r.lineEnd(start)},
+			"begin the file with a line `---`, the card's keys, and another line `---`", "the front matter is missing")
+		return start
+	}
+	begin := r.nextLine(start)
+	end, fenced := begin, false
+	for end < len(r.src) && !r.ruler(end) && !fenced {
+		_, _, fenced = fenceLine(r.src[end:r.lineEnd(end)])
+		if !fenced {
+			end = r.nextLine(end)
+		}
+	}
+	if fenced || end >= len(r.src) {
+		r.report("front-matter-unclosed", source.Span{Start: start, End: r.lineEnd(start)},
+			"write a line `---` after its last key", "the front matter is not closed")
+		for i := begin; i < len(r.src); i = r.nextLine(i) {
+			if bytes.HasPrefix(r.src[i:], []byte("## ")) {
+				return i
+			}
+		}
+		return end
+	}
+	if tree := readTree(r.file, r.src, source.Span{Start: begin, End: end}, r.msgs); tree != nil {
+		r.doc.Front = tree
+	}
+	return r.nextLine(end)
+}
+
+// ruler reports whether the line at start is --- alone.
+func (r *docReader) ruler(start int) bool {
+	line := r.src[start:r.lineEnd(start)]
+	return bytes.HasPrefix(line, []byte("---")) && len(bytes.TrimSpace(line)) == 3
+}
+
+// open opens the stage or step of a heading.
+func (r *docReader) open(n *ast.Heading) {
+	h := r.heading(n)
+	level := n.Level
+	marks := source.Span{Start: r.clamp(n.Pos()), End: min(r.clamp(n.Pos())+level, len(r.src))}
+	if _, atx := n.Attribute(attrATX); !atx {
+		r.report("heading-underlined", h.Span, "write `## ` before it and take the line below away", "a heading is underlined")
+		r.excused = true
+		return
+	}
+	switch {
+	case level == 1:
+		r.report("heading-level", marks, "write `##` for a stage or `###` for a step; the card's title stands in the front matter",
+			"a heading with one `#` is not used")
+		r.excused = true
+		return
+	case level > 3:
+		r.report("heading-level", marks, "write `###` for a step, or a paragraph", "a heading goes deeper than a step")
+		return
+	case level == 2:
+		r.doc.Stages = append(r.doc.Stages, &Stage{Heading: h})
+		r.withStep, r.why = false, false
+		return
+	}
+	if r.steps++; r.steps > maxSteps {
+		r.full = true
+		r.report("too-large", h.Span, "split it into several cards", "the procedure has more than %d steps", maxSteps)
+		return
+	}
+	if len(r.doc.Stages) == 0 {
+		if !r.excused {
+			r.excused = true
+			r.report("step-outside-stage", h.Span, "write a stage before it: `## ` and its title", "a step stands before the first stage")
+		}
+		r.doc.Stages = append(r.doc.Stages, &Stage{Heading: Heading{Span: h.Span}})
+	}
+	stage := r.doc.Stages[len(r.doc.Stages)-1]
+	stage.Steps = append(stage.Steps, &Step{Heading: h})
+	r.withStep, r.why = true, false
+}
+
+// put adds content to what is open.
+func (r *docReader) put(c Content) {
+	if note, ok := c.(*Note); ok && note.Kind == Why {
+		if r.why {
+			r.report("why-twice", note.Span, "join the two, or write one as `**Tip**`", "this step has a second why")
+			return
+		}
+		r.why = true
+	}
+	if len(r.doc.Stages) == 0 {
+		r.doc.Lead = append(r.doc.Lead, c)
+		return
+	}
+	stage := r.doc.Stages[len(r.doc.Stages)-1]
+	if !r.withStep {
+		stage.Content = append(stage.Content, c)
+		return
+	}
+	step := stage.Steps[len(stage.Steps)-1]
+	step.Content = append(step.Content, c)
+}
+
+// clamp keeps an offset inside the file: the library gives -1 for what it
+// made itself, and in one case one past the end.
+func (r *docReader) clamp(i int) int { return max(0, min(i, len(r.src))) }
+
+// span returns a span clamped to the file.
+func (r *docReader) span(start, end int) source.Span {
+	start = r.clamp(start)
+	return source.Span{Start: start, End: max(start, r.clamp(end))}
+}
+
+// lineEnd returns the end of the line in which offset i stands, before its
+// line feed and white space.
+func (r *docReader) lineEnd(i int) int {
+	i = r.clamp(i)
+	end := len(r.src)
+	if j := bytes.IndexByte(r.src[i:], '\n'); j >= 0 {
+		end = i + j
+	}
+	for end > i && blank(r.src[end-1]) {
+		end--
+	}
+	return end
+}
+
+// nextLine returns the start of the line after the one in which i stands.
+func (r *docReader) nextLine(i int) int {
+	if j := bytes.IndexByte(r.src[i:], '\n'); j >= 0 {
+		return i + j + 1
+	}
+	return len(r.src)
+}
+
+// trimEnd moves an end back over white space.
+func (r *docReader) trimEnd(end int) int {
+	end = r.clamp(end)
+	for end > 0 && blank(r.src[end-1]) {
+		end--
+	}
+	return end
+}

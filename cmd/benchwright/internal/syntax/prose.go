@@ -1,0 +1,327 @@
+package syntax
+
+import (
+	"bytes"
+	"path"
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+	extast "github.com/yuin/goldmark/extension/ast"
+
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// content turns one block of Markdown into content, nil where it is refused.
+func (r *docReader) content(n ast.Node) Content {
+	switch n := n.(type) {
+	case *ast.Paragraph:
+		if image, ok := n.FirstChild().(*ast.Image); ok && image.NextSibling() == nil {
+			return r.picture(image)
+		}
+		if runs := r.runs(n); len(runs) > 0 {
+			return &Paragraph{Runs: runs, Span: r.lines(n)}
+		}
+	case *fence:
+		return r.block(n)
+	case *ast.List:
+		return r.list(n, 1)
+	case *extast.Table:
+		return r.table(n)
+	case *ast.Blockquote:
+		return r.note(n)
+	case *ast.HTMLBlock:
+		r.rawHTML(n.Pos(), r.lineEnd(n.Pos()))
+	case *ast.CodeBlock:
+		r.refuse(n, "begin the text at column 1", "these lines are indented, which makes them program code")
+	case *ast.ThematicBreak:
+		r.refuse(n, "take it out; a heading begins a stage or a step", "a card has no such line across it")
+	default:
+		if n.Kind() != ast.KindLinkReferenceDefinition {
+			r.refuse(n, "write it as a paragraph, a list or a table", "a card has no place for this")
+		}
+	}
+	return nil
+}
+
+// refuse reports a form of Markdown that a card cannot show, at its first
+// line.
+func (r *docReader) refuse(n ast.Node, help, format string, args ...any) {
+	start := n.Pos()
+	if n.Type() == ast.TypeBlock && n.Lines().Len() > 0 {
+		start = n.Lines().At(0).Start
+	}
+	start = r.clamp(start)
+	r.report("markdown-refused", source.Span{Start: start, End: r.lineEnd(start)}, help, format, args...)
+}
+
+func (r *docReader) rawHTML(start, end int) {
+	r.report("raw-html", r.span(start, r.trimEnd(end)), "take it out, or write `\\<` for the sign itself", "HTML is not read")
+}
+
+// picture turns an image that stands alone into a Picture.
+func (r *docReader) picture(n *ast.Image) Content {
+	p := &Picture{Span: r.imageSpan(n), Title: unescape(n.Title), Alt: plainText(r.runs(n))}
+	p.Path, p.PathSpan = r.target(n, n.Destination, n.Reference != nil)
+	switch strings.ToLower(path.Ext(p.Path)) {
+	case ".png", ".jpg", ".jpeg":
+		return p
+	}
+	if p.Path == "" {
+		r.report("picture-kind", p.Span, "write the picture's path between ( and )", "the picture has no path")
+		return nil
+	}
+	r.report("picture-kind", p.PathSpan, "save it as PNG or JPEG", "the picture is not a PNG or JPEG file")
+	return nil
+}
+
+// list turns a list into a List. Level is 1 for one that stands in the step.
+func (r *docReader) list(n *ast.List, level int) *List {
+	l := &List{Ordered: n.IsOrdered()}
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		item := r.item(c, level)
+		l.Items = append(l.Items, item)
+	}
+	l.Span = r.span(n.Pos(), n.Pos())
+	if len(l.Items) > 0 {
+		l.Span = source.Span{Start: l.Items[0].Span.Start, End: l.Items[len(l.Items)-1].Span.End}
+	}
+	return l
+}
+
+func (r *docReader) item(n ast.Node, level int) Item {
+	item := Item{Span: r.span(n.Pos(), n.Pos())}
+	var texts []ast.Node
+	refused := false
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		switch c := c.(type) {
+		case *ast.TextBlock, *ast.Paragraph:
+			if item.Sub != nil {
+				refused = true
+				r.refuse(c, "put it before the list, or in an item of its own", "text follows the list inside this item")
+				continue
+			}
+			texts = append(texts, c)
+			item.Span.End = max(item.Span.End, r.lines(c).End)
+		case *ast.List:
+			switch {
+			case level > 1:
+				refused = true
+				r.refuse(c, "write it as a step of its own, or in fewer levels", "lists stand more than two deep inside each other")
+			case item.Sub != nil:
+				refused = true
+				r.refuse(c, "make it one list", "a second list stands inside this item")
+			default:
+				item.Sub = r.list(c, level+1)
+				item.Span.End = max(item.Span.End, item.Sub.Span.End)
+			}
+		case *fence:
+			refused = true
+			r.misplaced(c)
+		case *ast.HTMLBlock:
+			refused = true
+			r.content(c)
+		default:
+			refused = true
+			r.refuse(c, "put it behind the list, at column 1", "only text and one more list may stand in a list")
+		}
+	}
+	if len(texts) > 0 {
+		item.Runs = r.runs(texts...)
+	}
+	if len(item.Runs) == 0 && !refused {
+		r.refuse(n, "write the item, or take its mark away", "this item of the list is empty")
+	}
+	return item
+}
+
+// note turns a quote into a Note.
+func (r *docReader) note(n *ast.Blockquote) Content {
+	first, ok := n.FirstChild().(*ast.Paragraph)
+	if !ok {
+		if f, ok := n.FirstChild().(*fence); ok {
+			r.misplaced(f)
+			return nil
+		}
+		r.noteKind(n)
+		return nil
+	}
+	var texts []ast.Node
+	note := &Note{Span: r.span(n.Pos(), n.Pos())}
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		switch c := c.(type) {
+		case *ast.Paragraph:
+			texts = append(texts, c)
+			note.Span.End = r.lines(c).End
+		case *fence:
+			r.misplaced(c)
+			return nil
+		default:
+			r.refuse(c, "write it as a paragraph, or take it out of the quote", "only text may stand in a tip or a why")
+			return nil
+		}
+	}
+	strong, _ := first.FirstChild().(*ast.Emphasis)
+	if strong == nil || strong.Level != 2 {
+		r.noteKind(n)
+		return nil
+	}
+	runs := r.runs(texts...)
+	if len(runs) == 0 {
+		r.noteKind(n)
+		return nil
+	}
+	switch word := strings.TrimRight(runs[0].Text, ":. "); {
+	case strings.EqualFold(word, "tip"):
+		note.Kind = Tip
+	case strings.EqualFold(word, "why"):
+		note.Kind = Why
+	default:
+		r.noteKind(n)
+		return nil
+	}
+	note.Runs = trimNote(runs[1:])
+	if len(note.Runs) == 0 {
+		r.refuse(n, "write the text behind it", "nothing stands behind the word")
+		return nil
+	}
+	return note
+}
+
+func (r *docReader) noteKind(n ast.Node) {
+	r.report("note-kind", r.span(n.Pos(), r.lineEnd(n.Pos())), "begin it with `**Tip**` or `**Why**`, or take the `>` away",
+		"a quote begins with neither `**Tip**` nor `**Why**`")
+}
+
+// trimNote takes the colon or full stop and the blank behind a note's first
+// word off its runs.
+func trimNote(runs []Run) []Run {
+	if len(runs) == 0 {
+		return nil
+	}
+	first := runs[0]
+	text := strings.TrimLeft(first.Text, ":.")
+	text = strings.TrimLeft(text, " ")
+	if text == "" {
+		return runs[1:]
+	}
+	first.cutFront(len(first.Text) - len(text))
+	return append([]Run{first}, runs[1:]...)
+}
+
+// cutFront takes the first n bytes off a run's text.
+func (r *Run) cutFront(n int) {
+	if n == 0 {
+		return
+	}
+	at := r.trace.at(n)
+	var t trace
+	t = append(t, step{0, at})
+	for _, s := range r.trace {
+		if s.text > n {
+			t = append(t, step{s.text - n, s.file})
+		}
+	}
+	r.Text, r.trace, r.Span.Start = r.Text[n:], t, at
+}
+
+// table turns a table into a Table.
+func (r *docReader) table(n *extast.Table) Content {
+	t := &Table{}
+	for _, a := range n.Alignments {
+		switch a {
+		case extast.AlignCenter:
+			t.Align = append(t.Align, Center)
+		case extast.AlignRight:
+			t.Align = append(t.Align, Right)
+		default:
+			t.Align = append(t.Align, Left)
+		}
+	}
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		line := r.clamp(c.Pos())
+		if c == n.FirstChild() {
+			t.Span.Start = line
+		}
+		t.Span.End = r.lineEnd(line)
+		var row []Cell
+		for d := c.FirstChild(); d != nil; d = d.NextSibling() {
+			cell := Cell{Runs: r.runs(d), Span: source.Span{Start: t.Span.End, End: t.Span.End}}
+			if d.Lines().Len() > 0 {
+				cell.Span = r.lines(d)
+			}
+			row = append(row, cell)
+		}
+		if c == n.FirstChild() {
+			t.Head = row
+			continue
+		}
+		if cells := countCells(r.src[line:t.Span.End]); cells > len(t.Align) {
+			r.report("table-cells", source.Span{Start: line, End: t.Span.End}, "write `\\|` for a bar in a cell, or add a column to the head",
+				"this row has %d cells, the head %d", cells, len(t.Align))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// countCells returns how many cells a row has.
+func countCells(line []byte) int {
+	line = bytes.TrimSpace(line)
+	n := 1
+	for i, c := range line {
+		if c == '|' && i > 0 && i < len(line)-1 && line[i-1] != '\\' {
+			n++
+		}
+	}
+	return n
+}
+
+// lines returns the span of a block's lines without the white space around.
+func (r *docReader) lines(n ast.Node) source.Span {
+	l := n.Lines()
+	if l.Len() == 0 {
+		return r.span(n.Pos(), n.Pos())
+	}
+	s := r.span(l.At(0).Start, r.trimEnd(l.At(l.Len()-1).Stop))
+	for s.Start < s.End && blank(r.src[s.Start]) {
+		s.Start++
+	}
+	return s
+}
+
+// block turns a fenced block into a Block.
+func (r *docReader) block(f *fence) Content {
+	if !f.column1 {
+		r.misplaced(f)
+		return nil
+	}
+	b := &Block{TypeSpan: f.info, Span: source.Span{Start: f.open.Start, End: r.trimEnd(f.stop)}}
+	if f.closed {
+		b.Span.End = r.lineEnd(f.stop)
+	}
+	info := string(r.src[f.info.Start:f.info.End])
+	if !strings.ContainsAny(info, " \t") {
+		b.Type = info
+	}
+	switch {
+	case !f.closed:
+		r.report("fence-unclosed", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)},
+			"write "+string(r.src[f.open.Start:f.open.End])+" alone on the line after the block", "this block is not closed")
+		return b
+	case info == "":
+		r.report("block-info", f.open, "write the block's type behind the fence, or indent nothing and write it as text",
+			"a fenced block has no type")
+		return nil
+	case b.Type == "":
+		r.report("block-info", f.info, "write the type alone behind the fence", "a block's type is one word")
+		return nil
+	}
+	b.Tree = readTree(r.file, r.src, f.content, r.msgs)
+	return b
+}
+
+// misplaced reports a block that does not stand at column 1 of its step.
+func (r *docReader) misplaced(f *fence) {
+	r.report("block-place", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)},
+		"put it behind the list or the quote, its fences at column 1", "a typed block does not stand at column 1")
+}

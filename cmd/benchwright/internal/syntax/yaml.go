@@ -1,0 +1,315 @@
+package syntax
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"gopkg.in/yaml.v3"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// ReadTree reads a file that is YAML throughout. It returns nil if it had to
+// report an error.
+func ReadTree(f *source.File, msgs *diag.List) *Tree {
+	text, ok := legible(f, msgs)
+	if !ok {
+		return nil
+	}
+	start := 0
+	if bytes.HasPrefix(text, []byte(mark)) {
+		start = len(mark)
+	}
+	return readTree(f, text, source.Span{Start: start, End: len(text)}, msgs)
+}
+
+// readTree reads the YAML at span, which begins at the start of a line. The
+// text is the file's as legible returns it. It returns nil if it had to report
+// an error.
+func readTree(f *source.File, text []byte, span source.Span, msgs *diag.List) *Tree {
+	r := &treeReader{file: f, text: text, span: span, first: f.Position(span.Start).Line, msgs: msgs}
+	tree := &Tree{File: f, Span: span}
+	if len(bytes.TrimSpace(text[span.Start:span.End])) == 0 {
+		tree.Root = r.empty()
+		return tree
+	}
+	if r.documents(); r.failed {
+		return nil
+	}
+	doc, err := decode(text[span.Start:span.End])
+	if err != nil {
+		r.explain(err)
+		return nil
+	}
+	if doc == nil || len(doc.Content) == 0 {
+		tree.Root = r.empty()
+		return tree
+	}
+	tree.Root = r.node(doc.Content[0], 1, -1)
+	if !r.failed && tree.Root.Kind != Mapping {
+		r.notMapping(tree.Root)
+	}
+	if r.failed {
+		return nil
+	}
+	r.commas(tree.Root)
+	if r.failed {
+		return nil
+	}
+	return tree
+}
+
+// decode returns the document node, nil for one without content. The library
+// panics on a few malformed comments; such a panic is an error like others.
+func decode(text []byte) (doc *yaml.Node, err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			doc, err = nil, fmt.Errorf("%v", p)
+		}
+	}()
+	doc = new(yaml.Node)
+	if err := yaml.NewDecoder(bytes.NewReader(text)).Decode(doc); err != nil {
+		if errors.Is(err, io.EOF) {
+			return nil, nil
+		}
+		return nil, err
+	}
+	return doc, nil
+}
+
+// A treeReader walks the nodes of one YAML document and finds where they
+// stand.
+type treeReader struct {
+	file  *source.File
+	text  []byte      // the file's, legible
+	span  source.Span // the document in it
+	first int         // the number of its first line
+	msgs  *diag.List
+
+	failed bool // an error was reported
+
+	// the place found last: nodes come in order, so the next is near
+	line, column, offset int
+}
+
+func (r *treeReader) empty() *Node {
+	return &Node{Kind: Mapping, File: r.file, Span: source.Span{Start: r.span.Start, End: r.span.Start}}
+}
+
+// fail reports an error.
+func (r *treeReader) fail(slug string, at source.Span, help, format string, args ...any) *diag.Diagnostic {
+	r.failed = true
+	return r.msgs.Report(slug, source.Place{File: r.file, Span: at}, help, format, args...)
+}
+
+// at returns the offset of a line and column of the document, both 1-based,
+// the column in runes.
+func (r *treeReader) at(line, column int) int {
+	if line != r.line || column < r.column {
+		r.line, r.column = line, 1
+		r.offset = max(r.span.Start, min(r.file.LineSpan(r.first+line-1).Start, r.span.End))
+	}
+	for r.column < column && r.offset < r.span.End {
+		_, size := utf8.DecodeRune(r.text[r.offset:r.span.End])
+		r.offset += size
+		r.column++
+	}
+	return r.offset
+}
+
+// node turns a library node into ours. The indent is that of the block
+// collection around it, -1 outside any.
+func (r *treeReader) node(y *yaml.Node, depth, indent int) *Node {
+	start := r.at(y.Line, y.Column)
+	n := &Node{File: r.file, Span: source.Span{Start: start, End: start}}
+	if r.feature(y, start) {
+		return n
+	}
+	if depth > maxDepth && y.Kind != yaml.ScalarNode {
+		r.fail("too-large", source.Span{Start: start, End: min(start+1, r.span.End)}, "",
+			"this is nested more than %d deep", maxDepth)
+		return n
+	}
+	if y.Kind != yaml.ScalarNode && y.Style&yaml.FlowStyle == 0 {
+		indent = y.Column - 1
+	}
+	switch y.Kind {
+	case yaml.MappingNode:
+		n.Kind = Mapping
+		r.mapping(n, y, depth, indent)
+	case yaml.SequenceNode:
+		n.Kind = Sequence
+		for _, c := range y.Content {
+			item := r.node(c, depth+1, indent)
+			if r.failed && depth >= maxDepth {
+				return n
+			}
+			n.Items = append(n.Items, item)
+			n.Span.End = max(n.Span.End, item.Span.End)
+		}
+		if y.Style&yaml.FlowStyle != 0 {
+			n.Span.End = r.closing(start, n.Span.End, '[', ']')
+		}
+	default:
+		n.Text = y.Value
+		n.Quoted = y.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) != 0
+		n.Span.End = r.scalarEnd(y, start, indent)
+		r.cut(n)
+	}
+	return n
+}
+
+// mapping reads the keys and values of a mapping into n.
+func (r *treeReader) mapping(n *Node, y *yaml.Node, depth, indent int) {
+	seen := make(map[string]int, len(y.Content)/2)
+	for i := 0; i+1 < len(y.Content); i += 2 {
+		key, ok := r.key(y.Content[i], indent)
+		value := r.node(y.Content[i+1], depth+1, indent)
+		if !ok || r.failed && depth >= maxDepth {
+			return
+		}
+		if missing(y.Content[i+1]) {
+			value.Span = r.afterKey(key.Span.End)
+		}
+		n.Span.End = max(n.Span.End, key.Span.End, value.Span.End)
+		if first, twice := seen[key.Text]; twice {
+			d := r.fail("yaml-duplicate-key", key.Span, "keep one of the two", "the key `%s` is written twice here", key.Text)
+			d.Related = []diag.Related{{At: source.Place{File: r.file, Span: n.Fields[first].KeySpan}, Message: "it stands here already"}}
+			continue
+		}
+		seen[key.Text] = len(n.Fields)
+		n.Fields = append(n.Fields, Field{Key: key.Text, KeySpan: key.Span, Value: value})
+	}
+	if y.Style&yaml.FlowStyle != 0 {
+		n.Span.End = r.closing(n.Span.Start, n.Span.End, '{', '}')
+	}
+}
+
+// missing reports whether nothing was written for a value.
+func missing(y *yaml.Node) bool { return y.Kind == yaml.ScalarNode && y.Style == 0 && y.Value == "" }
+
+// afterKey returns the empty span behind a key that has no value: after its
+// colon, or at the key's end where there is none.
+func (r *treeReader) afterKey(end int) source.Span {
+	i := end
+	for i < r.span.End && blank(r.text[i]) {
+		i++
+	}
+	if i < r.span.End && r.text[i] == ':' {
+		end = i + 1
+	}
+	return source.Span{Start: end, End: end}
+}
+
+// scalarEnd finds where a scalar that begins at start ends in the source.
+func (r *treeReader) scalarEnd(y *yaml.Node, start, indent int) int {
+	text := r.text[:r.span.End]
+	switch {
+	case y.Style&yaml.DoubleQuotedStyle != 0:
+		return quoteEnd(text, start)
+	case y.Style&yaml.SingleQuotedStyle != 0:
+		return quoteEnd(text, start)
+	case y.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0:
+		return blockEnd(text, start, indent)
+	}
+	// A plain scalar is its words with the white space between them folded.
+	at := start
+	for word := range strings.FieldsFuncSeq(y.Value, func(c rune) bool { return c < 0x80 && blank(byte(c)) }) {
+		for at < len(text) && blank(text[at]) {
+			at++
+		}
+		if !bytes.HasPrefix(text[at:], []byte(word)) {
+			return at // cannot be: the words are the source's own
+		}
+		at += len(word)
+	}
+	return at
+}
+
+// quoteEnd returns the end of a quoted scalar that begins at start, the length
+// of the text if it is not closed.
+func quoteEnd(text []byte, start int) int {
+	if start >= len(text) {
+		return start
+	}
+	quote := text[start]
+	for i := start + 1; i < len(text); i++ {
+		switch {
+		case text[i] == '\\' && quote == '"':
+			i++
+		case text[i] == quote && quote == '\'' && i+1 < len(text) && text[i+1] == quote:
+			i++
+		case text[i] == quote:
+			return i + 1
+		}
+	}
+	return len(text)
+}
+
+// blockEnd returns the end of the block scalar whose header begins at start:
+// of its last line that is not blank, or of its header. The indent is that of
+// the collection around it.
+func blockEnd(text []byte, start, indent int) int {
+	i := start
+	explicit := 0
+	for i < len(text) && text[i] != '\n' && text[i] != '#' {
+		if text[i] >= '1' && text[i] <= '9' {
+			explicit = max(indent, 0) + int(text[i]-'0')
+		}
+		i++
+	}
+	end := i
+	for end > start && blank(text[end-1]) {
+		end--
+	}
+	for i < len(text) && text[i] != '\n' {
+		i++
+	}
+	for inner := explicit; i < len(text); {
+		i++ // over the line feed
+		line := i
+		for i < len(text) && text[i] != '\n' {
+			i++
+		}
+		content := bytes.TrimRight(text[line:i], " \t\r")
+		width := len(content) - len(bytes.TrimLeft(content, " "))
+		if len(content) == 0 {
+			continue
+		}
+		if inner == 0 {
+			inner = max(width, indent+1)
+		}
+		if width < inner {
+			break
+		}
+		end = line + len(content)
+	}
+	return end
+}
+
+// closing returns the end of a flow collection that begins at start and whose
+// last value ends at end. A pair that stands alone in [ ] is a mapping without
+// brackets and ends with its value.
+func (r *treeReader) closing(start, end int, open, shut byte) int {
+	if start >= r.span.End || r.text[start] != open {
+		return end
+	}
+	for i := max(end, start+1); i < r.span.End; i++ {
+		switch c := r.text[i]; {
+		case c == shut:
+			return i + 1
+		case c == '#' && blank(r.text[i-1]):
+			for i+1 < r.span.End && r.text[i+1] != '\n' {
+				i++
+			}
+		case c != ',' && c != ':' && !blank(c):
+			return end
+		}
+	}
+	return end
+}
