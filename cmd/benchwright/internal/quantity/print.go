@@ -31,6 +31,12 @@ func Format(x, step *big.Rat, mark Mark) string {
 	return FormatFraction(x, step)
 }
 
+// Decimal prints x with just the decimals that it needs: "0.15", "95". One that
+// no decimals can express is printed as a fraction.
+func Decimal(x *big.Rat, mark Mark) string {
+	return Format(x, new(big.Rat).SetFrac(big.NewInt(1), x.Denom()), mark)
+}
+
 // FormatFraction prints x as a whole and a fraction in lowest terms, as marks
 // named by fractions are read: "8-5/16", "5/16", "8". An x between two steps is
 // rounded to the nearer one.

@@ -18,9 +18,10 @@ const (
 // A Dimension is a kind of quantity: a length is no torque.
 type Dimension uint8
 
-// The dimensions. The zero Dimension stands for any.
+// The dimensions. None stands for any.
 const (
-	Length Dimension = iota + 1
+	None Dimension = iota
+	Length
 	Angle
 	Mass
 	Force

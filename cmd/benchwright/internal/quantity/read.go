@@ -76,7 +76,7 @@ func quoted(s string) string {
 
 // ParseBand reads a quantity as the trade writes it. Where it returns a
 // problem the band is the zero Band.
-func ParseBand(text string, mark Mark) (Band, *Problem) { return ParseBandOf(text, mark, 0) }
+func ParseBand(text string, mark Mark) (Band, *Problem) { return ParseBandOf(text, mark, None) }
 
 // ParseBandOf reads a quantity that must be of a dimension: another is a
 // unit-kind problem, and help names units of the right kind.
@@ -92,11 +92,11 @@ func ParseBandOf(text string, mark Mark, want Dimension) (Band, *Problem) {
 
 // ParseValue reads one number with its unit: "1.5 US qt", "2 h 30 min" (which
 // is 150 min). Limits are a problem.
-func ParseValue(text string, mark Mark) (Value, *Problem) { return ParseValueOf(text, mark, 0) }
+func ParseValue(text string, mark Mark) (Value, *Problem) { return ParseValueOf(text, mark, None) }
 
 // ParseValueOf is to ParseValue as ParseBandOf is to ParseBand.
 func ParseValueOf(text string, mark Mark, want Dimension) (Value, *Problem) {
-	if v, ok := duration(text); ok && (want == 0 || want == Time) {
+	if v, ok := duration(text); ok && (want == None || want == Time) {
 		return v, nil
 	}
 	b, p := ParseBandOf(text, mark, want)
@@ -396,7 +396,7 @@ func (r *reader) lastUnit(n Number) {
 	name := r.rest()
 	if name == "" {
 		example := "mm"
-		if r.want != 0 {
+		if r.want != None {
 			example = Units(r.want)[0].Symbol
 		}
 		if len(r.units) > 0 {
@@ -425,7 +425,7 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 			u = u.Difference()
 		}
 		r.units = append(r.units, span{start, end})
-		if r.want != 0 && u.Dimension != r.want {
+		if r.want != None && u.Dimension != r.want {
 			r.fail("unit-kind", start, end, fmt.Sprintf("%s is a unit of %s, not of %s", u.Symbol, u.Dimension, r.want), oneOf(r.want))
 			return u, false
 		}
@@ -456,7 +456,7 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 		help := "see the list of units in the README"
 		if near := nearest(name); near != "" {
 			help = "write " + r.fixed(start, end, near)
-		} else if r.want != 0 {
+		} else if r.want != None {
 			help = oneOf(r.want)
 		}
 		r.fail("unit-unknown", start, end, fmt.Sprintf("no unit is called `%s`", name), help)

@@ -23,8 +23,8 @@ func (s Scale) Ceil(x *big.Rat) *big.Rat {
 	return down.Neg(down)
 }
 
-// ends returns the scale's lowest and highest mark, nil where not known.
-func (s Scale) ends() (low, high *big.Rat) {
+// Ends returns the scale's lowest and highest mark, nil where not known.
+func (s Scale) Ends() (low, high *big.Rat) {
 	if s.Low != nil {
 		low = s.Ceil(s.Low)
 	}
@@ -44,7 +44,7 @@ func (b Band) Inward(s Scale) (m Marks, ok bool) {
 		return m, false
 	}
 	m.Scale = s
-	low, high := s.ends()
+	low, high := s.Ends()
 	if c.Low != nil {
 		if m.Low = s.Ceil(c.Low); low == nil || m.Low.Cmp(low) > 0 {
 			low = m.Low
