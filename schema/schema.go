@@ -1,0 +1,95 @@
+// Package schema holds the JSON Schemas (2020-12) of what a writer writes
+// (shop.yaml, unit.yaml, front matter, typed blocks) and says in plain words
+// where a value breaks one. It knows JSON values and JSON pointers only,
+// nothing of YAML or of places in a file.
+//
+// The schemas are for editors as much as for the compiler, so every key has a
+// description. Beside the standard's keywords they carry four of our own,
+// which another reader passes over:
+//
+//	x-quantity  the value is a quantity of this kind; what stands in it is
+//	            read elsewhere
+//	x-form      what a pattern asks for, in words
+//	x-version   the version of the language; a higher one has its own message
+//	title       with its article, as a sentence needs it: "a torque block"
+package schema
+
+import (
+	"embed"
+	"encoding/json"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"sync"
+
+	"github.com/santhosh-tekuri/jsonschema/v5"
+)
+
+// Base is where the schemas' identifiers begin.
+const Base = "https://benchwright.example/schema/1/"
+
+const suffix = ".schema.json"
+
+//go:embed *.schema.json
+var files embed.FS
+
+// Names returns the names of all schemas, sorted: block-caution … unit.
+func Names() []string {
+	entries, err := files.ReadDir(".")
+	if err != nil {
+		panic(err) // the embedded folder is part of the program
+	}
+	var names []string
+	for _, e := range entries {
+		names = append(names, strings.TrimSuffix(e.Name(), suffix))
+	}
+	slices.Sort(names)
+	return names
+}
+
+// Source returns the text of a schema as its file has it.
+func Source(name string) ([]byte, bool) {
+	text, err := files.ReadFile(name + suffix)
+	return text, err == nil
+}
+
+// Later returns the block types that the language has and that have no schema
+// yet, in the order in which the language lists them.
+func Later() []string {
+	return []string{"lash", "part", "shim", "fit", "preload", "leak-test", "fill",
+		"inspect", "figure", "decide", "pattern", "repeat", "timed"}
+}
+
+// A document is one schema, compiled to judge by and as it stands to speak
+// from.
+type document struct {
+	compiled *jsonschema.Schema
+	raw      object
+}
+
+type object = map[string]any
+
+// documents compiles every schema once a process. Compiled schemas are safe
+// to share.
+var documents = sync.OnceValue(func() map[string]*document {
+	c := jsonschema.NewCompiler()
+	c.Draft = jsonschema.Draft2020
+	c.LoadURL = func(url string) (io.ReadCloser, error) {
+		return nil, fmt.Errorf("schema refers to %s, outside itself", url)
+	}
+	out := map[string]*document{}
+	for _, name := range Names() {
+		text, _ := Source(name)
+		d := &document{}
+		if err := json.Unmarshal(text, &d.raw); err != nil {
+			panic(fmt.Errorf("%s: %w", name, err))
+		}
+		if err := c.AddResource(Base+name+suffix, strings.NewReader(string(text))); err != nil {
+			panic(fmt.Errorf("%s: %w", name, err))
+		}
+		d.compiled = c.MustCompile(Base + name + suffix)
+		out[name] = d
+	}
+	return out
+})

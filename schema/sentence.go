@@ -1,0 +1,365 @@
+package schema
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"github.com/santhosh-tekuri/jsonschema/v5"
+)
+
+// A speaker turns the validator's findings about one value into sentences of
+// ours.
+type speaker struct {
+	doc     *document
+	root    any
+	nearest Nearest
+	found   []Violation
+}
+
+// A finding is one keyword that a value breaks.
+type finding struct {
+	*speaker
+	path   []string // to the value
+	value  any      // the value
+	scopes []scope  // the schema objects that lead to the keyword
+	schema object   // the one that holds it
+}
+
+func (s *speaker) add(e *jsonschema.ValidationError) {
+	f := finding{speaker: s, path: tokens(e.InstanceLocation)}
+	f.value = lookup(s.root, f.path)
+	var keyword string
+	f.scopes, keyword = s.doc.trail(e.KeywordLocation)
+	f.schema = f.scopes[len(f.scopes)-1].schema
+	switch keyword {
+	case "additionalProperties":
+		f.unknownKeys()
+	case "required":
+		f.missing(f.schema["required"])
+	case "dependentRequired":
+		f.besides(e.KeywordLocation)
+	case "anyOf":
+		f.noneOf()
+	case "enum":
+		f.word()
+	case "type":
+		f.kind()
+	case "pattern":
+		f.report(ValueKind, f.example(), "%s takes %s, not `%s`", f.name(), f.wants(), quote(f.value))
+	case "minLength":
+		f.report(ValueKind, f.example(), "%s is empty", f.name())
+	case "minItems", "maxItems":
+		f.count()
+	default:
+		// No schema of ours uses another keyword; a test holds it.
+		f.report(ValueKind, "", "%s: %s", f.name(), e.Message)
+	}
+}
+
+// report adds a violation at the finding's value.
+func (f finding) report(slug, help, format string, args ...any) {
+	f.found = append(f.found, Violation{
+		Pointer: pointer(f.path), Slug: slug, Help: help, Message: fmt.Sprintf(format, args...),
+	})
+}
+
+// reportKey adds a violation at a key of the finding's value.
+func (f finding) reportKey(key, slug, help, format string, args ...any) {
+	f.found = append(f.found, Violation{
+		Pointer: pointer(append(slices.Clone(f.path), key)), Key: true, Slug: slug, Help: help, Message: fmt.Sprintf(format, args...),
+	})
+}
+
+// unknownKeys reports each key that the value's schema does not have.
+func (f finding) unknownKeys() {
+	known := f.candidates()
+	here, _ := f.value.(object)
+	free := slices.DeleteFunc(slices.Clone(known), func(k string) bool { _, there := here[k]; return there })
+	slices.Sort(free)
+	for _, k := range f.strangers() {
+		help := "leave it out"
+		near := f.nearest(k, known)
+		switch {
+		case slices.Contains(free, near):
+			help = "write `" + near + "`"
+		case near != "":
+			help = "leave it out: `" + near + "` is there already"
+		case len(free) > 0:
+			help += ", or write " + join(ticked(free), "or")
+		}
+		f.reportKey(k, KeyUnknown, help, "%s has no key `%s`", f.title(), quote(k))
+	}
+}
+
+// candidates returns the keys that the value may have, those first that a
+// misspelt key most likely stands for: required and not there, then not there.
+func (f finding) candidates() []string {
+	here, _ := f.value.(object)
+	required := map[string]bool{}
+	for _, s := range f.scopes {
+		if s.depth == len(f.path) {
+			for _, k := range words(s.schema["required"]) {
+				required[k] = true
+			}
+		}
+	}
+	rank := func(k string) int {
+		_, there := here[k]
+		switch {
+		case there:
+			return 2
+		case required[k]:
+			return 0
+		}
+		return 1
+	}
+	out := keys(f.known())
+	slices.SortStableFunc(out, func(a, b string) int { return rank(a) - rank(b) })
+	return out
+}
+
+// strangers returns the value's keys that no schema on the way to the
+// keyword knows, sorted.
+func (f finding) strangers() []string {
+	known := f.known()
+	var out []string
+	for _, k := range keys(f.value) {
+		if known[k] == nil {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// known returns the keys that the value may have.
+func (f finding) known() object {
+	for _, s := range slices.Backward(f.scopes) {
+		if p, ok := s.schema["properties"].(object); ok && s.depth == len(f.path) && s.schema["additionalProperties"] == false {
+			return p
+		}
+	}
+	return nil
+}
+
+// lacking returns those of names that the value does not have and that no
+// misspelt key of it stands for.
+func (f finding) lacking(names []string) []string {
+	here, _ := f.value.(object)
+	meant := map[string]bool{}
+	all := f.candidates()
+	for _, k := range f.strangers() {
+		meant[f.nearest(k, all)] = true
+	}
+	var out []string
+	for _, n := range names {
+		if _, there := here[n]; !there && !meant[n] {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// missing reports the required keys that are not there, all in one sentence.
+func (f finding) missing(required any) {
+	names := f.lacking(words(required))
+	if len(names) == 0 {
+		return
+	}
+	f.report(KeyMissing, "write "+f.samples(names), "%s needs %s", f.title(), join(ticked(names), "and"))
+}
+
+// besides reports keys that another key calls for.
+func (f finding) besides(location string) {
+	path := tokens(location)
+	if len(path) < 2 {
+		return
+	}
+	key := path[len(path)-2]
+	names := f.lacking(words(lookup(f.schema, []string{"dependentRequired", key})))
+	if len(names) == 0 {
+		return
+	}
+	f.reportKey(key, KeyMissing, "write "+f.samples(names)+" beside it", "`%s` stands without %s", key, join(ticked(names), "and"))
+}
+
+// noneOf reports that none of several keys is there.
+func (f finding) noneOf() {
+	var names []string
+	branches, _ := f.schema["anyOf"].([]any)
+	for _, b := range branches {
+		names = append(names, words(lookup(b, []string{"required"}))...)
+	}
+	if len(f.lacking(names)) < len(names) {
+		return
+	}
+	// A key that is there without its mate is one slip with its own message.
+	here, _ := f.value.(object)
+	for key, mates := range f.dependent() {
+		if _, there := here[key]; there && slices.ContainsFunc(words(mates), func(m string) bool { return slices.Contains(names, m) }) {
+			return
+		}
+	}
+	f.report(KeyMissing, "write "+f.samples(names[:1]), "%s needs one of %s", f.title(), list(names))
+}
+
+func (f finding) dependent() object {
+	d, _ := f.schema["dependentRequired"].(object)
+	return d
+}
+
+// word reports a value that is not one of the allowed words.
+func (f finding) word() {
+	var allowed []string
+	for _, w := range words(f.schema["enum"]) {
+		if !slices.Contains(allowed, w) {
+			allowed = append(allowed, w)
+		}
+	}
+	text, ok := f.value.(string)
+	switch {
+	case !ok:
+		f.kind()
+		return
+	case text == "":
+		f.report(ValueKind, f.example(), "%s is empty", f.name())
+		return
+	}
+	if highest, ok := f.schema["x-version"]; ok {
+		f.version(text, fmt.Sprint(highest))
+		return
+	}
+	help := "write " + join(ticked(allowed), "or")
+	if near := f.nearest(text, allowed); near != "" {
+		help = "write `" + near + "`"
+	}
+	f.report(ValueUnknown, help, "%s cannot be `%s`", f.name(), quote(text))
+}
+
+// version reports a language version other than ours.
+func (f finding) version(text, ours string) {
+	if n, err := strconv.Atoi(text); err == nil && n > 1 {
+		f.report(VersionNewer, "use a newer benchwright, or write `"+f.last()+": "+ours+"` if nothing newer is used",
+			"this workspace is written in version %d of the language, and this benchwright knows version %s", n, ours)
+		return
+	}
+	f.report(ValueUnknown, "write `"+f.last()+": "+ours+"`", "%s cannot be `%s`", f.name(), quote(text))
+}
+
+// kind reports a text where a list belongs, and the like.
+func (f finding) kind() {
+	if f.value == nil {
+		f.report(ValueKind, f.example(), "nothing is written after %s", f.name())
+		return
+	}
+	got := "text"
+	switch f.value.(type) {
+	case object:
+		got = "keys of its own"
+	case []any:
+		got = "a list"
+	}
+	f.report(ValueKind, f.example(), "%s takes %s, not %s", f.name(), f.wants(), got)
+}
+
+// count reports a list with too few or too many entries.
+func (f finding) count() {
+	l, _ := f.value.([]any)
+	if len(l) == 0 {
+		f.report(ValueKind, f.example(), "%s is an empty list", f.name())
+		return
+	}
+	f.report(ValueKind, f.example(), "%s takes %v entries, not %d", f.name(), f.schema["minItems"], len(l))
+}
+
+// wants says what the schema takes: "text or a list".
+func (f finding) wants() string {
+	if form, ok := f.schema["x-form"].(string); ok {
+		return form
+	}
+	var out []string
+	add := func(w string) {
+		if !slices.Contains(out, w) {
+			out = append(out, w)
+		}
+	}
+	types := words(f.schema["type"])
+	if _, ok := f.schema["enum"]; ok && len(types) == 0 {
+		types = []string{"string"}
+	}
+	for _, t := range types {
+		switch {
+		case t == "array":
+			add("a list")
+		case t == "object":
+			add("keys of its own")
+		case f.schema["x-quantity"] == "number":
+			add("a number")
+		case f.schema["x-quantity"] != nil:
+			add("a quantity")
+		default:
+			add("text")
+		}
+	}
+	return join(out, "or")
+}
+
+// title returns what the value is called, with its article, by the innermost
+// schema that says so.
+func (f finding) title() string {
+	for _, s := range slices.Backward(f.scopes) {
+		if t, ok := s.schema["title"].(string); ok && s.depth == len(f.path) {
+			return t
+		}
+	}
+	return f.name()
+}
+
+// name returns what the value is called by its key or place.
+func (f finding) name() string {
+	if len(f.path) == 0 {
+		t, _ := f.doc.raw["title"].(string)
+		return t
+	}
+	if _, ok := lookup(f.root, f.path[:len(f.path)-1]).([]any); !ok {
+		return "`" + quote(f.last()) + "`"
+	}
+	n, _ := strconv.Atoi(f.last())
+	outer := ""
+	if len(f.path) > 1 {
+		outer = " of `" + quote(f.path[len(f.path)-2]) + "`"
+	}
+	return fmt.Sprintf("entry %d%s", n+1, outer)
+}
+
+func (f finding) last() string {
+	if len(f.path) == 0 {
+		return ""
+	}
+	return f.path[len(f.path)-1]
+}
+
+// example returns a mend that shows how the value is written, by the nearest
+// schema that has an example of it.
+func (f finding) example() string {
+	for _, s := range slices.Backward(f.scopes) {
+		if e, ok := s.schema["examples"].([]any); ok && len(e) > 0 && s.depth > 0 && s.depth <= len(f.path) {
+			return "write it as `" + quote(f.path[s.depth-1]) + ": " + flow(e[0], false) + "`"
+		}
+	}
+	return ""
+}
+
+// samples returns how keys of the value are written, "…" for the value where
+// no example says.
+func (f finding) samples(names []string) string {
+	var out []string
+	for _, n := range names {
+		value := "…"
+		if e, _ := lookup(f.known(), []string{n, "examples"}).([]any); len(e) > 0 {
+			value = flow(e[0], false)
+		}
+		out = append(out, "`"+n+": "+value+"`")
+	}
+	return join(out, "and")
+}
