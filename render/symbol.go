@@ -110,7 +110,9 @@ func (s symbol) paths() ([]Path, error) {
 	paths, err := parseParts(before+"\n"+s.parts, ink, ground)
 	if s.sign == prohibition && err == nil {
 		var ring []Path
-		ring, err = parseParts("line100 O 500 500 445\nline80 M 192 192 L 808 808", safetyRed, ground)
+		// The white beside the bar keeps it apart from a black picture on a
+		// grey printer.
+		ring, err = parseParts("gap120 M 240 240 L 760 760\nline100 O 500 500 445\nline80 M 192 192 L 808 808", safetyRed, ground)
 		paths = append(paths, ring...)
 	}
 	return paths, err
