@@ -19,8 +19,8 @@ type Choice struct {
 	Wrench      *shop.Wrench
 	Setting     *big.Rat       // a mark of the wrench inside Marks
 	Marks       quantity.Marks // the limits on the wrench's marks, rounded inward
-	Least, Most *big.Rat       // the torque that the setting may give: setting × (1 ∓ accuracy)
-	Keeps       bool           // Least and Most lie inside the limits
+	Least, Most *big.Rat       // the torque that the setting may give: setting × (1 ∓ accuracy); nil where no accuracy is stated
+	Keeps       bool           // Least and Most are known and lie inside the limits
 	Under, Over *big.Rat       // how far Least lies below the low limit and Most above the high one; nil where they do not
 	Low         bool           // the setting is below 20 % of the highest mark
 }
@@ -34,6 +34,7 @@ const (
 	AboveScale               // the limits begin above the highest mark
 	NoMark                   // the limits lie between two marks
 	OtherKind                // the scale is not one of torque
+	Superseded               // another wrench has taken its place
 )
 
 // A Refusal is a wrench that cannot be set inside the limits.
@@ -54,7 +55,7 @@ type Refusal struct {
 // first are those whose accuracy at the setting keeps the torque inside the
 // limits; then those set within 20 to 100 % of their highest mark; then those
 // of finer marks; then the order of the list. A wrench without a stated
-// accuracy is taken as exact.
+// accuracy is not known to keep inside.
 func ChooseWrench(limits quantity.Band, wrenches []*shop.Wrench) (*Choice, []Refusal) {
 	var best *Choice
 	var refused []Refusal
@@ -75,7 +76,10 @@ func ChooseWrench(limits quantity.Band, wrenches []*shop.Wrench) (*Choice, []Ref
 
 // set returns the choice of one wrench, or nil and why it cannot be set.
 func set(limits quantity.Band, w *shop.Wrench) (*Choice, Reason) {
-	if w.Scale.Unit.Dimension != limits.Unit.Dimension {
+	switch {
+	case w.Replaced != "":
+		return nil, Superseded
+	case w.Scale.Unit.Dimension != limits.Unit.Dimension:
 		return nil, OtherKind
 	}
 	exact := limits.In(w.Scale.Unit)
@@ -89,13 +93,11 @@ func set(limits quantity.Band, w *shop.Wrench) (*Choice, Reason) {
 		}
 		return nil, NoMark
 	}
-	accuracy := new(big.Rat)
+	less, more := big.NewRat(1, 1), big.NewRat(1, 1)
 	if w.Accuracy != nil {
-		accuracy = w.Accuracy
+		less.Sub(less, w.Accuracy)
+		more.Add(more, w.Accuracy)
 	}
-	less := new(big.Rat).Sub(big.NewRat(1, 1), accuracy)
-	more := new(big.Rat).Add(big.NewRat(1, 1), accuracy)
-
 	target := exact.Target()
 	switch {
 	case target != nil:
@@ -107,15 +109,17 @@ func set(limits quantity.Band, w *shop.Wrench) (*Choice, Reason) {
 		target = exact.Low
 	}
 	c := &Choice{Wrench: w, Marks: marks, Setting: nearestMark(target, marks)}
-	c.Least = new(big.Rat).Mul(c.Setting, less)
-	c.Most = new(big.Rat).Mul(c.Setting, more)
-	if exact.Low != nil {
-		c.Under = above(exact.Low, c.Least)
+	if w.Accuracy != nil {
+		c.Least = new(big.Rat).Mul(c.Setting, less)
+		c.Most = new(big.Rat).Mul(c.Setting, more)
+		if exact.Low != nil {
+			c.Under = above(exact.Low, c.Least)
+		}
+		if exact.High != nil {
+			c.Over = above(c.Most, exact.High)
+		}
+		c.Keeps = c.Under == nil && c.Over == nil
 	}
-	if exact.High != nil {
-		c.Over = above(c.Most, exact.High)
-	}
-	c.Keeps = c.Under == nil && c.Over == nil
 	if w.Scale.High != nil {
 		c.Low = c.Setting.Cmp(new(big.Rat).Mul(w.Scale.High, leastShare)) < 0
 	}

@@ -96,57 +96,89 @@ func (s Scale) Print(x *big.Rat, mark Mark) string { return s.Unit.After(s.Numbe
 // Print prints marks as a band of the scale: "0.15 to 0.25 mm", "max 0.05 mm",
 // "at least 12 mm".
 func (m Marks) Print(mark Mark) string {
-	return limits(m.Low, m.High, m.Scale.Unit, func(x *big.Rat) string { return m.Scale.Number(x, mark) })
+	low, high := m.Ends(mark)
+	return joined(low, high, m.Scale.Unit)
 }
 
-// Range prints the band's limits with the digits of the numbers typed, without
-// a ±: "95 to 105 N·m" of 100 ±5 N·m. A bare value is printed alone.
+// Ends prints the marks alone, "" for an open side.
+func (m Marks) Ends(mark Mark) (low, high string) {
+	if m.Low != nil {
+		low = m.Scale.Number(m.Low, mark)
+	}
+	if m.High != nil {
+		high = m.Scale.Number(m.High, mark)
+	}
+	return low, high
+}
+
+// Range prints the band's limits without a ±: "95 to 105 N·m" of 100 ±5 N·m.
+// A bare value is printed alone.
 func (b Band) Range(mark Mark) string {
-	step, fraction := b.place()
-	number := func(x *big.Rat) string {
-		if fraction {
-			return FormatFraction(x, step)
-		}
-		return Format(x, step, mark)
+	low, high := b.Ends(mark)
+	if b.Form == Bare && b.Nominal != nil {
+		return b.Unit.After(typed(*b.Nominal, mark))
 	}
-	if b.Low == nil && b.High == nil {
-		if b.Nominal == nil {
-			return ""
-		}
-		return b.Unit.After(number(b.Nominal.Value))
-	}
-	return limits(b.Low, b.High, b.Unit, number)
+	return joined(low, high, b.Unit)
 }
 
-func limits(low, high *big.Rat, u Unit, number func(*big.Rat) string) string {
+// Ends prints the band's limits alone, "" for an open side: as they were typed,
+// or, where they are sums, with the digits that the numbers typed need.
+func (b Band) Ends(mark Mark) (low, high string) {
+	if n := len(b.Numbers); n > 0 && b.Form != PlusMinus {
+		if b.Low != nil {
+			low = typed(b.Numbers[0], mark)
+		}
+		if b.High != nil {
+			high = typed(b.Numbers[n-1], mark)
+		}
+		return low, high
+	}
+	step, fractions := b.place()
+	m := Marks{Scale{Unit: b.Unit, Step: step, Fractions: fractions}, b.Low, b.High}
+	return m.Ends(mark)
+}
+
+// typed prints a number as it was typed, with a true minus.
+func typed(n Number, mark Mark) string {
+	if n.Text == "" {
+		return Decimal(n.Value, mark)
+	}
+	if rest, negative := strings.CutPrefix(n.Text, "-"); negative {
+		return "−" + rest
+	}
+	return strings.TrimPrefix(n.Text, "+")
+}
+
+func joined(low, high string, u Unit) string {
 	switch {
-	case low == nil && high == nil:
+	case low == "" && high == "":
 		return ""
-	case low == nil:
-		return "max " + u.After(number(high))
-	case high == nil:
-		return "at least " + u.After(number(low))
+	case low == "":
+		return "max " + u.After(high)
+	case high == "":
+		return "at least " + u.After(low)
 	}
-	return number(low) + " to " + u.After(number(high))
+	return low + " to " + u.After(high)
 }
 
-// place returns a step on which all the band's numbers lie, the finest of
-// their last digits, and whether one of them is a fraction.
-func (b Band) place() (step *big.Rat, fraction bool) {
+// place returns the coarsest step on which all the band's numbers lie with the
+// digits they were typed with, and whether one of them is a fraction.
+func (b Band) place() (step *big.Rat, fractions bool) {
+	d := big.NewInt(1)
+	join := func(e *big.Int) { // d becomes the least common multiple
+		gcd := new(big.Int).GCD(nil, nil, d, e)
+		d = new(big.Int).Mul(d, new(big.Int).Quo(e, gcd))
+	}
 	for _, n := range b.Numbers {
-		p := n.Place()
-		fraction = fraction || n.Fraction()
-		if p != nil && (step == nil || p.Cmp(step) < 0) {
-			step = p
+		fractions = fractions || n.Fraction()
+		if p := n.Place(); p != nil {
+			join(p.Denom())
 		}
 	}
-	if step == nil {
-		step = big.NewRat(1, 1)
-		for _, x := range []*big.Rat{b.Low, b.High} {
-			if x != nil {
-				step.Quo(step, new(big.Rat).SetInt(x.Denom()))
-			}
+	for _, x := range []*big.Rat{b.Low, b.High} {
+		if x != nil {
+			join(x.Denom())
 		}
 	}
-	return step, fraction
+	return new(big.Rat).SetFrac(big.NewInt(1), d), fractions
 }

@@ -453,8 +453,8 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 	case strings.ContainsAny(name, "0123456789±"):
 		r.fail("quantity-malformed", start, end, fmt.Sprintf("`%s` is not a unit", name), asIn)
 	default:
-		help := "see the list of units in the README"
-		if near := nearest(name); near != "" {
+		help := "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"
+		if near := nearest(name, r.want); near != "" {
 			help = "write " + r.fixed(start, end, near)
 		} else if r.want != None {
 			help = oneOf(r.want)

@@ -176,7 +176,7 @@ type lexicon struct {
 	units     map[string]Unit   // by key
 	folded    map[string]Unit   // by key in small letters, where size means nothing
 	varieties map[string]string // key of a bare measure → its help
-	spellings []string          // in the order of entries, for the nearest one
+	keys      []string          // of units, in the order of entries, for the nearest one
 }
 
 var words = sync.OnceValue(func() lexicon {
@@ -191,7 +191,7 @@ var words = sync.OnceValue(func() lexicon {
 			if len(s) >= 5 && strings.ToLower(s) == s {
 				l.folded[k] = e.Unit
 			}
-			l.spellings = append(l.spellings, s)
+			l.keys = append(l.keys, k)
 		}
 	}
 	for _, m := range []struct{ name, short string }{{"gallon", "gal"}, {"quart", "qt"}, {"pint", "pt"}, {"fluid ounce", "fl oz"}} {
@@ -259,11 +259,17 @@ func Units(d Dimension) []Unit {
 	return out
 }
 
-// nearest returns the symbol of the unit whose spelling is nearest, or "".
-func nearest(spelling string) string {
+// nearest returns the symbol of the unit of a dimension whose spelling is
+// nearest, or "".
+func nearest(spelling string, d Dimension) string {
 	l := words()
-	u := l.units[key(diag.Nearest(spelling, l.spellings))]
-	return u.Symbol
+	var keys []string
+	for _, k := range l.keys {
+		if d == None || l.units[k].Dimension == d {
+			keys = append(keys, k)
+		}
+	}
+	return l.units[diag.Nearest(key(spelling), keys)].Symbol
 }
 
 // Difference returns the unit of a difference between two values: of a
