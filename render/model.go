@@ -23,6 +23,7 @@ type Deck struct {
 	Subject  string // for the file's properties
 	Running  Running
 	Sections []Section
+	Words    Words
 }
 
 // Running is what every face repeats, so that each stands alone.
@@ -65,7 +66,7 @@ type Element struct {
 
 // Content is what an element shows: one of the types below. Each has one file
 // that lays it out.
-type Content interface{ content() }
+type Content interface{ lay(*compositor) block }
 
 // Weight is how heavy a run is set.
 type Weight uint8
@@ -288,20 +289,3 @@ type RecordRow struct {
 
 // End closes a deck: END OF CARD.
 type End struct{ Text string }
-
-func (Stage) content()   {}
-func (Step) content()    {}
-func (Text) content()    {}
-func (List) content()    {}
-func (Table) content()   {}
-func (Listing) content() {}
-func (Facts) content()   {}
-func (Callout) content() {}
-func (Hazards) content() {}
-func (Tools) content()   {}
-func (Setting) content() {}
-func (Reading) content() {}
-func (Hold) content()    {}
-func (Picture) content() {}
-func (Records) content() {}
-func (End) content()     {}

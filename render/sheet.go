@@ -69,6 +69,7 @@ const (
 	Ground   BoxRole = iota // a panel's ground or frame
 	WriteBox                // to write in
 	TickBox                 // to tick
+	Tint                    // a ground behind words or a row, which is no box to the eye
 )
 
 // Rect is a rectangle. Width 0 of the stroke draws none; Fill NoColor none.
@@ -158,6 +159,7 @@ const (
 	MissingGlyph                    // no embedded face has the character
 	BadPicture                      // a picture cannot be decoded or is too large
 	BadLink                         // a link names no anchor of the deck
+	NoSymbol                        // nothing is drawn for a symbol's code
 )
 
 // A Problem is something that layout could not do well. It carries the

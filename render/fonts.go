@@ -1,0 +1,105 @@
+package render
+
+import (
+	"fmt"
+	"sync"
+
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+)
+
+// tabled is the first rune behind the table of advances: the repertoire ends
+// before it.
+const tabled = 0x2800
+
+// none marks a rune that a face does not have.
+const none = -1
+
+// A metric is what layout knows of one face. Lengths are thousandths of the
+// em.
+type metric struct {
+	font    *sfnt.Font
+	upem    int
+	cap     int // height of a capital
+	x       int // height of a small x
+	advance [tabled]int16
+}
+
+// metrics reads the three faces, once a process.
+var metrics = sync.OnceValue(func() [3]*metric {
+	var all [3]*metric
+	for i := range all {
+		m, err := readMetric(fontFile(Font(i)))
+		if err != nil {
+			panic(fmt.Sprintf("render: embedded face %d: %v", i, err))
+		}
+		all[i] = m
+	}
+	return all
+})
+
+func readMetric(ttf []byte) (*metric, error) {
+	f, err := sfnt.Parse(ttf)
+	if err != nil {
+		return nil, err
+	}
+	var buf sfnt.Buffer
+	m := &metric{font: f, upem: int(f.UnitsPerEm())}
+	sizes, err := f.Metrics(&buf, fixed.Int26_6(m.upem), font.HintingNone)
+	if err != nil {
+		return nil, err
+	}
+	m.cap, m.x = m.thousandths(sizes.CapHeight), m.thousandths(sizes.XHeight)
+	for r := range rune(tabled) {
+		m.advance[r] = none
+		if Repertoire(r) {
+			m.advance[r] = int16(m.measure(&buf, r))
+		}
+	}
+	return m, nil
+}
+
+// thousandths turns font units into thousandths of the em, halves upward, as
+// the PDF writer's own table of widths has them.
+func (m *metric) thousandths(v fixed.Int26_6) int {
+	return (int(v)*2000 + m.upem) / (2 * m.upem)
+}
+
+// measure asks the face itself for the advance of r, or none.
+func (m *metric) measure(buf *sfnt.Buffer, r rune) int {
+	g, err := m.font.GlyphIndex(buf, r)
+	if err != nil || g == 0 {
+		return none
+	}
+	a, err := m.font.GlyphAdvance(buf, g, fixed.Int26_6(m.upem), font.HintingNone)
+	if err != nil {
+		return none
+	}
+	return m.thousandths(a)
+}
+
+// advance is how far r moves the pen in face f, in thousandths of the em, or
+// none where the faces do not carry it.
+func advance(f Font, r rune) int {
+	if r < 0 || r >= tabled {
+		return none
+	}
+	return int(metrics()[f].advance[r])
+}
+
+// capHeight is the height of a capital set at size.
+func capHeight(f Font, size int) int { return metrics()[f].cap * size / 1000 }
+
+// textWidth is the width of s set at size; runes that the face lacks count
+// nothing.
+func textWidth(f Font, size int, s string) int {
+	sum := 0
+	for _, r := range s {
+		sum += max(advance(f, r), 0)
+	}
+	return scaled(sum, size)
+}
+
+// scaled turns thousandths of an em into micrometres, halves upward.
+func scaled(thousandths, size int) int { return (thousandths*size + 500) / 1000 }

@@ -1,0 +1,97 @@
+package render
+
+// A grid is what tables, listings and records are set on: columns of a width
+// of their own and rows between thin rules.
+type grid struct {
+	c      *compositor
+	widths []int
+	gap    int // between columns
+	left   int // of the first
+}
+
+// columns shares width out over columns of which least and whole are the
+// narrowest and the natural widths: each gets its natural width if that leaves
+// the others their fair share, and what then is short is short where the text
+// is long. Room that nobody needs goes to the column named by slack, or to all
+// alike where slack is negative.
+func (c *compositor) columns(least, whole []int, width, gap, slack int) []int {
+	n := len(least)
+	room := width - gap*(n-1)
+	need, want := sum(least), sum(whole)
+	out := append([]int(nil), whole...)
+	switch {
+	case want <= room:
+		for i := range out {
+			if slack < 0 {
+				out[i] += (room - want) / n
+			} else if i == slack {
+				out[i] += room - want
+			}
+		}
+		return out
+	case need > room:
+		c.problem(TooWide, lengths(need+gap*(n-1), width))
+		for i := range n {
+			out[i] = max(1, room*least[i]/need)
+		}
+		return out
+	}
+	settled := make([]bool, n)
+	left := n
+	for again := true; again; {
+		again = false
+		for i := range n {
+			if !settled[i] && whole[i] <= room/left && need-least[i] <= room-whole[i] {
+				settled[i], again = true, true
+				room, need, want, left = room-whole[i], need-least[i], want-whole[i], left-1
+			}
+		}
+	}
+	over := room - need
+	for i := range n {
+		if !settled[i] {
+			out[i] = least[i] + over*(whole[i]-least[i])/max(1, want-need)
+		}
+	}
+	return out
+}
+
+func sum(ns []int) int {
+	total := 0
+	for _, n := range ns {
+		total += n
+	}
+	return total
+}
+
+// x is where column i begins.
+func (g grid) x(i int) int {
+	x := g.left
+	for _, w := range g.widths[:i] {
+		x += w + g.gap
+	}
+	return x
+}
+
+// row sets cells side by side from y, their first lines on one base line, and
+// returns the height of the tallest.
+func (g grid) row(k *canvas, cells [][]Run, h []hand, align []Align, y int) int {
+	tallest, first := 0, 0
+	for _, hand := range h {
+		first = max(first, hand.lead+hand.cap())
+	}
+	for i, cell := range cells {
+		if i >= len(g.widths) {
+			break
+		}
+		p := g.c.set(cell, h[min(i, len(h)-1)], g.widths[i], 0)
+		down := (first - p.hand.lead - p.hand.cap()) / 2
+		a := Left
+		if i < len(align) {
+			a = align[i]
+		}
+		k.aligned(p, g.x(i), y+down, g.widths[i], a)
+		tallest = max(tallest, down+p.height())
+	}
+	return tallest
+}

@@ -1,0 +1,318 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Layout lays a deck out on faces of the paper that o names. It always gives
+// sheets; what could not be done well is in the problems, each with the
+// caller's reference. The same deck gives the same sheets.
+func Layout(d Deck, o Options) ([]Sheet, []Problem) {
+	c := &compositor{style: newStyle(o), say: d.Words.withDefaults(), anchors: map[string]bool{}}
+	c.column = o.Paper.Width - 2*c.side
+	c.width = c.column
+	for _, s := range d.Sections {
+		for _, g := range s.Groups {
+			if g.Anchor != "" {
+				c.anchors[g.Anchor] = true
+			}
+		}
+	}
+	p := &pages{c: c}
+	var scratch canvas
+	p.first = c.head(&scratch, d.Running, place{longest(d), 88, 88}) + c.pad()
+	square, _ := CodePlace(o)
+	p.last = square.Y - c.beat
+	c.tallest = p.last - p.first
+	for i, s := range d.Sections {
+		p.section(i, s)
+	}
+	return p.sheets(d, o), c.problems
+}
+
+// longest is the longest name of a part that a head may have to hold.
+func longest(d Deck) string {
+	name := ""
+	for _, s := range d.Sections {
+		if part := fmt.Sprintf(d.Words.withDefaults().Part, s.Name, 88, 88); len(part) > len(name) {
+			name = part
+		}
+	}
+	return name
+}
+
+// pages fills faces from top to bottom, one after another.
+type pages struct {
+	c           *compositor
+	first, last int // the body of a face: from, to
+	faces       []*face
+	y           int // where the next thing stands
+	stage       bool
+}
+
+// A face is one sheet in the making.
+type face struct {
+	section int
+	canvas
+	marks     []Mark
+	bookmarks []Bookmark
+	anchors   []Anchor
+}
+
+func (p *pages) face() *face { return p.faces[len(p.faces)-1] }
+
+func (p *pages) next(section int) {
+	p.faces = append(p.faces, &face{section: section})
+	p.y = p.first
+}
+
+// A laid group is measured but not yet placed.
+type laid struct {
+	Group
+	blocks []placedBlock
+	height int // of all, where it starts a face
+	needs  int // to begin it: all of it, or what a group that breaks must show
+}
+
+type placedBlock struct {
+	block
+	Element
+	x   int // from the column's left
+	gap int // above, where it is not the first of its group
+}
+
+// lay measures a group. What follows a step's head stands clear of the column
+// in which the numbers hang.
+func (p *pages) lay(g Group) laid {
+	c := p.c
+	l := laid{Group: g}
+	x := 0
+	var before Content
+	runs := true
+	for _, e := range g.Elements {
+		if e.Content == nil {
+			continue
+		}
+		c.ref, c.width = e.Ref, c.column-x
+		b := e.Content.lay(c)
+		if len(b.slabs) == 0 {
+			continue
+		}
+		b.resolve(c)
+		gap := c.between(before, e.Content)
+		l.blocks = append(l.blocks, placedBlock{b, e, x, gap})
+		if len(l.blocks) > 1 {
+			l.height += gap
+		}
+		l.height += b.height()
+		runs = runs && b.runs
+		before = e.Content
+		if _, is := e.Content.(Step); is {
+			x = c.hang
+		}
+	}
+	c.ref, c.width = 0, c.column
+	l.needs = l.height
+	tall := l.height > c.tallest
+	if tall && runs {
+		l.Breaks = true
+	}
+	if tall && !l.Breaks {
+		c.report(Problem{TooTall, g.Ref, lengths(l.height, c.tallest)})
+		l.Breaks = true
+	}
+	if l.Breaks && len(l.blocks) > 0 {
+		first := l.blocks[0]
+		_, l.needs = first.chunk(0)
+	}
+	return l
+}
+
+// lengths says how much there is of how much room.
+func lengths(is, room int) string {
+	return fmt.Sprintf("%d mm of %d mm", (is+999)/1000, room/1000)
+}
+
+// between is the room between two elements of a group.
+func (c *compositor) between(before, after Content) int {
+	switch after.(type) {
+	case Text, List:
+		switch before.(type) {
+		case Step, Text, List:
+			return c.beat
+		}
+	}
+	return 2 * c.beat
+}
+
+// chunk is the slabs from i that stay together: their end and their height.
+func (b block) chunk(i int) (end, height int) {
+	for end = i; end < len(b.slabs); end++ {
+		if end > i {
+			height += b.slabs[end].gap
+		}
+		height += b.slabs[end].height
+		if !b.slabs[end].keep {
+			return end + 1, height
+		}
+	}
+	return end, height
+}
+
+// section lays out the groups of one section, from a new face. A group that
+// must not be last on its face waits for the one behind it.
+func (p *pages) section(i int, s Section) {
+	p.next(i)
+	p.stage = false
+	p.face().bookmarks = append(p.face().bookmarks, Bookmark{Level: 0, Text: titled(s.Name), Y: p.first})
+	groups := make([]laid, len(s.Groups))
+	for j, g := range s.Groups {
+		groups[j] = p.lay(g)
+	}
+	for from := 0; from < len(groups); {
+		to, need := from, groups[from].needs
+		for groups[to].Join && to+1 < len(groups) {
+			need += groups[to].height - groups[to].needs
+			to++
+			need += p.apart(groups[to-1].Group) + groups[to].needs
+		}
+		if need > p.c.tallest && to > from {
+			p.c.report(Problem{TooTall, groups[to].Ref, lengths(need, p.c.tallest)})
+		}
+		if p.y > p.first && p.y+need > p.last {
+			p.next(i)
+		}
+		for _, g := range groups[from : to+1] {
+			p.place(i, g)
+			p.y += p.apart(g.Group)
+		}
+		from = to + 1
+	}
+}
+
+// apart is the room below a group.
+func (p *pages) apart(g Group) int {
+	if g.Join {
+		return 3 * p.c.beat
+	}
+	return 4 * p.c.beat
+}
+
+// place puts a group where the last one ended.
+func (p *pages) place(section int, g laid) {
+	if g.Anchor != "" {
+		p.face().anchors = append(p.face().anchors, Anchor{g.Anchor, p.y})
+	}
+	if g.Bookmark != "" {
+		p.face().bookmarks = append(p.face().bookmarks, Bookmark{Level: p.level(g.Group), Text: titled(g.Bookmark), Y: p.y})
+	}
+	for i, b := range g.blocks {
+		if i > 0 {
+			p.y += b.gap
+		}
+		p.flow(section, b)
+	}
+}
+
+// level is a group's place in the outline: stages stand below their section,
+// steps below their stage.
+func (p *pages) level(g Group) int {
+	for _, e := range g.Elements {
+		switch e.Content.(type) {
+		case Stage:
+			p.stage = true
+			return 1
+		case Step:
+			if p.stage {
+				return 2
+			}
+		}
+	}
+	return 1
+}
+
+// flow places the slabs of one element, on new faces where they do not fit.
+func (p *pages) flow(section int, b placedBlock) {
+	from := len(p.face().ops)
+	mark := func() {
+		if to := len(p.face().ops); to > from {
+			p.face().marks = append(p.face().marks, Mark{b.Ref, b.Class, from, to})
+		}
+	}
+	put := func(s slab) {
+		for _, op := range s.ops {
+			p.face().add(moved(op, p.c.side+b.x, p.y))
+		}
+		p.y += s.height
+	}
+	for i := 0; i < len(b.slabs); {
+		end, height := b.chunk(i)
+		gap := 0
+		if i > 0 {
+			gap = b.slabs[i].gap
+		}
+		if height > p.c.tallest && end > i+1 { // kept together it would fit nowhere
+			end, height = i+1, b.slabs[i].height
+		}
+		if p.y > p.first && p.y+gap+height > p.last {
+			mark()
+			p.next(section)
+			from, gap = 0, 0
+			if b.again != nil && i > 0 {
+				put(*b.again)
+			}
+		}
+		p.y += gap
+		for j, s := range b.slabs[i:end] {
+			if j > 0 {
+				p.y += s.gap
+			}
+			put(s)
+		}
+		i = end
+	}
+	mark()
+}
+
+// sheets adds what every face repeats, now that their number is known.
+func (p *pages) sheets(d Deck, o Options) []Sheet {
+	c := p.c
+	c.ref, c.width = 0, c.column
+	counts := make([]int, len(d.Sections))
+	for _, f := range p.faces {
+		counts[f.section]++
+	}
+	part := make([]int, len(d.Sections))
+	all := make([]Sheet, len(p.faces))
+	for i, f := range p.faces {
+		part[f.section]++
+		name := d.Sections[f.section].Name
+		if counts[f.section] > 1 {
+			name = fmt.Sprintf(c.say.Part, name, part[f.section], counts[f.section])
+		}
+		at := place{strings.TrimSpace(name), i + 1, len(p.faces)}
+		var k canvas
+		c.head(&k, d.Running, at)
+		n := len(k.ops)
+		for j := range f.marks {
+			f.marks[j].From += n
+			f.marks[j].To += n
+		}
+		k.add(f.ops...)
+		c.foot(&k, d.Running, at, o)
+		all[i] = Sheet{Width: o.Paper.Width, Height: o.Paper.Height, Name: at.part,
+			Bookmarks: f.bookmarks, Anchors: f.anchors, Ops: k.ops, Marks: f.marks}
+	}
+	return all
+}
+
+// titled is a bookmark's text with nothing that a PDF string cannot hold.
+func titled(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r = stands(r); r > 0xFFFF {
+			return -1
+		}
+		return r
+	}, strings.ToValidUTF8(s, ""))
+}

@@ -1,0 +1,148 @@
+package render
+
+// A reading shows what to read, the band on a bar with its reject sides
+// hatched, the boxes, and what to do on either side.
+func (r Reading) lay(c *compositor) block {
+	u := c.beat
+	k := c.within()
+	k.text(r.Title, c.strong)
+	k.gauge(r.Gauge)
+	k.y += u / 2
+	if r.Value != "" {
+		k.labelled(r.Label, r.Value, r.Unit)
+	}
+	if !r.Plain && (r.Low != "" || r.High != "") {
+		k.y += u / 2
+		k.band(r.Low, r.High)
+	}
+	k.text(r.Source, c.label)
+	if len(r.Lines) > 0 {
+		k.y += u / 2
+		k.lines(r.Lines, c.text)
+	}
+	if len(r.Boxes) > 0 {
+		k.y += u
+		k.boxes(r.Boxes, "")
+	}
+	if len(r.Use) > 0 {
+		k.y += u / 2
+		k.text(r.Use, c.strong)
+	}
+	if len(r.IfLow) > 0 || len(r.IfHigh) > 0 {
+		k.y += u
+		k.branches(r)
+	}
+	k.y += u + u/2
+	return c.panel(k)
+}
+
+// gauge is the line that names what to read with.
+func (k *column) gauge(t ToolRow) {
+	var runs []Run
+	add := func(s string, w Weight, code bool) {
+		if s == "" {
+			return
+		}
+		if len(runs) > 0 {
+			runs = append(runs, Run{Text: "  "})
+		}
+		runs = append(runs, Run{Text: s, Weight: w, Code: code})
+	}
+	add(t.Verb, Regular, false)
+	add(t.Name, Semibold, false)
+	add(t.Number, Regular, true)
+	add(t.Place, Regular, false)
+	add(t.Note, Regular, false)
+	k.text(runs, k.c.text)
+}
+
+// band draws the bar. A side without an end has no reject part.
+func (k *column) band(low, high string) {
+	c, u := k.c, k.c.beat
+	h := 3 * u
+	w := k.width
+	from, to := k.x, k.x+w
+	if low != "" {
+		from += w / 4
+	}
+	if high != "" {
+		to -= w / 4
+	}
+	if low != "" {
+		k.hatch(k.x, k.y, from-k.x, h)
+	}
+	if high != "" {
+		k.hatch(to, k.y, k.x+w-to, h)
+	}
+	k.add(Rect{X: from, Y: k.y, W: to - from, H: h, Fill: white, Stroke: NoColor, Role: Tint})
+	k.add(Rect{X: k.x, Y: k.y, W: w, H: h, Fill: NoColor, Stroke: ink, StrokeWidth: c.rule, Role: Tint})
+	mark := func(x int, s string) {
+		k.add(Line{X1: x, Y1: k.y, X2: x, Y2: k.y + h + u/2, Width: c.frame, Color: ink})
+		p := c.set(says(s), c.strong, w, 0)
+		k.aligned(p, x-w/8, k.y+h+u/4, w/4, Center)
+	}
+	if low != "" {
+		mark(from, low)
+	}
+	if high != "" {
+		mark(to, high)
+	}
+	k.y += h + u/4 + c.strong.lead
+}
+
+// hatch fills an area with strokes at 45°.
+func (k *column) hatch(x, y, w, h int) {
+	c := k.c
+	k.ground(x, y, w, h, white)
+	step := c.beat
+	for d := step / 2; d < w+h; d += step {
+		x1, y1 := x+d, y
+		if d > w {
+			x1, y1 = x+w, y+d-w
+		}
+		x2, y2 := x+d-h, y+h
+		if d < h {
+			x2, y2 = x, y+d
+		}
+		k.add(Line{X1: x1, Y1: y1, X2: x2, Y2: y2, Width: c.rule * 4 / 5, Color: soft})
+	}
+}
+
+// branches are what to do below and above, with arrows that point the way.
+func (k *column) branches(r Reading) {
+	c, u := k.c, k.c.beat
+	label := 0
+	for _, s := range []string{r.LowLabel, r.HighLabel} {
+		_, w := c.extent(says(s), c.strong)
+		label = max(label, w)
+	}
+	label = min(label, k.width/3)
+	arrow := 2 * u
+	row := func(text string, runs []Run, down bool) {
+		if len(runs) == 0 {
+			return
+		}
+		k.across(k.x, k.y, k.width, c.hair, hairline)
+		k.y += u / 2
+		k.pointer(k.x, k.y+(c.text.lead-arrow)/2, arrow, down)
+		p := c.set(says(text), c.strong, label, 0)
+		q := c.set(runs, c.text, k.width-arrow-label-3*u, 0)
+		k.para(p, k.x+arrow+u, k.y)
+		k.para(q, k.x+arrow+label+3*u, k.y)
+		k.y += max(p.height(), q.height()) + u/2
+	}
+	row(r.LowLabel, r.IfLow, true)
+	row(r.HighLabel, r.IfHigh, false)
+}
+
+// pointer is a solid triangle that points down or up.
+func (k *column) pointer(x, y, size int, down bool) {
+	h := size * 7 / 8
+	y += (size - h) / 2
+	tip, base := y, y+h
+	if down {
+		tip, base = y+h, y
+	}
+	k.add(Path{Fill: ink, Stroke: NoColor, Segs: []Seg{
+		{Verb: 'M', X: x, Y: base}, {Verb: 'L', X: x + size, Y: base}, {Verb: 'L', X: x + size/2, Y: tip}, {Verb: 'Z'}}})
+}

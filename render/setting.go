@@ -1,0 +1,120 @@
+package render
+
+// A setting is the number that the reader sets, the largest on the face; the
+// way to turn stands beside it.
+func (s Setting) lay(c *compositor) block {
+	u := c.beat
+	k := c.within()
+	k.text(s.Title, c.strong)
+	k.y += u / 2
+	room := k.width
+	top := k.y
+	if s.Turn != NoTurn {
+		size := 11 * u
+		x := k.x + k.width - size
+		k.turn(s.Turn, x, top, size)
+		bottom := top + size
+		if s.SeenFrom != "" {
+			p := c.set(says(s.SeenFrom), c.label.in(ink), size+3*u, 0)
+			k.aligned(p, x-3*u/2, bottom+u/4, size+3*u, Center)
+			bottom += u/4 + p.height()
+		}
+		room -= size + 3*u
+		k = s.body(k, room, u)
+		k.y = max(k.y, bottom)
+	} else {
+		k = s.body(k, room, u)
+	}
+	if len(s.Boxes) > 0 {
+		k.y += u
+		k.boxes(s.Boxes, s.BoxUnit)
+	}
+	k.y += u + u/2
+	return c.panel(k)
+}
+
+// body sets what stands beside the arrow.
+func (s Setting) body(k column, room, u int) column {
+	c := k.c
+	whole := k.width
+	k.width = room
+	if s.Label != "" {
+		k.text(says(s.Label), c.tag)
+	}
+	if s.Value == "" {
+		k.frame(k.x, k.y+u/2, 2*c.boxes, c.box+u, c.frame, u/4, white, ink, WriteBox)
+		h, unit := c.units, c.clean(s.Unit)
+		k.span(span{text: unit, font: h.font, w: textWidth(h.font, h.size, unit)}, h, k.x+2*c.boxes+u, k.y+u/2+c.box)
+		k.y += c.box + 2*u
+	} else {
+		k.figure(s.Value, s.Unit, room)
+	}
+	k.text(s.Source, c.label)
+	if len(s.Lines) > 0 {
+		k.y += u / 2
+		k.lines(s.Lines, c.text)
+	}
+	k.width = whole
+	return k
+}
+
+// turn draws an arrow round a hexagon: three quarters of a circle that end at
+// the top.
+func (k *column) turn(t Turn, x, y, size int) {
+	u := k.c.beat
+	cx, cy, r := x+size/2, y+size/2, size/2-u
+	side := 1
+	if t == Anticlockwise {
+		side = -1
+	}
+	h := r * 5523 / 10000
+	// From the side, through the bottom and the far side, to the top.
+	at := func(dx, dy int) (int, int) { return cx + side*dx, cy + dy }
+	curve := func(x1, y1, x2, y2, x3, y3 int) Seg {
+		s := Seg{Verb: 'C'}
+		s.X1, s.Y1 = at(x1, y1)
+		s.X2, s.Y2 = at(x2, y2)
+		s.X, s.Y = at(x3, y3)
+		return s
+	}
+	sx, sy := at(r, 0)
+	k.add(Path{Fill: NoColor, Stroke: accent, StrokeWidth: u * 3 / 4, Segs: []Seg{
+		{Verb: 'M', X: sx, Y: sy},
+		curve(r, h, h, r, 0, r),
+		curve(-h, r, -r, h, -r, 0),
+		curve(-r, -h, -h, -r, 0, -r)}})
+	var head []Seg
+	for i, p := range [][2]int{{-u / 4, -r - 3*u/2 + u/4}, {2*u + u/4, -r}, {-u / 4, -r + 3*u/2 - u/4}} {
+		px, py := at(p[0], p[1])
+		verb := byte('L')
+		if i == 0 {
+			verb = 'M'
+		}
+		head = append(head, Seg{Verb: verb, X: px, Y: py})
+	}
+	k.add(Path{Fill: accent, Stroke: NoColor, Segs: append(head, Seg{Verb: 'Z'})})
+	hex := r * 55 / 100
+	var nut []Seg
+	for i, p := range [][2]int{{-1000, 0}, {-500, -866}, {500, -866}, {1000, 0}, {500, 866}, {-500, 866}} {
+		verb := byte('L')
+		if i == 0 {
+			verb = 'M'
+		}
+		nut = append(nut, Seg{Verb: verb, X: cx + hex*p[0]/1000, Y: cy + hex*p[1]/1000})
+	}
+	k.add(Path{Fill: white, Stroke: ink, StrokeWidth: k.c.frame, Segs: append(nut, Seg{Verb: 'Z'})})
+	k.add(disc(cx, cy, hex*45/100, tint))
+}
+
+// disc is a filled circle. The handles of its four curves are 0.5523 of the
+// radius.
+func disc(x, y, r int, fill Color) Path {
+	k := r * 5523 / 10000
+	return Path{Fill: fill, Stroke: NoColor, Segs: []Seg{
+		{Verb: 'M', X: x, Y: y - r},
+		{Verb: 'C', X1: x + k, Y1: y - r, X2: x + r, Y2: y - k, X: x + r, Y: y},
+		{Verb: 'C', X1: x + r, Y1: y + k, X2: x + k, Y2: y + r, X: x, Y: y + r},
+		{Verb: 'C', X1: x - k, Y1: y + r, X2: x - r, Y2: y + k, X: x - r, Y: y},
+		{Verb: 'C', X1: x - r, Y1: y - k, X2: x - k, Y2: y - r, X: x, Y: y - r},
+		{Verb: 'Z'}}}
+}

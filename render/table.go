@@ -1,0 +1,51 @@
+package render
+
+// A table is ruled between rows, its head in the accent over a heavier rule.
+func (t Table) lay(c *compositor) block {
+	n := 0
+	for _, r := range append([][][]Run{t.Head}, t.Rows...) {
+		n = max(n, len(r))
+	}
+	if n == 0 {
+		return block{}
+	}
+	least, whole := make([]int, n), make([]int, n)
+	fit := func(cells [][]Run, h hand) {
+		for i, cell := range cells {
+			l, w := c.extent(cell, h)
+			least[i], whole[i] = max(least[i], l), max(whole[i], w)
+		}
+	}
+	fit(t.Head, c.tag)
+	for _, r := range t.Rows {
+		fit(r, c.text)
+	}
+	// The bands reach half a gap past the text on either side.
+	u := c.beat
+	g := grid{c: c, widths: c.columns(least, whole, c.width-2*u, 2*u, -1), gap: 2 * u}
+	g.left = u
+	head := func() slab {
+		var k canvas
+		h := g.row(&k, t.Head, []hand{c.tag}, t.Align, 0)
+		k.across(0, h+u/2, c.width, c.rule, accent)
+		return slab{height: c.beats(h + u/2), keep: true, ops: k.ops}
+	}
+	var b block
+	b.runs = true
+	if len(t.Head) > 0 {
+		first := head()
+		b.slabs = append(b.slabs, first)
+		b.again = &first
+	}
+	for i, r := range t.Rows {
+		var k, out canvas
+		h := c.beats(g.row(&k, r, []hand{c.text}, t.Align, u/2) + u)
+		if i%2 == 1 {
+			out.ground(0, 0, c.width, h, tint)
+		}
+		out.add(k.ops...)
+		out.across(0, h, c.width, c.hair, hairline)
+		b.slabs = append(b.slabs, slab{height: h, keep: i == 0 && len(t.Rows) > 1 || i == len(t.Rows)-2, ops: out.ops})
+	}
+	return b
+}

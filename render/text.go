@@ -1,0 +1,88 @@
+package render
+
+import "strconv"
+
+// A paragraph stands in one slab, unless it is so long that it must run on.
+func (t Text) lay(c *compositor) block {
+	u := c.beat
+	var k canvas
+	measure := c.measure()
+	switch t.Role {
+	case Lead:
+		p := c.set(t.Runs, c.strong, measure, 0)
+		k.para(p, 0, 0)
+		return one(p.height(), k)
+	case Tip:
+		// A rule down the left sets it apart.
+		p := c.set(t.Runs, c.aside, measure-2*u, 0)
+		k.ground(0, u/2, u/2, p.height()-u, accent)
+		k.para(p, 2*u, 0)
+		return one(c.beats(p.height()), k)
+	case Why:
+		p := c.set(t.Runs, c.aside, measure, 0)
+		k.para(p, 0, 0)
+		return one(c.beats(p.height()), k)
+	case Small:
+		p := c.set(t.Runs, c.label, measure, 0)
+		k.para(p, 0, 0)
+		return one(c.beats(p.height()), k)
+	}
+	p := c.set(t.Runs, c.text, measure, 0)
+	k.para(p, 0, 0)
+	return one(p.height(), k)
+}
+
+// measure is the width of running text: the column, or what holds 70
+// characters.
+func (c *compositor) measure() int { return min(c.width, measureEms*c.text.size) }
+
+// Each item of the list is a slab; items below an item stay with it.
+func (l List) lay(c *compositor) block {
+	var b block
+	for i, item := range l.Items {
+		k := column{c: c, width: c.measure()}
+		item.draw(&k, l.Ordered, i, 0)
+		b.slabs = append(b.slabs, slab{gap: c.beat / 2, height: c.beats(k.y), ops: k.ops})
+	}
+	return b
+}
+
+// draw sets an item with its mark hanging, and what is below it.
+func (t Item) draw(k *column, ordered bool, i, depth int) {
+	c := k.c
+	indent := 3 * c.beat
+	mark, h := "•", c.strong.in(accent)
+	if ordered {
+		mark = strconv.Itoa(i+1) + "."
+	} else if depth > 0 {
+		mark = "–"
+	}
+	w := textWidth(h.font, h.size, mark)
+	if ordered {
+		indent = max(4*c.beat, c.beats(w+c.beat))
+	}
+	k.span(span{text: mark, font: h.font, w: w}, h, k.x, k.y+(h.lead+h.cap())/2)
+	sub := column{canvas: k.canvas, c: c, x: k.x + indent, y: k.y, width: k.width - indent}
+	sub.text(t.Runs, c.text)
+	sub.y = max(sub.y, k.y+h.lead)
+	if t.Sub != nil {
+		for j, under := range t.Sub.Items {
+			sub.y += c.beat / 4
+			under.draw(&sub, t.Sub.Ordered, j, depth+1)
+		}
+	}
+	k.canvas, k.y = sub.canvas, sub.y
+}
+
+// END OF CARD stands between two rules.
+func (e End) lay(c *compositor) block {
+	var k canvas
+	p := c.set(says(e.Text), c.strong.in(accent), c.width, 0)
+	h := p.height() + 2*c.beat
+	w := p.width + 4*c.beat
+	y := h / 2
+	k.across(0, y, (c.width-w)/2, c.rule, accent)
+	k.aligned(p, 0, c.beat, c.width, Center)
+	k.across(c.width-(c.width-w)/2, y, (c.width-w)/2, c.rule, accent)
+	return one(h, k)
+}

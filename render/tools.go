@@ -1,0 +1,40 @@
+package render
+
+// The tools of a step stand in lines between thin rules: what to do, name,
+// number, place. The name is what the eye looks for.
+func (t Tools) lay(c *compositor) block {
+	u, gap := c.beat, 3*c.beat/2
+	const n = 4
+	cells := make([][][]Run, len(t.Rows))
+	hands := []hand{c.tag, c.strong, c.text, c.label}
+	least, whole := make([]int, n), make([]int, n)
+	for i, r := range t.Rows {
+		name := says(r.Name)
+		if r.Note != "" {
+			name = append(name, Run{Text: " "}, Run{Text: r.Note})
+		}
+		cells[i] = [][]Run{says(r.Verb), name, code(r.Number), says(r.Place)}
+		for j, cell := range cells[i] {
+			a, w := c.extent(cell, hands[j])
+			least[j], whole[j] = max(least[j], a), max(whole[j], w)
+		}
+	}
+	g := grid{c: c, widths: c.columns(least, whole, c.width, gap, 1), gap: gap}
+	var k canvas
+	y := 0
+	k.across(0, y, c.width, c.hair, hairline)
+	for _, row := range cells {
+		y += u / 4
+		y += g.row(&k, row, hands, nil, y) + u/4
+		k.across(0, y, c.width, c.hair, hairline)
+	}
+	return one(c.beats(y), k)
+}
+
+// code is a name set apart, or nothing.
+func code(s string) []Run {
+	if s == "" {
+		return nil
+	}
+	return []Run{{Text: s, Code: true}}
+}
