@@ -1,28 +1,185 @@
 package syntax
 
 import (
+	"bytes"
+	"regexp"
+	"strconv"
+	"strings"
+
 	"gopkg.in/yaml.v3"
 
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-func (r *treeReader) documents() {}
+// This file refuses what YAML has and a writer does not need: anchors,
+// aliases, merge keys, tags, further documents, keys that are no text.
 
-func (r *treeReader) explain(err error) {
-	r.fail("yaml-malformed", source.Span{Start: r.span.Start, End: r.span.Start}, "", "this YAML cannot be read: %v", err)
+const noFeature = "anchors, aliases, tags and directives are not used here"
+
+// documents refuses directives and a second document, which the library would
+// drop without a word. A line --- before the first content is let be.
+func (r *treeReader) documents() {
+	begun := false
+	for i := r.span.Start; i < r.span.End; i = r.next(i) {
+		line := bytes.TrimRight(r.text[i:r.next(i)], " \t\r\n")
+		at := source.Span{Start: i, End: i + len(line)}
+		switch {
+		case len(line) == 0 || line[0] == '#':
+		case line[0] == '%' && !begun:
+			r.fail("yaml-feature", at, "take the line out", "%s", noFeature)
+			return
+		case string(line) == "---" && !begun:
+			begun = true
+		case string(line) == "---" || string(line) == "..." || bytes.HasPrefix(line, []byte("--- ")):
+			r.fail("yaml-feature", at, "take the line out, or put what follows into a file of its own",
+				"a second YAML document begins here")
+			return
+		default:
+			begun = true
+		}
+	}
 }
 
-func (r *treeReader) feature(y *yaml.Node, start int) bool { return false }
-
-func (r *treeReader) notMapping(n *Node) {
-	r.fail("yaml-malformed", n.Span, "write keys and values, one `key: value` a line", "keys and values belong here")
+// next returns the start of the line after the one in which i stands.
+func (r *treeReader) next(i int) int {
+	if j := bytes.IndexByte(r.text[i:r.span.End], '\n'); j >= 0 {
+		return i + j + 1
+	}
+	return r.span.End
 }
 
-func (r *treeReader) commas(n *Node) {}
+// word returns the span from i to the next blank, comma or bracket.
+func (r *treeReader) word(i int) source.Span {
+	end := i
+	for end < r.span.End && !blank(r.text[end]) && (end == i || strings.IndexByte(",[]{}", r.text[end]) < 0) {
+		end++
+	}
+	return source.Span{Start: i, End: end}
+}
 
-func (r *treeReader) cut(n *Node) {}
+// feature refuses aliases, anchors and tags; it reports whether y has one.
+func (r *treeReader) feature(y *yaml.Node, start int) bool {
+	at := r.word(start)
+	word := string(r.text[at.Start:at.End])
+	switch {
+	case y.Kind == yaml.AliasNode:
+		r.fail("yaml-feature", at, "write the value itself, or put quotes round a text that begins with `*`",
+			"`%s` is a YAML alias: %s", word, noFeature)
+	case strings.HasPrefix(word, "&") && !missing(y):
+		r.fail("yaml-feature", at, "take it out, or put quotes round a text that begins with `&`",
+			"`%s` is a YAML anchor: %s", word, noFeature)
+	case y.Anchor != "":
+		r.fail("yaml-feature", at, "take the anchor `&"+y.Anchor+"` out", "`&%s` is a YAML anchor: %s", y.Anchor, noFeature)
+	case y.Style&yaml.TaggedStyle != 0 || strings.HasPrefix(word, "!") && !missing(y):
+		r.fail("yaml-feature", at, "take it out, or put quotes round a text that begins with `!`",
+			"`%s` is a YAML tag: %s", word, noFeature)
+	default:
+		return false
+	}
+	return true
+}
 
+// key reads a key; it reports false for one that is refused.
 func (r *treeReader) key(y *yaml.Node, indent int) (*Node, bool) {
-	n := r.node(y, 1, indent)
-	return n, n.Kind == Scalar && !r.failed
+	start := r.at(y.Line, y.Column)
+	at := r.word(start)
+	before := start
+	for before > r.span.Start && (r.text[before-1] == ' ' || r.text[before-1] == '\t') {
+		before--
+	}
+	switch {
+	case before > r.span.Start && r.text[before-1] == '?' && !missing(y):
+		r.fail("yaml-feature", source.Span{Start: before - 1, End: before}, "write `key: value`", "a key is not written with `?`")
+	case y.Kind == yaml.MappingNode || y.Kind == yaml.SequenceNode:
+		r.fail("yaml-malformed", source.Span{Start: start, End: min(start+1, r.span.End)},
+			"put quotes round a text that begins with a bracket", "a key is a word, not something in brackets")
+	case missing(y):
+		r.noKeyWord(start)
+	case y.Tag == "!!merge":
+		r.fail("yaml-feature", at, "write the keys themselves", "`<<` is a YAML merge key, which is not used here")
+	case !r.feature(y, start):
+		n := &Node{File: r.file, Text: y.Value}
+		n.Span = source.Span{Start: start, End: r.scalarEnd(y, start, indent)}
+		return n, true
+	}
+	return nil, false
+}
+
+// noKeyWord reports a colon at i without a key before it.
+func (r *treeReader) noKeyWord(i int) {
+	r.fail("yaml-malformed", source.Span{Start: i, End: min(i+1, r.span.End)}, "write the key before the colon", "a key is missing here")
+}
+
+var gluedKey = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9_-]*:[^\s:]`)
+
+// notMapping reports a document that holds no keys.
+func (r *treeReader) notMapping(n *Node) {
+	if n.Kind == Scalar && !n.Quoted && r.glued(n.Span) {
+		return
+	}
+	at := n.Span
+	at.End = min(at.End, r.lineEnd(at.Start))
+	r.fail("yaml-malformed", at, "write keys and values, one `key: value` a line", "keys and values belong here")
+}
+
+// glued reports a key whose colon has no blank behind it, if one begins at.
+func (r *treeReader) glued(at source.Span) bool {
+	text := r.text[at.Start:at.End]
+	if !gluedKey.Match(text) {
+		return false
+	}
+	i := at.Start + bytes.IndexByte(text, ':')
+	r.fail("yaml-malformed", source.Span{Start: i, End: i + 1}, "write `"+string(r.text[at.Start:i])+": ` and the value",
+		"a blank is missing behind the colon")
+	return true
+}
+
+// lineEnd returns the end of the line in which i stands, without white space.
+func (r *treeReader) lineEnd(i int) int {
+	return i + len(bytes.TrimRight(r.text[i:r.next(i)], " \t\r\n"))
+}
+
+// cut warns of a text behind # that its writer did not mean as a comment: a
+// comment has a blank behind its #, "drill #30" and "mark # 3" have not been
+// meant as one.
+func (r *treeReader) cut(n *Node) {
+	i := n.Span.End
+	for i < r.span.End && (r.text[i] == ' ' || r.text[i] == '\t') {
+		i++
+	}
+	end := r.lineEnd(min(i, r.span.End))
+	if i == n.Span.End || i >= end || r.text[i] != '#' || n.Quoted {
+		return
+	}
+	rest := r.text[i+1 : end]
+	tight := len(rest) > 0 && rest[0] != ' ' && rest[0] != '\t' && rest[0] != '#'
+	number := i-n.Span.End == 1 && len(rest) > 1 && rest[0] == ' ' && digit(rest[1])
+	if tight || number {
+		r.msgs.Report("text-cut", source.Place{File: r.file, Span: source.Span{Start: i, End: end}},
+			"put quotes round the text, or a blank behind the `#` of a comment", "YAML takes everything from ` #` on as a comment")
+	}
+}
+
+func digit(c byte) bool { return c >= '0' && c <= '9' }
+
+var libraryLine = regexp.MustCompile(`line (\d+):`)
+
+// explain reports why the library could not read the document: in our own
+// words where the slip is one that we know, else at the line that the library
+// names, which may be the one before.
+func (r *treeReader) explain(err error) {
+	s := &slipFinder{treeReader: r, i: r.span.Start, awaits: true, levels: []level{{column: -1}}}
+	if s.find(); r.failed {
+		return
+	}
+	at := r.span.Start
+	if m := libraryLine.FindStringSubmatch(err.Error()); m != nil {
+		n, _ := strconv.Atoi(m[1])
+		at = r.at(n, 1)
+	}
+	for at < r.span.End && blank(r.text[at]) {
+		at++
+	}
+	r.fail("yaml-malformed", source.Span{Start: at, End: r.lineEnd(min(at, r.span.End))},
+		"look at the colons, indents, quotes and brackets of this line and the one above", "this YAML cannot be read")
 }

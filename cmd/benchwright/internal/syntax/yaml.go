@@ -57,26 +57,30 @@ func readTree(f *source.File, text []byte, span source.Span, msgs *diag.List) *T
 	if r.failed {
 		return nil
 	}
-	r.commas(tree.Root)
-	if r.failed {
-		return nil
-	}
 	return tree
 }
 
 // decode returns the document node, nil for one without content. The library
-// panics on a few malformed comments; such a panic is an error like others.
+// stops in silence where a document ends early, so it must find an end there.
+// It panics on a few malformed comments; that is an error like others.
 func decode(text []byte) (doc *yaml.Node, err error) {
 	defer func() {
 		if p := recover(); p != nil {
 			doc, err = nil, fmt.Errorf("%v", p)
 		}
 	}()
+	d := yaml.NewDecoder(bytes.NewReader(text))
 	doc = new(yaml.Node)
-	if err := yaml.NewDecoder(bytes.NewReader(text)).Decode(doc); err != nil {
-		if errors.Is(err, io.EOF) {
-			return nil, nil
-		}
+	switch err := d.Decode(doc); {
+	case errors.Is(err, io.EOF):
+		return nil, nil
+	case err != nil:
+		return nil, err
+	}
+	switch err := d.Decode(new(yaml.Node)); {
+	case err == nil:
+		return nil, errors.New("content behind the document")
+	case !errors.Is(err, io.EOF):
 		return nil, err
 	}
 	return doc, nil
@@ -92,6 +96,7 @@ type treeReader struct {
 	msgs  *diag.List
 
 	failed bool // an error was reported
+	deep   bool // and that of the nesting
 
 	// the place found last: nodes come in order, so the next is near
 	line, column, offset int
@@ -130,13 +135,15 @@ func (r *treeReader) node(y *yaml.Node, depth, indent int) *Node {
 	if r.feature(y, start) {
 		return n
 	}
-	if depth > maxDepth && y.Kind != yaml.ScalarNode {
-		r.fail("too-large", source.Span{Start: start, End: min(start+1, r.span.End)}, "",
-			"this is nested more than %d deep", maxDepth)
-		return n
-	}
-	if y.Kind != yaml.ScalarNode && y.Style&yaml.FlowStyle == 0 {
-		indent = y.Column - 1
+	flow := y.Style&yaml.FlowStyle != 0
+	if y.Kind != yaml.ScalarNode {
+		if depth > maxDepth {
+			r.tooDeep(start)
+			return n
+		}
+		if !flow {
+			indent = y.Column - 1
+		}
 	}
 	switch y.Kind {
 	case yaml.MappingNode:
@@ -146,47 +153,65 @@ func (r *treeReader) node(y *yaml.Node, depth, indent int) *Node {
 		n.Kind = Sequence
 		for _, c := range y.Content {
 			item := r.node(c, depth+1, indent)
-			if r.failed && depth >= maxDepth {
-				return n
+			if missing(c) {
+				r.cut(item)
 			}
 			n.Items = append(n.Items, item)
 			n.Span.End = max(n.Span.End, item.Span.End)
 		}
-		if y.Style&yaml.FlowStyle != 0 {
+		if flow {
 			n.Span.End = r.closing(start, n.Span.End, '[', ']')
+			r.commaItems(n.Items)
 		}
 	default:
 		n.Text = y.Value
 		n.Quoted = y.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) != 0
 		n.Span.End = r.scalarEnd(y, start, indent)
-		r.cut(n)
+		if !missing(y) {
+			r.cut(n)
+		}
 	}
 	return n
 }
 
 // mapping reads the keys and values of a mapping into n.
 func (r *treeReader) mapping(n *Node, y *yaml.Node, depth, indent int) {
-	seen := make(map[string]int, len(y.Content)/2)
+	var fields []Field
 	for i := 0; i+1 < len(y.Content); i += 2 {
 		key, ok := r.key(y.Content[i], indent)
 		value := r.node(y.Content[i+1], depth+1, indent)
-		if !ok || r.failed && depth >= maxDepth {
-			return
+		if !ok {
+			continue
 		}
 		if missing(y.Content[i+1]) {
 			value.Span = r.afterKey(key.Span.End)
+			r.cut(value)
 		}
 		n.Span.End = max(n.Span.End, key.Span.End, value.Span.End)
-		if first, twice := seen[key.Text]; twice {
-			d := r.fail("yaml-duplicate-key", key.Span, "keep one of the two", "the key `%s` is written twice here", key.Text)
-			d.Related = []diag.Related{{At: source.Place{File: r.file, Span: n.Fields[first].KeySpan}, Message: "it stands here already"}}
-			continue
-		}
-		seen[key.Text] = len(n.Fields)
-		n.Fields = append(n.Fields, Field{Key: key.Text, KeySpan: key.Span, Value: value})
+		fields = append(fields, Field{Key: key.Text, KeySpan: key.Span, Value: value})
 	}
 	if y.Style&yaml.FlowStyle != 0 {
 		n.Span.End = r.closing(n.Span.Start, n.Span.End, '{', '}')
+		fields = r.commaFields(fields)
+	}
+	seen := make(map[string]source.Span, len(fields))
+	for _, f := range fields {
+		if first, twice := seen[f.Key]; twice {
+			d := r.fail("yaml-duplicate-key", f.KeySpan, "keep one of the two", "the key `%s` is written twice here", f.Key)
+			d.Related = []diag.Related{{At: source.Place{File: r.file, Span: first}, Message: "it stands here already"}}
+			continue
+		}
+		seen[f.Key] = f.KeySpan
+		n.Fields = append(n.Fields, f)
+	}
+}
+
+// tooDeep reports the place at which nesting goes too far, once.
+func (r *treeReader) tooDeep(at int) {
+	if !r.deep {
+		r.deep = true
+		r.fail("too-large", source.Span{Start: at, End: min(at+1, r.span.End)}, "write it flatter",
+			"this is nested more than %d deep", maxDepth)
 	}
 }
 
@@ -210,10 +235,9 @@ func (r *treeReader) afterKey(end int) source.Span {
 func (r *treeReader) scalarEnd(y *yaml.Node, start, indent int) int {
 	text := r.text[:r.span.End]
 	switch {
-	case y.Style&yaml.DoubleQuotedStyle != 0:
-		return quoteEnd(text, start)
-	case y.Style&yaml.SingleQuotedStyle != 0:
-		return quoteEnd(text, start)
+	case y.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle) != 0:
+		end, _ := quoteEnd(text, start)
+		return end
 	case y.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0:
 		return blockEnd(text, start, indent)
 	}
@@ -231,24 +255,21 @@ func (r *treeReader) scalarEnd(y *yaml.Node, start, indent int) int {
 	return at
 }
 
-// quoteEnd returns the end of a quoted scalar that begins at start, the length
-// of the text if it is not closed.
-func quoteEnd(text []byte, start int) int {
-	if start >= len(text) {
-		return start
-	}
-	quote := text[start]
+// quoteEnd returns the end of a quoted text that begins at start, and whether
+// it is closed; if not, the end is that of all.
+func quoteEnd(text []byte, start int) (end int, closed bool) {
 	for i := start + 1; i < len(text); i++ {
 		switch {
-		case text[i] == '\\' && quote == '"':
+		case text[start] == '"' && text[i] == '\\':
 			i++
-		case text[i] == quote && quote == '\'' && i+1 < len(text) && text[i+1] == quote:
+		case text[i] != text[start]:
+		case text[start] == '\'' && i+1 < len(text) && text[i+1] == '\'':
 			i++
-		case text[i] == quote:
-			return i + 1
+		default:
+			return i + 1, true
 		}
 	}
-	return len(text)
+	return len(text), false
 }
 
 // blockEnd returns the end of the block scalar whose header begins at start:

@@ -1,0 +1,75 @@
+package syntax
+
+import (
+	"bytes"
+
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// In { } and [ ] a comma parts values, so that a number with a decimal comma
+// falls apart: {value: 0,15 mm} is value: 0 and a key "15 mm".
+
+const commaHelp = "put quotes round a number with a comma"
+
+// commaFields reports the fields of a { } that are the rest of a number, one
+// message a number, and returns the others.
+func (r *treeReader) commaFields(fields []Field) []Field {
+	var out []Field
+	for i := 0; i < len(fields); i++ {
+		f := fields[i]
+		out = append(out, f)
+		from := f.Value.Span.Start
+		glued := false
+		if bare(f) {
+			from, glued = f.KeySpan.Start, r.glued(f.KeySpan)
+		}
+		end := f.Value.Span.End
+		for i+1 < len(fields) && bare(fields[i+1]) && r.rest(end, fields[i+1].KeySpan) {
+			i++
+			end = fields[i].KeySpan.End
+		}
+		if end > f.Value.Span.End && !glued {
+			r.fell(source.Span{Start: from, End: end})
+		}
+	}
+	return out
+}
+
+// bare reports whether a field of a { } has neither colon nor value.
+func bare(f Field) bool {
+	return f.Value.Kind == Scalar && f.Value.Span == source.Span{Start: f.KeySpan.End, End: f.KeySpan.End}
+}
+
+// rest reports whether what stands at is the rest of the number that ends at
+// end: digit, comma, digit, nothing between them.
+func (r *treeReader) rest(end int, at source.Span) bool {
+	return end > r.span.Start && at.Start == end+1 && at.Len() > 0 &&
+		digit(r.text[end-1]) && r.text[end] == ',' && digit(r.text[at.Start])
+}
+
+func (r *treeReader) fell(at source.Span) {
+	r.fail("flow-comma", at, "write `\""+string(r.text[at.Start:at.End])+"\"`", "%s: inside brackets the comma parts it", commaHelp)
+}
+
+// commaItems reports the items of a [ ] that are pieces of one number. A list
+// of whole numbers that is written without any blank, [16,32], is a list.
+func (r *treeReader) commaItems(items []*Node) {
+	list := true
+	for i, n := range items {
+		digits := n.Kind == Scalar && !n.Quoted && len(bytes.Trim([]byte(n.Text), "0123456789")) == 0 && n.Text != ""
+		list = list && digits && (n.Text[0] != '0' || len(items) == 1) && (i == 0 || r.rest(items[i-1].Span.End, n.Span))
+	}
+	if list {
+		return
+	}
+	plain := func(n *Node) bool { return n.Kind == Scalar && !n.Quoted }
+	for i := 0; i < len(items); i++ {
+		from := i
+		for i+1 < len(items) && plain(items[i]) && plain(items[i+1]) && r.rest(items[i].Span.End, items[i+1].Span) {
+			i++
+		}
+		if i > from {
+			r.fell(source.Span{Start: items[from].Span.Start, End: items[i].Span.End})
+		}
+	}
+}
