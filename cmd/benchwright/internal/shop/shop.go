@@ -21,11 +21,15 @@ type Shop struct {
 	AvoidFirst      bool     // callouts print the command before the hazard
 	MarksWarn       *big.Rat // gauge rule: warn under so many marks of the limits' width
 	MarksError      *big.Rat // and refuse under so many
+	UncertaintyTo   *big.Rat // refuse a gauge whose uncertainty goes fewer times than this into the limits
+	GuardBand       *big.Rat // narrow the limits by this share of the uncertainty; nil leaves them
 	LiftLimit       *quantity.Value
+	Atmosphere      *quantity.Value   // usual air pressure, absolute
 	HazardRules     map[string]string // hazard id → the local rule that replaces ours
 	Tools           []*Tool           // in the file's order, wrenches and gauges apart
 	Wrenches        []*Wrench
 	Gauges          []*Gauge
+	Stock           []*Stock
 	File            *source.File
 	Root            *syntax.Node
 }
@@ -39,6 +43,7 @@ type Item struct {
 	Old      string // the number it had before, still engraved on some
 	Replaced string // id of the tool that takes its place; "" while it is current
 	Hazards  []string
+	Bad      bool         // its scale could not be read, which is reported: rules pass over it
 	At       source.Place // its key
 	Node     *syntax.Node
 }
@@ -56,6 +61,7 @@ type Wrench struct {
 	Marked   string          // the unit as engraved on it; "" is our spelling
 	Accuracy *big.Rat        // of the reading, 1/25 for ±4 %
 	Length   *quantity.Value // drive centre to grip centre; nil where not stated
+	Due      string          // date of its next calibration, "" without one
 }
 
 // A Gauge is anything that is read: indicator, micrometer, spring scale.
@@ -65,6 +71,21 @@ type Gauge struct {
 	Marked      string
 	Uncertainty *quantity.Value // expanded, as the gauge's record states it; nil where it does not
 	Due         string          // date of its next calibration, "" without one
+}
+
+// A Stock is one kind of shim.
+type Stock struct {
+	ID    string
+	Name  string
+	Place string
+	Shims []Shim // as written, thin to thick
+	At    source.Place
+}
+
+// A Shim is one thickness of a Stock.
+type Shim struct {
+	Thickness quantity.Value
+	AtMost    int // in one pack; 0 is any number
 }
 
 // Find returns the tool, wrench or gauge of that id as what it is, or nil.
@@ -88,4 +109,22 @@ func (s *Shop) Find(id string) any {
 		}
 	}
 	return nil
+}
+
+// IDs returns the ids of all tools, wrenches and gauges, in that order.
+func (s *Shop) IDs() []string {
+	if s == nil {
+		return nil
+	}
+	var out []string
+	for _, t := range s.Tools {
+		out = append(out, t.ID)
+	}
+	for _, w := range s.Wrenches {
+		out = append(out, w.ID)
+	}
+	for _, g := range s.Gauges {
+		out = append(out, g.ID)
+	}
+	return out
 }

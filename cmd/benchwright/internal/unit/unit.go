@@ -19,7 +19,10 @@ type Unit struct {
 	Variants  []*Variant
 	Parts     []*Part
 	Fasteners []*Fastener
+	Packs     []*Pack
+	Gears     []*Gear
 	Limits    []*Limit
+	DependsOn []*Dependency
 	Jobs      []*Job
 	File      *source.File
 	Root      *syntax.Node
@@ -61,7 +64,7 @@ const (
 // A Fastener is one fastener or set of like fasteners.
 type Fastener struct {
 	ID              string
-	Name            string // "" makes it from the id: "pinion nut"
+	Name            string // made from the id where none is written: "Pinion nut"
 	Thread          string // "M24×1.5" as printed
 	Class           string // property class, "8.8"
 	Count           int
@@ -78,12 +81,14 @@ type Fastener struct {
 }
 
 // A Limit is a named limit. It holds one band for all variants, or one a
-// variant; a variant without either has none, which a block that uses it there
-// is told.
+// variant, or a table; a variant without any has none, which a block that uses
+// it there is told.
 type Limit struct {
 	ID        string
 	All       *LimitBand
 	ByVariant map[string]*LimitBand
+	Table     *Table
+	Bad       bool // a band of it could not be read, which is reported: rules pass over it
 	At        source.Place
 	Node      *syntax.Node
 }
@@ -105,6 +110,55 @@ func (l *Limit) For(variant string) *LimitBand {
 	return l.All
 }
 
+// A Table is limits that follow a mark etched on the part: its size is Nominal
+// + mark × PerMark, or − where a plus mark means shorter, ± Tolerance.
+type Table struct {
+	Mark      string // what the mark is called
+	Nominal   quantity.Value
+	PerMark   quantity.Value
+	Tolerance quantity.Value
+	Shorter   bool
+	Source    string
+	At        source.Place
+}
+
+// A Pack is a shim pack.
+type Pack struct {
+	ID       string
+	Name     string
+	Sits     string   // "behind the gear race"
+	MoreShim string   // what more of it does: "opens lash"
+	Theory   bool     // the rate is computed from the gears
+	Rate     *big.Rat // change of the reading for each unit of shim; nil where not stated
+	SafeSide string   // "more" or "less"; "" where not stated
+	Only     []string
+	At       source.Place
+	Node     *syntax.Node
+}
+
+// A Gear is a pair of gears.
+type Gear struct {
+	ID             string
+	Name           string
+	Teeth          [2]int // of pinion and gear; 0 where not stated
+	Module         *quantity.Value
+	DiametralPitch *big.Rat // teeth to an inch of pitch diameter
+	PressureAngle  *quantity.Value
+	Spiral         *quantity.Value // nil for straight teeth
+	ShaftAngle     *quantity.Value
+	PinionRadius   *quantity.Value // pitch radii
+	GearRadius     *quantity.Value
+	At             source.Place
+	Node           *syntax.Node
+}
+
+// A Dependency says whose change makes the measurement of a limit void.
+type Dependency struct {
+	Limit string
+	On    []string // ids of parts, packs, fasteners and limits
+	At    source.Place
+}
+
 // A Job is an ordered set of cards done on one unit.
 type Job struct {
 	ID    string
@@ -117,4 +171,49 @@ type Job struct {
 type CardRef struct {
 	Number string
 	At     source.Place
+}
+
+// Part returns the part of that id, or nil.
+func (u *Unit) Part(id string) *Part { return find(u.Parts, id, (*Part).id) }
+
+// Fastener returns the fastener of that id, or nil.
+func (u *Unit) Fastener(id string) *Fastener { return find(u.Fasteners, id, (*Fastener).id) }
+
+// Limit returns the limit of that id, or nil.
+func (u *Unit) Limit(id string) *Limit { return find(u.Limits, id, (*Limit).id) }
+
+// Variant returns the variant of that id, or nil.
+func (u *Unit) Variant(id string) *Variant { return find(u.Variants, id, (*Variant).id) }
+
+// Pack returns the shim pack of that id, or nil.
+func (u *Unit) Pack(id string) *Pack { return find(u.Packs, id, (*Pack).id) }
+
+// PartIDs returns the ids of the parts in the file's order, as do the others.
+func (u *Unit) PartIDs() []string     { return ids(u.Parts, (*Part).id) }
+func (u *Unit) FastenerIDs() []string { return ids(u.Fasteners, (*Fastener).id) }
+func (u *Unit) LimitIDs() []string    { return ids(u.Limits, (*Limit).id) }
+func (u *Unit) VariantIDs() []string  { return ids(u.Variants, (*Variant).id) }
+func (u *Unit) PackIDs() []string     { return ids(u.Packs, (*Pack).id) }
+
+func (p *Part) id() string     { return p.ID }
+func (f *Fastener) id() string { return f.ID }
+func (l *Limit) id() string    { return l.ID }
+func (v *Variant) id() string  { return v.ID }
+func (p *Pack) id() string     { return p.ID }
+
+func find[T any](things []*T, id string, of func(*T) string) *T {
+	for _, t := range things {
+		if of(t) == id {
+			return t
+		}
+	}
+	return nil
+}
+
+func ids[T any](things []*T, of func(*T) string) []string {
+	out := make([]string, len(things))
+	for i, t := range things {
+		out[i] = of(t)
+	}
+	return out
 }

@@ -1,0 +1,229 @@
+package shop
+
+import (
+	"math/big"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/hazard"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// Read returns the shop that a shop.yaml describes. A nil tree gives nil.
+func Read(t *syntax.Tree, msgs *diag.List) *Shop {
+	if t == nil {
+		return nil
+	}
+	return FromNode(t.Root, msgs)
+}
+
+// FromNode returns the shop that a mapping describes, as a procedure that
+// stands alone carries it. Whatever of it is not as the schema has it is left
+// out. A nil node gives nil.
+func FromNode(n *syntax.Node, msgs *diag.List) *Shop {
+	if n == nil {
+		return nil
+	}
+	s := &Shop{Decimal: quantity.Point, Language: "en", Paper: "A5", File: n.File, Root: n}
+	if n.Get("decimal") != nil && n.Get("decimal").Text == "comma" {
+		s.Decimal = quantity.Comma
+	}
+	r := reader{Reader: unit.Reader{Mark: s.Decimal, Msgs: msgs}, shop: s, first: map[string]syntax.Field{}}
+	s.Name = r.Text(n.Get("shop"))
+	if text := r.Text(n.Get("language")); text != "" {
+		s.Language = text
+	}
+	if text := r.Text(n.Get("paper")); text != "" {
+		s.Paper = text
+	}
+	s.TorqueTolerance = r.Share(n.Get("torque-tolerance"))
+	s.AvoidFirst = r.Text(n.Get("callout-order")) == "avoid-first"
+	rule := n.Get("gauge-rule")
+	s.MarksWarn, s.MarksError = r.Number(rule.Get("warn")), r.Number(rule.Get("error"))
+	s.UncertaintyTo, s.GuardBand = r.Number(rule.Get("uncertainty-ratio")), r.Number(rule.Get("guard-band"))
+	s.LiftLimit, s.Atmosphere = r.Value(n.Get("lift-limit"), quantity.Mass), r.Value(n.Get("atmosphere"), quantity.Pressure)
+	for _, f := range r.Fields(n.Get("hazard-rules")) {
+		if r.hazard(f.Key, r.Key(f)) {
+			if s.HazardRules == nil {
+				s.HazardRules = map[string]string{}
+			}
+			s.HazardRules[f.Key] = r.Text(f.Value)
+		}
+	}
+	for _, f := range r.Fields(n.Get("tools")) {
+		s.Tools = append(s.Tools, &Tool{r.item(f), r.Value(f.Value.Get("across-flats"), quantity.Length)})
+	}
+	for _, f := range r.Fields(n.Get("wrenches")) {
+		s.Wrenches = append(s.Wrenches, r.wrench(f))
+	}
+	for _, f := range r.Fields(n.Get("gauges")) {
+		s.Gauges = append(s.Gauges, r.gauge(f))
+	}
+	for _, f := range r.Fields(n.Get("stock")) {
+		s.Stock = append(s.Stock, r.stock(f))
+	}
+	r.successors()
+	return s
+}
+
+// A reader reads one shop.
+type reader struct {
+	unit.Reader
+	shop  *Shop
+	first map[string]syntax.Field // the fields of tools, wrenches and gauges by id in small letters
+}
+
+// item reads what every tool, wrench and gauge has. They share one name space.
+func (r reader) item(f syntax.Field) Item {
+	n := f.Value
+	i := Item{
+		ID: f.Key, Name: r.Name(f, "name"), Number: r.Text(n.Get("number")), Place: r.Text(n.Get("place")),
+		Old: r.Text(n.Get("old-number")), Replaced: r.Text(n.Get("replaced-by")), At: r.Key(f), Node: n,
+	}
+	lower := strings.ToLower(f.Key)
+	if other, twice := r.first[lower]; r.ID(f.Key, i.At) && twice {
+		d := r.Msgs.Report("id-twice", i.At, "give each its own id", "two tools, wrenches or gauges are called `%s`", f.Key)
+		d.Related = append(d.Related, diag.Related{At: r.Key(other), Message: "the other one"})
+	}
+	r.first[lower] = f
+	for _, h := range r.List(n.Get("hazards")) {
+		if r.hazard(r.Text(h), h.Place()) {
+			i.Hazards = append(i.Hazards, r.Text(h))
+		}
+	}
+	return i
+}
+
+// successors checks that each tool that is replaced names one in use.
+func (r reader) successors() {
+	replaced := map[string]string{}
+	var items []*Item
+	for _, t := range r.shop.Tools {
+		items = append(items, &t.Item)
+	}
+	for _, w := range r.shop.Wrenches {
+		items = append(items, &w.Item)
+	}
+	for _, g := range r.shop.Gauges {
+		items = append(items, &g.Item)
+	}
+	for _, i := range items {
+		replaced[i.ID] = i.Replaced
+	}
+	for _, i := range items {
+		by := i.Node.Get("replaced-by")
+		if i.Replaced == "" || !r.Known("tool-unknown", "tool", by, r.shop.IDs(), "tools") {
+			continue
+		}
+		next := replaced[i.Replaced]
+		switch {
+		case i.Replaced == i.ID:
+			r.Msgs.Report("tool-superseded", by.Place(), "name the one that takes its place, or leave `replaced-by` out", "`%s` cannot take its own place", i.ID)
+		case next != "" && next != i.ID:
+			r.Msgs.Report("tool-superseded", by.Place(), "write `"+next+"`", "`%s` is itself replaced, by `%s`", i.Replaced, next)
+		case next != "":
+			r.Msgs.Report("tool-superseded", by.Place(), "leave `replaced-by` out of the one in use", "`%s` and `%s` take each other's place", i.ID, next)
+		}
+	}
+}
+
+func (r reader) wrench(f syntax.Field) *Wrench {
+	n := f.Value
+	w := &Wrench{Item: r.item(f), Accuracy: r.Share(n.Get("accuracy")), Length: r.Value(n.Get("length"), quantity.Length),
+		Marked: r.Text(n.Get("marked")), Due: r.Text(n.Get("due"))}
+	w.Bad = !r.scale(&w.Scale, n, "marks", quantity.Torque)
+	r.marked(n, w.Scale)
+	return w
+}
+
+func (r reader) gauge(f syntax.Field) *Gauge {
+	n := f.Value
+	g := &Gauge{Item: r.item(f), Marked: r.Text(n.Get("marked")), Due: r.Text(n.Get("due"))}
+	if g.Bad = !r.scale(&g.Scale, n, "resolution", quantity.None); !g.Bad {
+		g.Uncertainty = r.Value(n.Get("uncertainty"), g.Scale.Unit.Difference().Dimension)
+	}
+	r.marked(n, g.Scale)
+	return g
+}
+
+// scale reads a range and the step under key, which have one unit. It returns
+// false when they could not be read.
+func (r reader) scale(s *quantity.Scale, n *syntax.Node, key string, kind quantity.Dimension) bool {
+	step := r.Value(n.Get(key), kind)
+	if step == nil {
+		return false
+	}
+	if step.Value.Sign() <= 0 {
+		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), "write how far it is from one mark to the next", "the marks of a scale are more than nothing apart")
+		return false
+	}
+	s.Unit, s.Step, s.Fractions = step.Unit, step.Value, step.Fraction()
+	written := n.Get("range")
+	if r.Text(written) == "" {
+		return true
+	}
+	b := r.Band(written, step.Unit.Dimension)
+	switch {
+	case b == nil:
+		return false
+	case b.Form == quantity.Bare:
+		r.Msgs.Report("limits-bare", written.Place(), "write the lowest and the highest mark, as in `0 to "+r.Text(written)+"`", "a range has two ends")
+		return false
+	case b.Unit.Symbol != step.Unit.Symbol:
+		r.Msgs.Report("unit-kind", n.Get(key).Place(), "write both as the scale is engraved; one with two scales is two entries",
+			"the range is in %s, and `%s` is in %s", b.Unit.Symbol, key, step.Unit.Symbol)
+		return false
+	}
+	s.Low, s.High = b.Low, b.High
+	return true
+}
+
+// marked reports an engraved unit that is not that of the scale: every number
+// on the cards would be read on a scale that it is not of.
+func (r reader) marked(n *syntax.Node, s quantity.Scale) {
+	m := n.Get("marked")
+	if u, ok := quantity.UnitOf(r.Text(m)); ok && u.Dimension == s.Unit.Dimension && u.Symbol != s.Unit.Symbol {
+		r.Msgs.Report("unit-kind", m.Place(), "write the range as the scale is engraved",
+			"`%s` is %s, and the range is in %s", r.Text(m), u.Symbol, s.Unit.Symbol)
+	}
+}
+
+func (r reader) stock(f syntax.Field) *Stock {
+	n := f.Value
+	s := &Stock{ID: f.Key, Name: r.Name(f, "name"), Place: r.Text(n.Get("place")), At: r.Key(f)}
+	r.ID(f.Key, s.At)
+	shims := n.Get("shims")
+	if shims == nil {
+		return s
+	}
+	for _, i := range shims.Items {
+		thick, most := i, 0
+		if i.Kind == syntax.Mapping {
+			thick, most = i.Get("thickness"), r.Count(i.Get("at-most"), 0)
+		}
+		v := r.Value(thick, quantity.Length)
+		switch {
+		case v == nil:
+		case v.Value.Cmp(new(big.Rat)) <= 0:
+			r.Msgs.Report("quantity-malformed", thick.Place(), "write its thickness", "a shim is more than nothing thick")
+		default:
+			s.Shims = append(s.Shims, Shim{*v, most})
+		}
+	}
+	return s
+}
+
+// hazard reports an id that the table of hazards does not have.
+func (r reader) hazard(id string, at source.Place) bool {
+	if _, ok := hazard.Find(id); ok {
+		return true
+	}
+	d := r.Msgs.Report("hazard-unknown", at, "write one of the hazards that `benchwright explain hazard-unknown` lists", "no hazard is called `%s`", id)
+	if near := diag.Nearest(id, hazard.IDs()); near != "" {
+		d.Help, d.Fix = "write `"+near+"`", &diag.Fix{At: at, Text: near}
+	}
+	return false
+}

@@ -1,0 +1,85 @@
+package unit
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/syntax"
+)
+
+// maxID is the most characters that an id has.
+const maxID = 40
+
+var wellFormed = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
+
+// reserved lists the names that an operating system keeps for devices; a file
+// named so cannot be written (Microsoft, "Naming Files, Paths, and
+// Namespaces", from memory).
+var reserved = []string{"con", "prn", "aux", "nul", "com1", "com2", "com3", "com4", "com5", "com6", "com7", "com8", "com9",
+	"lpt1", "lpt2", "lpt3", "lpt4", "lpt5", "lpt6", "lpt7", "lpt8", "lpt9"}
+
+// ID reports an id that is malformed or reserved, and returns whether it is
+// sound. An id that is not is used all the same, so that what names it does
+// not fail as well.
+func (r Reader) ID(id string, at source.Place) bool {
+	lower := strings.ToLower(id)
+	switch {
+	case slices.Contains(reserved, lower):
+		r.Msgs.Report("id-reserved", at, "choose another, such as `"+lower+"-a`", "`%s` is a name that an operating system keeps for itself", id)
+	case utf8.RuneCountInString(id) > maxID:
+		r.Msgs.Report("id-malformed", at, "shorten it", "the id is longer than %d characters", maxID)
+	case !wellFormed.MatchString(id):
+		help := "write small letters and digits, words joined by `-`, a letter first"
+		mended := mend(id)
+		if mended != "" {
+			help = "write `" + mended + "`"
+		}
+		d := r.Msgs.Report("id-malformed", at, help, "`%s` is no id", id)
+		if mended != "" {
+			d.Fix = &diag.Fix{At: at, Text: mended}
+		}
+	default:
+		return true
+	}
+	return false
+}
+
+// mend returns the id that was probably meant, "" where none can be guessed.
+func mend(id string) string {
+	words := strings.FieldsFunc(strings.ToLower(id), func(c rune) bool {
+		return unicode.IsSpace(c) || strings.ContainsRune("-_./:,", c)
+	})
+	if out := strings.Join(words, "-"); len(out) <= maxID && wellFormed.MatchString(out) {
+		return out
+	}
+	return ""
+}
+
+// NameOf returns the words of an id, for a thing that was given no name:
+// "pinion-nut" is "Pinion nut".
+func NameOf(id string) string {
+	s := strings.ReplaceAll(id, "-", " ")
+	first, size := utf8.DecodeRuneInString(s)
+	if size == 0 {
+		return ""
+	}
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
+// Name returns what a thing is called: its name key, else the words of its id.
+func (r Reader) Name(f syntax.Field, key string) string {
+	if s := r.Text(f.Value.Get(key)); s != "" {
+		return s
+	}
+	return NameOf(f.Key)
+}
+
+// Key returns where a field's key stands.
+func (r Reader) Key(f syntax.Field) source.Place {
+	return source.Place{File: f.Value.Place().File, Span: f.KeySpan}
+}

@@ -1,0 +1,95 @@
+package unit
+
+import (
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/syntax"
+)
+
+// limit reads a named limit with its bands for all variants and for some.
+func (r reader) limit(f syntax.Field) *Limit {
+	n := f.Value
+	l := &Limit{ID: f.Key, At: r.Key(f), Node: n}
+	if f.Key == "none" {
+		r.Msgs.Report("id-reserved", l.At, "choose another", "`none` says that a reading has no limits")
+	}
+	if n.Get("band") == nil && n.Get("by-variant") == nil && n.Get("table-by") == nil {
+		l.Bad = true // the schema has asked for one of them
+	}
+	if n.Get("table-by") != nil {
+		l.Table = r.table(n)
+		l.Bad = l.Table == nil
+	}
+	if n.Get("band") != nil {
+		l.All = r.band(n, l, "")
+	}
+	if all := n.Get("by-variant"); all != nil {
+		l.ByVariant = map[string]*LimitBand{}
+		source := r.Text(n.Get("source"))
+		for _, v := range r.Fields(all) {
+			r.known("variant-unknown", "variant", v.Key, r.Key(v), r.unit.VariantIDs(), "variants")
+			if b := r.band(v.Value, l, source); b != nil {
+				l.ByVariant[v.Key] = b
+			}
+		}
+	}
+	return l
+}
+
+// band reads the band, its second unit and its source, which is otherwise
+// where none is written. What it cannot read makes the limit bad.
+func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
+	written := n.Get("band")
+	if written == nil || written.Kind != syntax.Scalar {
+		l.Bad = true // the schema has asked for it
+		return nil
+	}
+	want := quantity.None
+	if l.All != nil {
+		want = l.All.Band.Unit.Dimension // one limit is of one thing
+	}
+	b := r.Band(written, want)
+	if b == nil {
+		l.Bad = true
+		return nil
+	}
+	out := &LimitBand{Band: *b, Source: r.Text(n.Get("source")), At: place(written)}
+	if out.Source == "" {
+		out.Source = otherwise
+	}
+	if b.Form == quantity.Bare {
+		l.Bad = true
+		help := "write both ends, as in `0.15 to 0.25 mm`, or `max` or `at least` before it"
+		if b.Unit.Dimension == quantity.Torque {
+			help = "write both ends, or write it as `value:` in the torque block to have the shop's tolerance added"
+		}
+		r.Msgs.Report("limits-bare", out.At, help, "%s is a value, not limits", plain(b.Written))
+		return nil
+	}
+	if also := n.Get("also"); r.Text(also) != "" {
+		if out.Also = r.Band(also, b.Unit.Dimension); out.Also != nil {
+			r.CompareAlso(*b, *out.Also, out.At, place(also))
+		}
+	}
+	// A torque without a source is an error where it is used, not a warning.
+	if out.Source == "" && b.Unit.Dimension != quantity.Torque {
+		r.Msgs.Report("source-missing", out.At, "add `source:` with title, issue and table of the manual, or `source: shop practice`", "these limits have no source")
+	}
+	return out
+}
+
+// table reads limits that follow an etched mark, nil when they are not
+// complete, which is reported.
+func (r reader) table(n *syntax.Node) *Table {
+	t := &Table{Mark: r.Text(n.Get("table-by")), Shorter: r.Text(n.Get("plus-mark-means")) == "shorter",
+		Source: r.Text(n.Get("source")), At: place(n.Get("table-by"))}
+	nominal, step := r.Value(n.Get("nominal"), quantity.Length), r.Value(n.Get("per-mark"), quantity.Length)
+	tolerance := r.Either(n.Get("tolerance"), quantity.Length)
+	if nominal == nil || step == nil || tolerance == nil || n.Get("plus-mark-means") == nil {
+		return nil
+	}
+	t.Nominal, t.PerMark, t.Tolerance = *nominal, *step, *tolerance
+	if t.Source == "" {
+		r.Msgs.Report("source-missing", t.At, "add `source:` with title, issue and table of the manual", "this table has no source")
+	}
+	return t
+}

@@ -1,0 +1,176 @@
+package unit
+
+import (
+	"regexp"
+	"slices"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/syntax"
+)
+
+// Read returns the unit that a unit.yaml describes, its numbers written with
+// the shop's decimal mark. A nil tree gives nil.
+func Read(t *syntax.Tree, mark quantity.Mark, msgs *diag.List) *Unit {
+	if t == nil {
+		return nil
+	}
+	return FromNode(t.Root, mark, msgs)
+}
+
+// FromNode returns the unit that a mapping describes, as a procedure that
+// stands alone carries it. Whatever of it is not as the schema has it is left
+// out. A nil node gives nil.
+func FromNode(n *syntax.Node, mark quantity.Mark, msgs *diag.List) *Unit {
+	if n == nil {
+		return nil
+	}
+	r := reader{Reader: Reader{mark, msgs}}
+	u := &Unit{ID: r.Text(n.Get("unit")), Title: r.Text(n.Get("title")), Note: r.Text(n.Get("note")), File: n.File, Root: n}
+	r.unit = u
+	if u.ID != "" {
+		r.ID(u.ID, n.Get("unit").Place())
+	}
+	for _, f := range r.entries(n.Get("variants")) {
+		u.Variants = append(u.Variants, &Variant{f.Key, r.Text(f.Value.Get("serials")), r.Name(f, "title"), r.Key(f)})
+	}
+	for _, f := range r.entries(n.Get("parts")) {
+		u.Parts = append(u.Parts, r.part(f))
+	}
+	for _, f := range r.entries(n.Get("fasteners")) {
+		u.Fasteners = append(u.Fasteners, r.fastener(f))
+	}
+	for _, f := range r.entries(n.Get("packs")) {
+		u.Packs = append(u.Packs, r.pack(f))
+	}
+	for _, f := range r.entries(n.Get("gears")) {
+		u.Gears = append(u.Gears, r.gear(f))
+	}
+	for _, f := range r.entries(n.Get("limits")) {
+		u.Limits = append(u.Limits, r.limit(f))
+	}
+	r.dependencies(n.Get("depends-on"))
+	for _, f := range r.entries(n.Get("jobs")) {
+		u.Jobs = append(u.Jobs, r.job(f))
+	}
+	for _, p := range u.Parts {
+		if m := p.Node.Get("matched-with"); p.MatchedWith != "" {
+			r.Known("part-unknown", "part", m, u.PartIDs(), "parts")
+		}
+	}
+	return u
+}
+
+// A reader reads one unit.
+type reader struct {
+	Reader
+	unit *Unit
+}
+
+// entries returns the fields of a section, having checked their keys as ids.
+func (r reader) entries(n *syntax.Node) []syntax.Field {
+	fields := r.Fields(n)
+	for _, f := range fields {
+		r.ID(f.Key, r.Key(f))
+	}
+	return fields
+}
+
+// only reads the variants that something is limited to.
+func (r reader) only(n *syntax.Node) []string {
+	for _, v := range r.List(n) {
+		r.Known("variant-unknown", "variant", v, r.unit.VariantIDs(), "variants")
+	}
+	return r.Texts(n)
+}
+
+func (r reader) part(f syntax.Field) *Part {
+	n := f.Value
+	return &Part{
+		ID: f.Key, Name: r.Name(f, "name"), Number: r.Text(n.Get("number")),
+		Count: r.Count(n.Get("count"), 1), Renew: r.Text(n.Get("renew")) == "always",
+		MatchedWith: r.Text(n.Get("matched-with")), Mass: r.Value(n.Get("mass"), quantity.Mass),
+		Tray: r.Text(n.Get("tray")), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
+	}
+}
+
+// between finds the x of a thread's name: M24x1.5.
+var between = regexp.MustCompile(`([0-9]) ?[xX*] ?([0-9])`)
+
+func (r reader) fastener(f syntax.Field) *Fastener {
+	n := f.Value
+	out := &Fastener{
+		ID: f.Key, Name: r.Name(f, "name"), Thread: between.ReplaceAllString(r.Text(n.Get("thread")), "$1×$2"),
+		Class: r.Text(n.Get("class")), Count: r.Count(n.Get("count"), 1),
+		Hand: RightHand, SeenFrom: r.Text(n.Get("seen-from")), AcrossFlats: r.Value(n.Get("across-flats"), quantity.Length),
+		Pattern: r.Text(n.Get("pattern")), Duty: r.Text(n.Get("duty")),
+		NutFactor: r.Number(n.Get("nut-factor")), NutFactorSource: r.Text(n.Get("nut-factor-source")),
+		Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
+	}
+	if r.Text(n.Get("hand")) == string(LeftHand) {
+		out.Hand = LeftHand
+	}
+	if out.NutFactor != nil && out.NutFactorSource == "" {
+		r.Msgs.Report("source-missing", n.KeyPlace("nut-factor"), "add `nut-factor-source:` with where it comes from", "the nut factor has no source")
+	}
+	return out
+}
+
+func (r reader) pack(f syntax.Field) *Pack {
+	n := f.Value
+	out := &Pack{
+		ID: f.Key, Name: r.Name(f, "name"), Sits: r.Text(n.Get("sits")), MoreShim: r.Text(n.Get("more-shim")),
+		SafeSide: r.Text(n.Get("safe-side")), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
+	}
+	if rate := n.Get("rate"); r.Text(rate) == "theory" {
+		out.Theory = true
+	} else {
+		out.Rate = r.Number(rate)
+	}
+	return out
+}
+
+func (r reader) gear(f syntax.Field) *Gear {
+	n := f.Value
+	angle := func(key string) *quantity.Value { return r.Value(n.Get(key), quantity.Angle) }
+	out := &Gear{
+		ID: f.Key, Name: r.Name(f, "name"), Module: r.Value(n.Get("module"), quantity.Length),
+		DiametralPitch: r.Number(n.Get("diametral-pitch")), PressureAngle: angle("pressure-angle"),
+		Spiral: angle("spiral"), ShaftAngle: angle("shaft-angle"),
+		PinionRadius: r.Value(n.Get("pitch-radius").Get("pinion"), quantity.Length),
+		GearRadius:   r.Value(n.Get("pitch-radius").Get("gear"), quantity.Length),
+		At:           r.Key(f), Node: n,
+	}
+	if teeth := r.List(n.Get("teeth")); len(teeth) == 2 {
+		out.Teeth = [2]int{r.Count(teeth[0], 0), r.Count(teeth[1], 0)}
+	}
+	return out
+}
+
+// dependencies reads what makes a measurement void.
+func (r reader) dependencies(n *syntax.Node) {
+	u := r.unit
+	have := slices.Concat(u.PartIDs(), u.PackIDs(), u.FastenerIDs(), u.LimitIDs())
+	for _, f := range r.Fields(n) {
+		r.known("limit-unknown", "limit", f.Key, r.Key(f), u.LimitIDs(), "limits")
+		for _, on := range r.List(f.Value) {
+			r.Known("part-unknown", "part, pack, fastener or limit", on, have, "parts")
+		}
+		u.DependsOn = append(u.DependsOn, &Dependency{f.Key, r.Texts(f.Value), r.Key(f)})
+	}
+}
+
+func (r reader) job(f syntax.Field) *Job {
+	job := &Job{ID: f.Key, Title: r.Name(f, "title"), At: r.Key(f)}
+	for _, c := range r.List(f.Value.Get("cards")) {
+		job.Cards = append(job.Cards, CardRef{r.Text(c), c.Place()})
+	}
+	return job
+}
+
+// place is the part of a value's place that a message about its content
+// points at: quotes around it are left out.
+func place(n *syntax.Node) source.Place {
+	return source.Place{File: n.File, Span: n.Sub(0, len(n.Text))}
+}

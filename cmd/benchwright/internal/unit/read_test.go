@@ -1,0 +1,200 @@
+package unit
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/syntax"
+)
+
+// read reads a unit.yaml in which « and » may mark a place, and returns the
+// place and what was reported.
+func read(t *testing.T, text string, mark quantity.Mark) (*Unit, source.Span, []diag.Diagnostic) {
+	t.Helper()
+	start := strings.Index(text, "«")
+	text = strings.Replace(text, "«", "", 1)
+	end := strings.Index(text, "»")
+	text = strings.Replace(text, "»", "", 1)
+	msgs := &diag.List{}
+	tree := syntax.ReadTree(source.NewFile("unit.yaml", []byte(text)), msgs)
+	u := Read(tree, mark, msgs)
+	return u, source.Span{Start: start, End: end}, msgs.Sorted()
+}
+
+const drive = `unit: md-48
+title: MD-48 right-angle drive
+note: Invented
+variants: {early: {serials: 1 to 3999}, late: {serials: 4000 up, title: "Late, short pinion"}}
+parts:
+  ring-retainer: {name: Ring retainer, count: 1}
+  pinion-race: {matched-with: pinion-bearing, mass: 0.6 kg, tray: 3}
+  pinion-bearing: {number: 48-1107, count: 2, only: late}
+  pinion-nut: {renew: always, only: [early, late]}
+fasteners:
+  pinion-nut: {thread: M24x1.5, hand: left, seen-from: input end, across-flats: 36 mm, duty: bearing-nut}
+  carrier-bolts: {thread: 1/2-13 UNC, class: "8.8", count: 8, pattern: circle, nut-factor: 0.18, nut-factor-source: sheet}
+packs:
+  gear-pack: {sits: behind the gear race, more-shim: opens lash, rate: theory, safe-side: more}
+  pinion-pack: {rate: -0.651}
+gears:
+  bevel: {teeth: [16, 32], module: 4.5 mm, pressure-angle: 20°, spiral: 35°, shaft-angle: 90°, pitch-radius: {pinion: 36 mm, gear: 72 mm}}
+limits:
+  output-lash: {band: 0.15 to 0.25 mm, also: 0.006 to 0.010 in, source: manual, by-variant: {late: {band: 0.10 to 0.20 mm, source: letter}}}
+  pinion-nut-torque: {band: 100 ±5 N·m, source: manual}
+  only-late: {source: manual, by-variant: {late: {band: max 0.05 mm}}}
+  pinion-size: {table-by: pinion-mark, nominal: 62.00 mm, per-mark: 0.01 mm, tolerance: ±0.02 mm, plus-mark-means: shorter, source: manual}
+depends-on: {output-lash: [gear-pack, pinion-race, pinion-nut-torque]}
+jobs: {overhaul: {cards: [MD48-10, MD48-20]}}
+`
+
+func TestRead(t *testing.T) {
+	u, _, msgs := read(t, drive, quantity.Point)
+	for _, m := range msgs {
+		t.Errorf("%s: %s | %s", m.Slug, m.Message, m.Help)
+	}
+	check := func(what string, got, want any) {
+		t.Helper()
+		if fmt.Sprint(got) != fmt.Sprint(want) {
+			t.Errorf("%s is %v, want %v", what, got, want)
+		}
+	}
+	check("unit", []string{u.ID, u.Title, u.Note}, []string{"md-48", "MD-48 right-angle drive", "Invented"})
+	check("variants", u.VariantIDs(), "[early late]")
+	check("variant", *u.Variant("early"), Variant{"early", "1 to 3999", "Early", u.Variant("early").At})
+	check("title of a variant", u.Variant("late").Title, "Late, short pinion")
+	check("parts", u.PartIDs(), "[ring-retainer pinion-race pinion-bearing pinion-nut]")
+	race := u.Part("pinion-race")
+	check("race", []any{race.Name, race.MatchedWith, race.Mass.Text, race.Tray, race.Count, race.Renew, race.Only}, "[Pinion race pinion-bearing 0.6 3 1 false []]")
+	check("bearing", []any{u.Part("pinion-bearing").Count, u.Part("pinion-bearing").Only, u.Part("pinion-bearing").Number}, "[2 [late] 48-1107]")
+	check("nut", []any{u.Part("pinion-nut").Renew, u.Part("pinion-nut").Only}, "[true [early late]]")
+	check("no part", u.Part("nut") == nil, true)
+	check("fasteners", u.FastenerIDs(), "[pinion-nut carrier-bolts]")
+	nut := u.Fastener("pinion-nut")
+	check("nut", []any{nut.Name, nut.Thread, nut.Hand, nut.SeenFrom, nut.AcrossFlats.Text, nut.Duty, nut.Count}, "[Pinion nut M24×1.5 left input end 36 bearing-nut 1]")
+	bolts := u.Fastener("carrier-bolts")
+	check("bolts", []any{bolts.Thread, bolts.Class, bolts.Count, bolts.Pattern, bolts.NutFactor, bolts.Hand}, "[1/2-13 UNC 8.8 8 circle 9/50 right]")
+	check("packs", []any{u.PackIDs(), u.Pack("gear-pack").Theory, u.Pack("gear-pack").SafeSide, u.Pack("pinion-pack").Rate}, "[[gear-pack pinion-pack] true more -651/1000]")
+	g := u.Gears[0]
+	check("gears", []any{g.Teeth, g.Module.Text, g.Spiral.Value, g.PinionRadius.Text, g.GearRadius.Text}, "[[16 32] 4.5 35/1 36 72]")
+	check("limits", u.LimitIDs(), "[output-lash pinion-nut-torque only-late pinion-size]")
+	lash := u.Limit("output-lash")
+	check("lash", []any{lash.For("").Band.Low, lash.For("early").Source, lash.For("late").Band.Low, lash.For("late").Source, lash.All.Also.Unit.Symbol, lash.Bad},
+		"[3/20 manual 1/10 letter in false]")
+	check("place of a band", lash.All.At.Text(), "0.15 to 0.25 mm")
+	late := u.Limit("only-late")
+	check("only late", []any{late.For("early") == nil, late.For("late").Source, late.Bad}, "[true manual false]")
+	table := u.Limit("pinion-size").Table
+	check("table", []any{table.Mark, table.Nominal.Text, table.PerMark.Value, table.Tolerance.Value, table.Shorter, table.Source}, "[pinion-mark 62.00 1/100 1/50 true manual]")
+	check("dependencies", []any{u.DependsOn[0].Limit, u.DependsOn[0].On}, "[output-lash [gear-pack pinion-race pinion-nut-torque]]")
+	check("jobs", []any{u.Jobs[0].ID, u.Jobs[0].Title, u.Jobs[0].Cards[1].Number, u.Jobs[0].Cards[1].At.Text()}, "[overhaul Overhaul MD48-20 MD48-20]")
+}
+
+func TestReadComma(t *testing.T) {
+	u, _, msgs := read(t, "unit: a\ntitle: b\nlimits: {x: {band: \"0,15 to 0,25 mm\", source: m}}\n", quantity.Comma)
+	if len(msgs) > 0 || u.Limit("x").All.Band.Low.RatString() != "3/20" {
+		t.Errorf("%v", msgs)
+	}
+}
+
+// Each slip gives one message, at the place between « and ».
+func TestSlips(t *testing.T) {
+	head := "unit: md-48\ntitle: Drive\nvariants: {early: {}, late: {}}\nparts: {nut: {}, pinion-race: {}}\n"
+	for _, c := range []struct{ text, want string }{
+		{"unit: «MD-48»\ntitle: Drive\n", "id-malformed: `MD-48` is no id | write `md-48`"},
+		{"unit: md-48\nparts: {«Ring_Retainer»: {}}\n", "id-malformed: `Ring_Retainer` is no id | write `ring-retainer`"},
+		{"unit: md-48\nparts: {«ringretainerringretainerringretainerringre»: {}}\n", "id-malformed: the id is longer than 40 characters | shorten it"},
+		{"unit: md-48\nparts: {«2nd-race»: {}}\n", "id-malformed: `2nd-race` is no id | write small letters and digits, words joined by `-`, a letter first"},
+		{"unit: md-48\nvariants: {«aux»: {}}\n", "id-reserved: `aux` is a name that an operating system keeps for itself | choose another, such as `aux-a`"},
+		{head + "limits: {«none»: {band: max 1 mm, source: m}}\n", "id-reserved: `none` says that a reading has no limits | choose another"},
+		{"unit: md-48\nparts: {race: {matched-with: «pinion-bering»}, pinion-bearing: {}}\n", "part-unknown: no part is called `pinion-bering` | write `pinion-bearing`"},
+		{"unit: md-48\nparts: {race: {matched-with: «cup»}}\n", "part-unknown: no part is called `cup` | declare it under `parts`"},
+		{head + "fasteners: {bolt: {only: [late, «erly»]}}\n", "variant-unknown: no variant is called `erly` | write `early`"},
+		{"unit: md-48\nparts: {nut: {only: «late»}}\n", "variant-unknown: no variant is called `late` | declare it under `variants`"},
+		{head + "limits: {a: {band: max 1 mm, source: m, by-variant: {«lat»: {band: max 2 mm}}}}\n", "variant-unknown: no variant is called `lat` | write `late`"},
+		{head + "depends-on: {«lash»: [nut]}\n", "limit-unknown: no limit is called `lash` | declare it under `limits`"},
+		{head + "limits: {lash: {band: max 1 mm, source: m}}\ndepends-on: {lash: «pinion-rack»}\n", "part-unknown: no part, pack, fastener or limit is called `pinion-rack` | write `pinion-race`"},
+		{head + "limits: {a: {band: \"«0.2 mm»\", source: m}}\n", "limits-bare: 0.2 mm is a value, not limits | write both ends, as in `0.15 to 0.25 mm`, or `max` or `at least` before it"},
+		{head + "limits: {a: {band: «100 Nm», source: m}}\n", "limits-bare: 100 N·m is a value, not limits | write both ends, or write it as `value:` in the torque block to have the shop's tolerance added"},
+		{head + "limits: {a: {band: «0.1 to 0.2 mm»}}\n", "source-missing: these limits have no source | add `source:` with title, issue and table of the manual, or `source: shop practice`"},
+		{head + "limits: {a: {by-variant: {late: {band: «0.1 to 0.2 mm»}}}}\n", "source-missing: these limits have no source | add `source:` with title, issue and table of the manual, or `source: shop practice`"},
+		{head + "fasteners: {bolt: {nut-factor: 0.2}}\n", "source-missing: the nut factor has no source | add `nut-factor-source:` with where it comes from"},
+		{head + "limits: {a: {band: «0.25 to 0.15» mm, source: m}}\n", "limits-reversed: the limits are reversed: 0.25 is more than 0.15 | write `0.15 to 0.25 mm`"},
+		{head + "limits: {a: {band: 0.12 to 0.15 mm, also: «0.005 to 0.007 in», source: m}}\n", "also-disagrees: 0.005 to 0.007 in is not 0.12 to 0.15 mm | look both up again: 0.12 to 0.15 mm is 0.005 to 0.006 in"},
+		{head + "limits: {a: {band: 5 to 15 lbf·in, also: «1 to 2 N·m», source: m}}\n", "also-wider: 1 to 2 N·m reaches past 5 to 15 lbf·in | nothing to mend if both stand so in the source: the cards use the first alone"},
+		{head + "limits: {a: {band: 0.12 to 0.15 mm, also: 1 to 2 «N·m», source: m}}\n", "unit-kind: N·m is a unit of torque, not of length"},
+		{head + "limits: {a: {band: 0.12 to 0.15 mm, source: m, by-variant: {late: {band: 1 to 2 «N·m»}}}}\n", "unit-kind: N·m is a unit of torque, not of length"},
+		{head + "fasteners: {bolt: {across-flats: 36 «kg»}}\n", "unit-kind: kg is a unit of mass, not of length"},
+		{head + "gears: {bevel: {spiral: 35 «mm»}}\n", "unit-kind: mm is a unit of length, not of angle"},
+		{head + "packs: {p: {rate: «theroy»}}\n", "quantity-malformed: "},
+		// What the schema reports is passed over here.
+		{"unit: []\ntitle: {a: b}\nparts: [a]\nfasteners: b\nlimits: {a: 1, b: {band: [1]}, c: {by-variant: {d: 2}}, e: {table-by: x}}\ndepends-on: 1\njobs: {a: 1}\ngears: {a: {teeth: 1}}\nvariants: {d: 1}\n", "none"},
+	} {
+		_, at, msgs := read(t, c.text, quantity.Point)
+		var got []string
+		for _, m := range msgs {
+			got = append(got, m.Slug+": "+m.Message+" | "+m.Help)
+		}
+		switch {
+		case c.want == "none":
+			if len(got) > 0 {
+				t.Errorf("%s\n got %q, want nothing", c.text, got)
+			}
+			continue
+		case len(got) != 1 || !strings.HasPrefix(got[0], c.want):
+			t.Errorf("%s\n got %q\nwant %q", c.text, got, c.want)
+			continue
+		}
+		if at.Start >= 0 && msgs[0].At.Span != at {
+			t.Errorf("%s\nis reported at %q", c.text, msgs[0].At.Text())
+		}
+	}
+}
+
+// A limit that cannot be read is there all the same, and marked as bad.
+func TestBadLimit(t *testing.T) {
+	for text, messages := range map[string]int{
+		"band: 0.2 furlong, source: m":                   1,
+		"band: 0.2 mm, source: m":                        1,
+		"bnad: 0.1 to 0.2 mm, source: m":                 0, // the schema's
+		"table-by: mark, nominal: 6 mm, source: m":       0,
+		"source: m, by-variant: {late: {band: 2 to mm}}": 1,
+	} {
+		u, _, msgs := read(t, "unit: a\ntitle: b\nvariants: {late: {}}\nlimits: {x: {"+text+"}}\n", quantity.Point)
+		if len(msgs) != messages || !u.Limit("x").Bad || u.Limit("x").For("late") != nil {
+			t.Errorf("%s: %v, bad %v", text, msgs, u.Limit("x").Bad)
+		}
+	}
+}
+
+func TestNil(t *testing.T) {
+	if Read(nil, quantity.Point, &diag.List{}) != nil || FromNode(nil, quantity.Point, &diag.List{}) != nil {
+		t.Error("nothing gives a unit")
+	}
+}
+
+func TestNameOf(t *testing.T) {
+	for id, want := range map[string]string{"pinion-nut": "Pinion nut", "": "", "o-ring": "O ring", "é-1": "É 1"} {
+		if got := NameOf(id); got != want {
+			t.Errorf("%q is %q, want %q", id, got, want)
+		}
+	}
+}
+
+func TestIDs(t *testing.T) {
+	for _, id := range []string{"a", "md-48", "tw-120", "m8"} {
+		msgs := &diag.List{}
+		if !(Reader{Msgs: msgs}).ID(id, source.Place{}) || msgs.Len() > 0 {
+			t.Errorf("%q is refused", id)
+		}
+	}
+	for _, id := range []string{"", "A", "a--b", "-a", "a-", "8m", "a_b", "ä", "com1", "NUL", strings.Repeat("a", 41)} {
+		msgs := &diag.List{}
+		if (Reader{Msgs: msgs}).ID(id, source.Place{}) || msgs.Len() != 1 {
+			t.Errorf("%q is let through", id)
+		}
+	}
+}
