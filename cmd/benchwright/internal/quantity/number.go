@@ -66,6 +66,7 @@ func (r *reader) number() (n Number, ok bool) {
 	if negative {
 		value.Neg(value)
 	}
+	r.last = span{start, r.pos}
 	return Number{value, r.text[start:r.pos]}, true
 }
 

@@ -23,6 +23,7 @@ type reader struct {
 	want    Dimension
 	pos     int
 	problem *Problem
+	last    span   // where the last number stands
 	units   []span // where a unit is spelled, in order
 	unit    Unit
 }
@@ -212,7 +213,7 @@ func (r *reader) band() (b Band) {
 			b.Low = n.Value
 		}
 		b.Form, b.Numbers = s.form, []Number{n}
-		r.lastUnit(n)
+		r.lastUnit()
 		return b
 	}
 	if c := first(r.rest()); c != '+' && c != '-' && c != '−' && c != '–' && c != '.' && c != ',' && (c < '0' || c > '9') && vulgar[c] == "" {
@@ -243,7 +244,7 @@ func (r *reader) band() (b Band) {
 		return b
 	}
 	b.Form, b.Nominal, b.Numbers = Bare, &n, []Number{n}
-	r.lastUnit(n)
+	r.lastUnit()
 	return b
 }
 
@@ -279,7 +280,7 @@ func (r *reader) toHigh(at int, low Number) Band {
 		return Band{}
 	}
 	end := r.pos
-	r.lastUnit(high)
+	r.lastUnit()
 	if r.problem == nil && low.Value.Cmp(high.Value) > 0 {
 		r.fail("limits-reversed", at, end, fmt.Sprintf("the limits are reversed: %s is more than %s", low.Text, high.Text),
 			"write "+quoted(r.text[:at]+high.Text+r.text[at+len(low.Text):start]+low.Text+r.text[end:]))
@@ -305,7 +306,7 @@ func (r *reader) plusMinus(n Number) Band {
 			"write "+quoted(r.unit.After(n.Text+" ±"+Format(half.Abs(half), half, r.mark))))
 		return Band{}
 	}
-	r.lastUnit(t)
+	r.lastUnit()
 	return Band{
 		Form: PlusMinus, Nominal: &n, Numbers: []Number{n, t},
 		Low:  new(big.Rat).Sub(n.Value, t.Value),
@@ -330,7 +331,7 @@ func (r *reader) deviations(n Number) Band {
 			r.skip()
 		}
 	}
-	r.lastUnit(d[1])
+	r.lastUnit()
 	low, high := d[0].Value, d[1].Value
 	if low.Cmp(high) > 0 {
 		low, high = high, low
@@ -389,9 +390,8 @@ func (r *reader) firstUnit() bool {
 	return ok
 }
 
-// lastUnit reads the unit at the end, after the number n.
-func (r *reader) lastUnit(n Number) {
-	end := r.pos
+// lastUnit reads the unit at the end, after the last number.
+func (r *reader) lastUnit() {
 	r.skip()
 	name := r.rest()
 	if name == "" {
@@ -402,7 +402,7 @@ func (r *reader) lastUnit(n Number) {
 		if len(r.units) > 0 {
 			example = r.unit.Symbol
 		}
-		r.fail("unit-missing", end-len(n.Text), end, "the unit is missing", "write it after the number, as in "+quoted(Unit{Symbol: example}.After(strings.Trim(r.text[:end], blanks))))
+		r.fail("unit-missing", r.last.start, r.last.end, "the unit is missing", "write it after the number, as in "+quoted(Unit{Symbol: example}.After(strings.Trim(r.text[:r.last.end], blanks))))
 		return
 	}
 	u, ok := r.unitAt(name)
