@@ -85,6 +85,9 @@ func (f finding) unknownKeys() {
 			help = "write `" + near + "`"
 		case near != "":
 			help = "leave it out: `" + near + "` is there already"
+		case here[k] == nil:
+			// As a text with a comma falls apart within braces.
+			help = "if a comma cut it off a text, put quotes round the whole text; else leave it out"
 		case len(free) > 0:
 			help += ", or write " + join(ticked(free), "or")
 		}

@@ -123,6 +123,8 @@ func TestSlips(t *testing.T) {
 			"/shop key-missing: a shop needs `benchwright` | write `benchwright: 1`\n" +
 				"key /unit/titel key-unknown: a unit has no key `titel` | write `title`"},
 		{"front", `{` + frontOK + `, "titlee": "b"}`, "key /titlee key-unknown: a procedure's front matter has no key `titlee` | leave it out: `title` is there already"},
+		{"shop", `{` + shopOK + `, "tools": {"d": {"name": "Driver", "head": null, "number": 1}}}`,
+			"key /tools/d/head key-unknown: a tool has no key `head` | if a comma cut it off a text, put quotes round the whole text; else leave it out"},
 		{"block-tool", `{}`, "/ key-missing: a tool block needs one of `use`, `assemble`, `take-apart` or `hold-still` | write `use: [lug-socket-4, breaker-bar]`"},
 		{"block-tool", `{"usee": "a"}`, "key /usee key-unknown: a tool block has no key `usee` | write `use`"},
 		{"block-tool", `{"assemble": ["a", "b"]}`, "key /assemble key-missing: `assemble` stands without `as` | write `as: race-puller` beside it"},
