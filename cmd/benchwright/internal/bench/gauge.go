@@ -44,7 +44,7 @@ func JudgeMarks(marks, warn, refuse *big.Rat) Fitness {
 // expanded uncertainty, which is to be 4 or more (ANSI/NCSL Z540.3 5.3). ok is
 // false where the limits have no width or the uncertainty is not above zero.
 func UncertaintyRatio(limits quantity.Band, uncertainty quantity.Value) (ratio *big.Rat, ok bool) {
-	u := uncertainty.In(limits.Unit.Difference()).Value
+	u := spread(uncertainty, limits.Unit)
 	width := limits.Width()
 	if width == nil || u == nil || u.Sign() <= 0 {
 		return nil, false
@@ -56,7 +56,7 @@ func UncertaintyRatio(limits quantity.Band, uncertainty quantity.Value) (ratio *
 // not open, w being 1 or, after ISO 14253-1:2017 (secondary source), 0.825. ok
 // is false where nothing is left between them.
 func Guard(limits quantity.Band, w *big.Rat, uncertainty quantity.Value) (guarded quantity.Band, ok bool) {
-	u := uncertainty.In(limits.Unit.Difference()).Value
+	u := spread(uncertainty, limits.Unit)
 	if u == nil {
 		return quantity.Band{}, false
 	}
@@ -72,4 +72,9 @@ func Guard(limits quantity.Band, w *big.Rat, uncertainty quantity.Value) (guarde
 		return quantity.Band{}, false
 	}
 	return out, out.Low != nil || out.High != nil
+}
+
+// spread returns an uncertainty in unit u, as the difference that it is.
+func spread(uncertainty quantity.Value, u quantity.Unit) *big.Rat {
+	return quantity.Convert(uncertainty.Value, uncertainty.Unit.Difference(), u.Difference())
 }
