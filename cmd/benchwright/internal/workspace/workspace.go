@@ -1,0 +1,269 @@
+// Package workspace says which files belong together: the root that a
+// shop.yaml marks, the units and procedures below it, their order, and which
+// of them the command line names. It reads with caps and gives no meaning to
+// what it reads.
+package workspace
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// Caps on what is read (language.md). A file is measured before it is read.
+const (
+	MaxFile       = 256 << 10
+	MaxPicture    = 16 << 20
+	MaxProcedures = 5000
+)
+
+// A Workspace is the files below one root.
+type Workspace struct {
+	Root       string       // the folder on disk
+	Shop       *source.File // shop.yaml, nil for a file that stands alone
+	Alone      bool         // a procedure outside any workspace
+	Units      []*source.File
+	Procedures []*Entry
+}
+
+// An Entry is one procedure file.
+type Entry struct {
+	File  *source.File
+	Unit  *source.File // the nearest unit.yaml upward, nil without one
+	Named bool         // to be checked and built: the command line names it or a folder above it
+}
+
+// Load finds and reads the workspaces that the paths lie in. A path is a
+// folder or a procedure file, absolute or relative to dir. Folders in skip (an
+// output folder) are not entered. What a writer can mend is reported; an error
+// is a path that cannot be read at all.
+func Load(dir string, paths, skip []string, msgs *diag.List) ([]*Workspace, error) {
+	l := loader{msgs: msgs}
+	for _, s := range skip {
+		l.skip = append(l.skip, absolute(dir, s))
+	}
+	var out []*Workspace
+	for _, p := range paths {
+		target := absolute(dir, p)
+		info, err := os.Stat(target)
+		if err != nil {
+			return nil, fmt.Errorf("%s cannot be read: %s", p, reason(err))
+		}
+		folder := target
+		if !info.IsDir() {
+			folder = filepath.Dir(target)
+			if filepath.Ext(target) != ".md" && filepath.Base(target) != "shop.yaml" && filepath.Base(target) != "unit.yaml" {
+				return nil, fmt.Errorf("%s is not a procedure: name a folder or a file that ends in .md", p)
+			}
+		}
+		root := rootOf(folder)
+		if root == "" {
+			if info.IsDir() {
+				return nil, noWorkspace(p, target)
+			}
+			out = append(out, l.alone(target))
+			continue
+		}
+		i := slices.IndexFunc(out, func(w *Workspace) bool { return w.Root == root })
+		if i < 0 {
+			w, err := l.load(root)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, w)
+			i = len(out) - 1
+		}
+		if n := name(out[i], target, info); n == 0 && !info.IsDir() && filepath.Ext(target) == ".md" {
+			return nil, fmt.Errorf("%s is not a procedure of the workspace: README.md and names that begin with . or _ are left out", p)
+		}
+	}
+	return out, nil
+}
+
+// name marks the entries that target names and returns how many they are. A
+// shop.yaml names every card, a unit.yaml those of its unit.
+func name(w *Workspace, target string, info fs.FileInfo) int {
+	n := 0
+	for _, e := range w.Procedures {
+		path := filepath.Join(w.Root, filepath.FromSlash(e.File.Name))
+		switch {
+		case info.IsDir():
+			if target != w.Root && !strings.HasPrefix(path, target+string(filepath.Separator)) {
+				continue
+			}
+		case filepath.Base(target) == "shop.yaml":
+		case filepath.Base(target) == "unit.yaml":
+			if e.Unit == nil || filepath.Join(w.Root, filepath.FromSlash(e.Unit.Name)) != target {
+				continue
+			}
+		case path != target:
+			continue
+		}
+		e.Named = true
+		n++
+	}
+	return n
+}
+
+func absolute(dir, p string) string {
+	if !filepath.IsAbs(p) {
+		p = filepath.Join(dir, p)
+	}
+	return filepath.Clean(p)
+}
+
+// rootOf returns the nearest folder upward from dir that has a shop.yaml, ""
+// when a folder that holds .git, or the top, comes first.
+func rootOf(dir string) string {
+	for {
+		if exists(filepath.Join(dir, "shop.yaml")) {
+			return dir
+		}
+		up := filepath.Dir(dir)
+		if up == dir || exists(filepath.Join(dir, ".git")) {
+			return ""
+		}
+		dir = up
+	}
+}
+
+func exists(path string) bool { _, err := os.Lstat(path); return err == nil }
+
+// reason is an I/O error without the path that the sentence already names.
+func reason(err error) string {
+	var pe *fs.PathError
+	if errors.As(err, &pe) {
+		err = pe.Err
+	}
+	return err.Error()
+}
+
+// noWorkspace says that no shop.yaml was found, and names one that lies below.
+func noWorkspace(p, target string) error {
+	entries, _ := os.ReadDir(target)
+	for _, e := range entries {
+		if e.IsDir() && exists(filepath.Join(target, e.Name(), "shop.yaml")) {
+			return fmt.Errorf("%s has no shop.yaml, nor has a folder above it: name the workspace below it, %s", p, filepath.ToSlash(filepath.Join(p, e.Name())))
+		}
+	}
+	return fmt.Errorf("%s has no shop.yaml, nor has a folder above it: begin a workspace with `benchwright new DIR`, or name one procedure file", p)
+}
+
+type loader struct {
+	skip []string
+	msgs *diag.List
+}
+
+// alone reads a procedure that is its own workspace.
+func (l *loader) alone(target string) *Workspace {
+	w := &Workspace{Root: filepath.Dir(target), Alone: true}
+	if f := l.read(w.Root, filepath.Base(target)); f != nil {
+		w.Procedures = []*Entry{{File: f, Named: true}}
+	}
+	return w
+}
+
+func (l *loader) load(root string) (*Workspace, error) {
+	w := &Workspace{Root: root}
+	w.Shop = l.read(root, "shop.yaml")
+	if err := l.folder(w, "", nil); err != nil {
+		return nil, err
+	}
+	if n := len(w.Procedures); n > MaxProcedures {
+		l.msgs.Report("too-large", place(source.NewFile("shop.yaml", nil)), "split the workspace: each shop.yaml begins one",
+			"the workspace has %d procedures, more than the %d that one may have", n, MaxProcedures)
+		w.Procedures = w.Procedures[:MaxProcedures]
+	}
+	slices.SortFunc(w.Units, func(a, b *source.File) int { return strings.Compare(a.Name, b.Name) })
+	slices.SortFunc(w.Procedures, func(a, b *Entry) int { return strings.Compare(a.File.Name, b.File.Name) })
+	return w, nil
+}
+
+// folder reads the folder at rel (slashes, "" for the root) and those below.
+func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
+	dir := filepath.Join(w.Root, filepath.FromSlash(rel))
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return fmt.Errorf("%s cannot be read: %s", dir, reason(err))
+	}
+	join := func(n string) string { return strings.TrimPrefix(rel+"/"+n, "/") }
+	for _, e := range entries {
+		if e.Name() == "unit.yaml" && l.plain(join("unit.yaml"), e) {
+			if f := l.read(w.Root, join("unit.yaml")); f != nil {
+				unit = f
+				w.Units = append(w.Units, f)
+			}
+		}
+	}
+	for _, e := range entries {
+		n := e.Name()
+		if strings.HasPrefix(n, ".") || strings.HasPrefix(n, "_") {
+			continue
+		}
+		switch {
+		case e.IsDir():
+			below := filepath.Join(dir, n)
+			if slices.Contains(l.skip, below) || exists(filepath.Join(below, "shop.yaml")) {
+				continue
+			}
+			if err := l.folder(w, join(n), unit); err != nil {
+				return err
+			}
+		case n == "unit.yml" || n == "shop.yml":
+			right := strings.TrimSuffix(n, "yml") + "yaml"
+			l.msgs.Report("file-name", place(source.NewFile(join(n), nil)), "rename it to "+right,
+				"`%s` is not read: the file is called `%s`", n, right)
+		case filepath.Ext(n) == ".md" && n != "README.md" && l.plain(join(n), e):
+			if len(w.Procedures) > MaxProcedures {
+				continue
+			}
+			if f := l.read(w.Root, join(n)); f != nil {
+				w.Procedures = append(w.Procedures, &Entry{File: f, Unit: unit})
+			}
+		}
+	}
+	return nil
+}
+
+// plain reports a symbolic link or other special file that carries the name of
+// a file of ours: what it leads to would go unseen otherwise.
+func (l *loader) plain(name string, e fs.DirEntry) bool {
+	if e.Type().IsRegular() {
+		return true
+	}
+	if e.Type()&fs.ModeSymlink != 0 {
+		l.msgs.Report("link-not-followed", place(source.NewFile(name, nil)), "put the file itself in the workspace",
+			"`%s` is a symbolic link, and links are not followed", name)
+	}
+	return false
+}
+
+// read reads one file below root, measured first. It returns nil for one that
+// is too large or cannot be read, which is reported.
+func (l *loader) read(root, name string) *source.File {
+	text, err := Read(root, name, MaxFile)
+	if err != nil {
+		at := place(source.NewFile(name, nil))
+		var large *TooLarge
+		var link *Link
+		switch {
+		case errors.As(err, &large):
+			l.msgs.Report("too-large", at, "split it into shorter procedures", "`%s` has %s", name, large)
+		case errors.As(err, &link):
+			l.msgs.Report("link-not-followed", at, "put the file itself in the workspace", "`%s` is a symbolic link, and links are not followed", name)
+		default:
+			l.msgs.Report("file-unreadable", at, "see that the file is there and may be read", "`%s` cannot be read: %s", name, reason(err))
+		}
+		return nil
+	}
+	return source.NewFile(name, text)
+}
+
+func place(f *source.File) source.Place { return source.Place{File: f} }
