@@ -1,0 +1,283 @@
+package procedure
+
+import (
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/syntax"
+)
+
+// A Reader turns Docs into Procedures.
+type Reader struct {
+	Mark quantity.Mark // the shop's decimal mark
+	// Refused says that a tree broke its schema, which has been reported.
+	Refused func(*syntax.Tree) bool
+	Msgs    *diag.List
+}
+
+// Read returns what the doc says.
+func (r *Reader) Read(doc *syntax.Doc) *Procedure {
+	p := &Procedure{File: doc.File, Doc: doc}
+	if doc.Front != nil {
+		r.front(p, doc.Front.Root)
+	}
+	p.Lead = r.items(doc.File, doc.Lead)
+	for _, st := range doc.Stages {
+		stage := &Stage{Heading: st.Heading, Items: r.items(doc.File, st.Content)}
+		for _, s := range st.Steps {
+			stage.Steps = append(stage.Steps, &Step{Heading: s.Heading, Items: r.items(doc.File, s.Content)})
+		}
+		p.Stages = append(p.Stages, stage)
+	}
+	return p
+}
+
+func (r *Reader) front(p *Procedure, n *syntax.Node) {
+	p.Number, p.Title = named(n.Get("card")), named(n.Get("title"))
+	p.Revision, p.Date, p.Kind = text(n.Get("revision")), text(n.Get("date")), text(n.Get("kind"))
+	if u := n.Get("unit"); u != nil && u.Kind == syntax.Mapping {
+		p.InlineUnit, p.Unit = u, named(u.Get("unit"))
+	} else {
+		p.Unit = named(u)
+	}
+	if s := n.Get("shop"); s != nil && s.Kind == syntax.Mapping {
+		p.InlineShop = s
+	}
+	p.Variants, p.After, p.Reverses = names(n.Get("variants")), names(n.Get("after")), named(n.Get("reverses"))
+	p.Time, p.People, p.Skill = text(n.Get("time")), text(n.Get("people")), text(n.Get("skill"))
+	p.Call, p.Source, p.Draft = text(n.Get("call")), text(n.Get("source")), text(n.Get("status")) == "draft"
+	p.Conditions, p.Consumables = names(n.Get("conditions")), names(n.Get("consumables"))
+	p.Parts = names(n.Get("parts"))
+	for _, s := range items(n.Get("stop-points")) {
+		if s.Kind == syntax.Scalar {
+			p.StopPoints = append(p.StopPoints, StopPoint{After: named(s)})
+		} else {
+			p.StopPoints = append(p.StopPoints, StopPoint{named(s.Get("after")), text(s.Get("say"))})
+		}
+	}
+	for _, a := range items(n.Get("accept")) {
+		p.Accept = append(p.Accept, Accept{named(a.Get("slug")), named(a.Get("at")), text(a.Get("because"))})
+	}
+}
+
+func (r *Reader) items(f *source.File, content []syntax.Content) []Item {
+	var out []Item
+	for _, c := range content {
+		span := c.Place()
+		base := Base{At: f.At(span.Start, span.End)}
+		block, ok := c.(*syntax.Block)
+		if !ok {
+			out = append(out, &Prose{base, c})
+			continue
+		}
+		base.At = f.At(block.TypeSpan.Start, block.TypeSpan.End)
+		out = append(out, r.block(base, block))
+	}
+	return out
+}
+
+// readers has one reader a block type. A type of Later is known and not yet
+// built; any other is unknown.
+var readers = map[string]func(*Reader, Base) Item{
+	"tool":        (*Reader).tool,
+	"torque":      (*Reader).torque,
+	"measurement": (*Reader).measurement,
+	"caution":     (*Reader).caution,
+	"witness":     (*Reader).witness,
+}
+
+// Later lists the block types of the language that this version knows by name
+// and does not build.
+var Later = []string{"lash", "part", "shim", "fit", "preload", "leak-test", "fill", "inspect", "figure", "decide", "pattern", "repeat", "timed"}
+
+// Built lists the block types that can be built.
+var Built = []string{"tool", "torque", "measurement", "caution", "witness"}
+
+func (r *Reader) block(base Base, b *syntax.Block) Item {
+	read := readers[b.Type]
+	switch {
+	case read == nil:
+		r.unknownType(base, b.Type)
+	case b.Tree == nil || r.Refused != nil && r.Refused(b.Tree):
+	default:
+		base.Node = b.Tree.Root
+		base.Only = names(base.Node.Get("only"))
+		return read(r, base)
+	}
+	return &Invalid{base, b.Type}
+}
+
+// unknownType is the one place where a block type is refused.
+func (r *Reader) unknownType(base Base, kind string) {
+	for _, t := range Later {
+		if t == kind {
+			r.Msgs.Report("block-not-yet", base.At, "say it in the step's text until then",
+				"`%s` blocks are part of the language, but this version does not build them yet", kind)
+			return
+		}
+	}
+	help := "use one of: " + strings.Join(Built, ", ")
+	if near := diag.Nearest(kind, append(append([]string{}, Built...), Later...)); near != "" {
+		help = "write `" + near + "`"
+	}
+	r.Msgs.Report("block-unknown", base.At, help, "no block is called `%s`", kind)
+}
+
+func (r *Reader) tool(b Base) Item {
+	n := b.Node
+	return &Tool{b, names(n.Get("use")), names(n.Get("assemble")), named(n.Get("as")),
+		named(n.Get("take-apart")), named(n.Get("hold-still")), named(n.Get("with"))}
+}
+
+func (r *Reader) torque(b Base) Item {
+	n := b.Node
+	t := &Torque{Base: b, Fastener: named(n.Get("fastener")), Limits: r.limits(b), Wrench: named(n.Get("wrench")),
+		Thread: named(n.Get("thread")), While: text(n.Get("while")), Lock: text(n.Get("lock")), Record: texts(n.Get("record"))}
+	if v := n.Get("value"); v != nil {
+		t.Value, t.ValueAt = r.band(v, quantity.Torque), v.Place()
+		t.Limits.Bad = t.Limits.Bad || t.Value == nil
+		t.Limits.Source = text(n.Get("source"))
+	}
+	for _, later := range []string{"adapter", "passes", "then-turn", "back-off", "align", "until"} {
+		if f, ok := n.Field(later); ok {
+			r.Msgs.Report("block-not-yet", b.At.File.At(f.KeySpan.Start, f.KeySpan.End), "say it in the step's text until then",
+				"`%s` is part of the language, but this version does not build it yet", later)
+		}
+	}
+	return t
+}
+
+func (r *Reader) measurement(b Base) Item {
+	n := b.Node
+	m := &Measurement{Base: b, Of: text(n.Get("of")), Limits: r.limits(b), Gauge: named(n.Get("gauge")),
+		Record: texts(n.Get("record")), Use: text(n.Get("use")), IfLow: branch(n.Get("if-low")), IfHigh: branch(n.Get("if-high")),
+		AsFound: text(n.Get("as-found")) == "yes" || text(n.Get("as-found")) == "true"}
+	if s := n.Get("spread"); s != nil {
+		m.Spread = r.band(s, 0)
+		m.Limits.Bad = m.Limits.Bad || m.Spread == nil
+	}
+	return m
+}
+
+func (r *Reader) caution(b Base) Item {
+	n := b.Node
+	return &Caution{b, named(n.Get("level")), text(n.Get("hazard")), text(n.Get("result")), text(n.Get("avoid")),
+		names(n.Get("symbol")), names(n.Get("covers"))}
+}
+
+func (r *Reader) witness(b Base) Item {
+	n := b.Node
+	return &Witness{b, text(n.Get("who")), text(n.Get("sees")), text(n.Get("before"))}
+}
+
+// limits reads the keys limits, source, also, because and expect.
+func (r *Reader) limits(b Base) Limits {
+	n := b.Node.Get("limits")
+	l := Limits{At: b.KeyPlace("limits"), Source: text(b.Node.Get("source")), Because: text(b.Node.Get("because"))}
+	switch {
+	case n == nil || n.Kind != syntax.Scalar:
+		l.Bad = n != nil
+	case n.Text == "none":
+		l.None = true
+	case IsName(n.Text):
+		l.Named = named(n)
+	default:
+		l.Band = r.band(n, 0)
+		l.Bad = l.Band == nil
+	}
+	if also := b.Node.Get("also"); also != nil {
+		l.Also = r.band(also, 0)
+		l.Bad = l.Bad || l.Also == nil
+	}
+	if e := b.Node.Get("expect"); e != nil {
+		l.Expect = r.band(e, 0)
+		l.Bad = l.Bad || l.Expect == nil
+	}
+	return l
+}
+
+// IsName says whether text can be the id of a limit or a step: lower case
+// letters, digits and single hyphens, a letter first.
+func IsName(text string) bool {
+	if text == "" || len(text) > 40 || text[0] < 'a' || text[0] > 'z' || strings.HasSuffix(text, "-") || strings.Contains(text, "--") {
+		return false
+	}
+	return strings.Trim(text, "abcdefghijklmnopqrstuvwxyz0123456789-") == ""
+}
+
+// band reads a quantity, nil when it is none (reported). A kind other than
+// None is required of its unit.
+func (r *Reader) band(n *syntax.Node, kind quantity.Dimension) *quantity.Band {
+	if n.Kind != syntax.Scalar {
+		return nil
+	}
+	b, problem := quantity.ParseBand(n.Text, r.Mark)
+	if problem != nil {
+		span := n.Sub(problem.Start, problem.End)
+		r.Msgs.Report(problem.Slug, n.File.At(span.Start, span.End), problem.Help, "%s", problem.Message)
+		return nil
+	}
+	if kind != 0 && b.Unit.Dimension != kind {
+		r.Msgs.Report("unit-kind", n.Place(), "write a "+kind.String()+", such as "+example[kind],
+			"`%s` is a %s where a %s belongs", n.Text, b.Unit.Dimension, kind)
+		return nil
+	}
+	return &b
+}
+
+var example = map[quantity.Dimension]string{quantity.Torque: "`100 ±5 N·m`", quantity.Length: "`0.15 to 0.25 mm`"}
+
+func branch(n *syntax.Node) Branch {
+	if n == nil {
+		return Branch{}
+	}
+	if n.Kind == syntax.Mapping {
+		return Branch{text(n.Get("say")), named(n.Get("go")), text(n.Get("back")) == "yes" || text(n.Get("back")) == "true", n.Place()}
+	}
+	return Branch{Text: text(n), At: n.Place()}
+}
+
+func text(n *syntax.Node) string {
+	if n == nil || n.Kind != syntax.Scalar {
+		return ""
+	}
+	return strings.Join(strings.Fields(n.Text), " ")
+}
+
+func named(n *syntax.Node) Named {
+	if n == nil || n.Kind != syntax.Scalar {
+		return Named{}
+	}
+	return Named{text(n), n.Place()}
+}
+
+// items returns a sequence's items; a value that stands alone is a list of one.
+func items(n *syntax.Node) []*syntax.Node {
+	switch {
+	case n == nil:
+		return nil
+	case n.Kind == syntax.Sequence:
+		return n.Items
+	}
+	return []*syntax.Node{n}
+}
+
+func names(n *syntax.Node) []Named {
+	var out []Named
+	for _, i := range items(n) {
+		if i.Kind == syntax.Scalar && i.Text != "" {
+			out = append(out, named(i))
+		}
+	}
+	return out
+}
+
+func texts(n *syntax.Node) []string {
+	var out []string
+	for _, i := range names(n) {
+		out = append(out, i.Name)
+	}
+	return out
+}
