@@ -1,0 +1,248 @@
+// Package card turns a procedure into cards: names become things, for one
+// variant of the unit, and what needs computing is computed. A card says all
+// that the apprentice will read, and does not yet say in which words.
+package card
+
+import (
+	"math/big"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/hazard"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// A Card is one procedure for one variant, resolved and computed.
+type Card struct {
+	Procedure *procedure.Procedure
+	Unit      *unit.Unit    // nil when it could not be found, which is reported
+	Shop      *shop.Shop    // nil for a file alone that brings none
+	Variant   *unit.Variant // nil where the unit has none
+	Parts     []*unit.Part  // to have ready, renew-always first
+	After     []*procedure.Procedure
+	Lead      []Item
+	Stages    []*Stage
+	Kit       []*Kit      // every tool, wrench and gauge, in the order of first use
+	Flats     []Flats     // sizes of hand tools
+	Hazards   []HazardUse // of the whole card, the gravest first
+	Stops     []Stop
+}
+
+// A Job is an ordered set of cards done on one unit.
+type Job struct {
+	Unit    *unit.Unit
+	Job     *unit.Job
+	Variant *unit.Variant
+	Cards   []*Card
+}
+
+// VariantID returns the id of the card's variant, "" where there is none.
+func (c *Card) VariantID() string {
+	if c.Variant == nil {
+		return ""
+	}
+	return c.Variant.ID
+}
+
+// Steps returns the card's steps in order, through all stages.
+func (c *Card) Steps() []*Step {
+	var out []*Step
+	for _, st := range c.Stages {
+		out = append(out, st.Steps...)
+	}
+	return out
+}
+
+// A Stage is a stage as this variant has it; one without steps and items is
+// left out.
+type Stage struct {
+	Source *procedure.Stage
+	Title  []syntax.Run
+	Items  []Item
+	Steps  []*Step
+}
+
+// A Step is one step, numbered through the deck.
+type Step struct {
+	Number   int
+	Source   *procedure.Step
+	Title    []syntax.Run
+	Callouts []*Callout
+	Items    []Item
+	Why      *Prose
+}
+
+// Place returns the place of the step's heading.
+func (s *Step) Place(c *Card) source.Place {
+	return c.Procedure.File.At(s.Source.Span.Start, s.Source.Span.End)
+}
+
+// An Item is one thing in a step: *Prose, *Picture, *Tool, *Torque,
+// *Measurement or *Witness.
+type Item interface{ Place() source.Place }
+
+// Prose is text with its links resolved: a link to a step names the step.
+type Prose struct {
+	Source  *procedure.Prose
+	Content syntax.Content // a copy where links were resolved
+}
+
+// Place returns where the prose stands.
+func (p *Prose) Place() source.Place { return p.Source.At }
+
+// A Picture is an image, read from the workspace.
+type Picture struct {
+	Source *procedure.Prose
+	Name   string // path below the workspace
+	Data   []byte
+	Alt    string
+	Title  string
+}
+
+// Place returns where the picture stands.
+func (p *Picture) Place() source.Place { return p.Source.At }
+
+// Verb is what a tool line says to do with a tool.
+type Verb uint8
+
+// The verbs of tool lines.
+const (
+	Take Verb = iota
+	Assemble
+	TakeApart
+	HoldStill
+)
+
+// A Tool is a tool block.
+type Tool struct {
+	*procedure.Tool
+	Lines []ToolLine
+}
+
+// A ToolLine is one thing to do with one or more tools.
+type ToolLine struct {
+	Verb  Verb
+	Tools []*shop.Item // in a shop, the tools; one that is an assembly has only a name
+	As    string       // the assembly's name for Assemble
+	Held  string       // what is held still
+	Names []procedure.Named
+}
+
+// A Torque is a fastener tightened to a torque with a wrench of the shop.
+type Torque struct {
+	*procedure.Torque
+	Fastener *unit.Fastener  // nil when unknown, which is reported
+	Limit    *unit.LimitBand // nil when there is none, which a rule reports
+	Assumed  bool            // the band comes from the shop's tolerance for bare values
+	Choice   *bench.Choice   // nil without limits or a shop
+	Refused  []bench.Refusal // wrenches that cannot be set to it
+}
+
+// A Measurement is a reading with its limits on the gauge's marks.
+type Measurement struct {
+	*procedure.Measurement
+	Limit    *unit.LimitBand // nil with "limits: none", or when missing, which a rule reports
+	Gauge    *shop.Gauge     // nil without one
+	Marks    *quantity.Marks // the limits on the gauge's marks; nil without limits, gauge, or a mark between
+	Expect   *quantity.Marks // the plausible span on the gauge's marks
+	Spread   *big.Rat        // on the gauge's marks; nil without one
+	LowGo    *Step
+	HighGo   *Step
+	Mismatch bool // limits and gauge measure different things, which is reported
+}
+
+// A Witness is a hold point.
+type Witness struct{ *procedure.Witness }
+
+// A Callout is a hazard as a step shows it.
+type Callout struct {
+	Signal  hazard.Signal
+	Symbols []string
+	Hazard  string
+	Result  string
+	Avoid   string
+	IDs     []string           // the hazards it speaks of; nil for a writer's own
+	Written *procedure.Caution // nil for one that the compiler added
+	Short   bool               // the hazard was printed in full before in this stage
+	At      source.Place       // what caused it
+}
+
+// A HazardUse is a hazard and the steps in which it waits.
+type HazardUse struct {
+	Signal  hazard.Signal
+	Symbols []string
+	Text    string
+	Steps   []int
+}
+
+// A Kit is one tool, wrench or gauge and the steps that use it.
+type Kit struct {
+	Item  *shop.Item
+	Thing any // *shop.Tool, *shop.Wrench or *shop.Gauge; nil for a name without a shop
+	Steps []int
+}
+
+// Flats is a size across flats that a hand tool must have.
+type Flats struct {
+	Size  quantity.Value
+	What  []string // names of fasteners
+	Steps []int
+}
+
+// A Stop is a step after which it is safe to stop.
+type Stop struct {
+	Step int
+	Say  string
+}
+
+// Library is what a card may refer to beyond its own file.
+type Library struct {
+	Procedures []*procedure.Procedure
+	Units      func(*procedure.Procedure) *unit.Unit
+	Picture    func(from *source.File, path string) (name string, data []byte, err error)
+}
+
+// ByNumber returns the procedure with that card number, nil when there is none.
+func (l *Library) ByNumber(number string) *procedure.Procedure {
+	for _, p := range l.Procedures {
+		if p.Number.Name == number {
+			return p
+		}
+	}
+	return nil
+}
+
+// ByFile returns the procedure in the file of that name.
+func (l *Library) ByFile(name string) *procedure.Procedure {
+	for _, p := range l.Procedures {
+		if p.File.Name == name {
+			return p
+		}
+	}
+	return nil
+}
+
+// numbers lists the card numbers, for naming the nearest.
+func (l *Library) numbers() []string {
+	var out []string
+	for _, p := range l.Procedures {
+		out = append(out, p.Number.Name)
+	}
+	return out
+}
+
+// Make resolves a procedure for one variant.
+func Make(p *procedure.Procedure, u *unit.Unit, s *shop.Shop, v *unit.Variant, lib *Library, msgs *diag.List) *Card {
+	r := &resolver{card: &Card{Procedure: p, Unit: u, Shop: s, Variant: v}, lib: lib, msgs: msgs}
+	r.run()
+	return r.card
+}
+
+// GaugePlace returns where the block names its gauge, the block's place where it
+// names none.
+func (m *Measurement) GaugePlace() source.Place { return m.KeyPlace("gauge") }

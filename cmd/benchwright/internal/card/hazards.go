@@ -1,0 +1,155 @@
+package card
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/hazard"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// caution resolves the writer's own callout of the step in hand.
+func (r *resolver) caution(c *procedure.Caution) {
+	out := &Callout{Hazard: c.Hazard, Result: c.Result, Avoid: c.Avoid, Written: c, At: c.At}
+	out.Signal, _ = hazard.ParseSignal(c.Level.Name)
+	for _, s := range c.Symbols {
+		if _, ok := hazard.FindSymbol(s.Name); !ok {
+			var codes []string
+			for _, k := range hazard.Symbols() {
+				codes = append(codes, k.Code)
+			}
+			r.unknown("symbol-unknown", "symbol", s, codes, "the symbols in `benchwright explain symbol-unknown`")
+			continue
+		}
+		out.Symbols = append(out.Symbols, s.Name)
+	}
+	for _, n := range c.Covers {
+		h, ok := hazard.Find(n.Name)
+		if !ok {
+			r.unknown("hazard-unknown", "hazard", n, hazard.IDs(), "the hazards in `benchwright explain hazard-unknown`")
+			continue
+		}
+		out.IDs = append(out.IDs, h.ID)
+		if len(c.Symbols) == 0 {
+			for _, s := range h.Symbols {
+				if !slices.Contains(out.Symbols, s) {
+					out.Symbols = append(out.Symbols, s)
+				}
+			}
+		}
+		if out.Signal < h.Signal && out.Signal != 0 {
+			d := r.msgs.Report("caution-weaker", c.Level.At, "write `level: "+h.Signal.String()+"`",
+				"`%s` is a weaker word than the hazard `%s` calls for", c.Level.Name, h.ID)
+			d.Label = "at least " + h.Signal.String()
+		}
+	}
+	if len(out.Symbols) == 0 && out.Signal.People() {
+		out.Symbols = []string{"W001"}
+	}
+	if r.step != nil {
+		r.step.Callouts = append(r.step.Callouts, out)
+	}
+}
+
+// A Cause is why a hazard is in a step: a tool that carries it, or a block.
+type Cause struct {
+	ID   string
+	What string       // "Breaker bar"
+	At   source.Place // where the step names it
+}
+
+// Causes returns the hazards that the step's tools and blocks carry.
+func (s *Step) Causes() []Cause {
+	var out []Cause
+	for _, i := range s.Items {
+		if t, ok := i.(*Tool); ok {
+			for _, l := range t.Lines {
+				for _, item := range l.Tools {
+					for _, id := range item.Hazards {
+						out = append(out, Cause{id, item.Name, nameOf(l, item.ID, t.At)})
+					}
+				}
+			}
+		}
+		if t, ok := i.(*Torque); ok && t.Choice != nil {
+			for _, id := range t.Choice.Wrench.Hazards {
+				out = append(out, Cause{id, t.Choice.Wrench.Name, t.At})
+			}
+		}
+		if m, ok := i.(*Measurement); ok && m.Gauge != nil {
+			for _, id := range m.Gauge.Hazards {
+				out = append(out, Cause{id, m.Gauge.Name, m.At})
+			}
+		}
+	}
+	return out
+}
+
+func nameOf(l ToolLine, id string, or source.Place) source.Place {
+	for _, n := range l.Names {
+		if n.Name == id {
+			return n.At
+		}
+	}
+	return or
+}
+
+// hazards adds the callouts that tools and blocks call for, shortens those
+// that their stage has shown in full, and sums the card up.
+func (r *resolver) hazards() {
+	for _, st := range r.card.Stages {
+		shown := map[string]bool{}
+		for _, s := range st.Steps {
+			for _, cause := range s.Causes() {
+				if slices.ContainsFunc(s.Callouts, func(c *Callout) bool { return slices.Contains(c.IDs, cause.ID) }) {
+					continue
+				}
+				h, ok := hazard.Find(cause.ID)
+				if !ok {
+					continue // the shop's reader has reported it
+				}
+				s.Callouts = append(s.Callouts, &Callout{Signal: h.Signal, Symbols: h.Symbols, Hazard: h.Hazard, Result: h.Result,
+					Avoid: strings.Join(h.Avoid, " "), IDs: []string{h.ID}, Short: shown[h.ID], At: cause.At})
+			}
+			slices.SortStableFunc(s.Callouts, func(a, b *Callout) int { return cmp.Compare(b.Signal, a.Signal) })
+			for _, c := range s.Callouts {
+				for _, id := range c.IDs {
+					shown[id] = true
+				}
+			}
+		}
+	}
+	r.summary()
+}
+
+// summary collects the card's hazards, one line a hazard, the gravest first.
+func (r *resolver) summary() {
+	add := func(key string, u HazardUse, step int) {
+		for i := range r.card.Hazards {
+			h := &r.card.Hazards[i]
+			if h.Text == u.Text {
+				h.Signal = max(h.Signal, u.Signal)
+				if !slices.Contains(h.Steps, step) {
+					h.Steps = append(h.Steps, step)
+				}
+				return
+			}
+		}
+		u.Steps = []int{step}
+		r.card.Hazards = append(r.card.Hazards, u)
+	}
+	for _, s := range r.card.Steps() {
+		for _, c := range s.Callouts {
+			for _, id := range c.IDs {
+				h, _ := hazard.Find(id)
+				add(id, HazardUse{Signal: max(h.Signal, c.Signal), Symbols: h.Symbols[:1], Text: h.Name}, s.Number)
+			}
+			if len(c.IDs) == 0 && c.Signal.People() {
+				add("", HazardUse{Signal: c.Signal, Symbols: c.Symbols[:1], Text: c.Hazard}, s.Number)
+			}
+		}
+	}
+	slices.SortStableFunc(r.card.Hazards, func(a, b HazardUse) int { return cmp.Compare(b.Signal, a.Signal) })
+}

@@ -1,0 +1,271 @@
+package card
+
+import (
+	"cmp"
+	"slices"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// resolver makes one card.
+type resolver struct {
+	card       *Card
+	lib        *Library
+	msgs       *diag.List
+	numbers    map[string]int  // step id → number in this variant
+	ids        []string        // every step id of the procedure
+	assemblies map[string]bool // names that some tool block gives with as:
+	step       *Step           // the step in hand
+}
+
+func (r *resolver) run() {
+	c, p := r.card, r.card.Procedure
+	r.check(p.Variants)
+	r.numbers, r.ids = Numbers(p, c.VariantID())
+	r.assemblies = assemblies(p)
+	r.front()
+	c.Lead = r.items(p.Lead)
+	n := 0
+	for _, st := range p.Stages {
+		if !r.serves(named(c.Procedure.File, st.Only, st.OnlySpan)) {
+			continue
+		}
+		stage := &Stage{Source: st, Title: r.runs(st.Title), Items: r.items(st.Items)}
+		for _, s := range st.Steps {
+			if !r.serves(named(c.Procedure.File, s.Only, s.OnlySpan)) {
+				continue
+			}
+			n++
+			step := &Step{Number: n, Source: s, Title: r.runs(s.Title)}
+			r.step = step
+			step.Items = r.items(s.Items)
+			r.step = nil
+			step.takeWhy()
+			stage.Steps = append(stage.Steps, step)
+		}
+		if len(stage.Steps) > 0 || len(stage.Items) > 0 {
+			c.Stages = append(c.Stages, stage)
+		}
+	}
+	r.branches()
+	r.hazards()
+	r.stops()
+}
+
+// Numbers returns the number of each step with an id in the deck of a variant,
+// and all ids of the procedure.
+func Numbers(p *procedure.Procedure, variant string) (numbers map[string]int, ids []string) {
+	numbers = map[string]int{}
+	n := 0
+	for _, st := range p.Stages {
+		for _, s := range st.Steps {
+			if s.ID != "" {
+				ids = append(ids, s.ID)
+			}
+			if in(st.Only, variant) && in(s.Only, variant) {
+				n++
+				if s.ID != "" {
+					numbers[s.ID] = n
+				}
+			}
+		}
+		if st.ID != "" {
+			ids = append(ids, st.ID)
+			if in(st.Only, variant) {
+				numbers[st.ID] = n
+			}
+		}
+	}
+	return numbers, ids
+}
+
+func in(only []string, variant string) bool {
+	return only == nil || variant == "" || slices.Contains(only, variant)
+}
+
+func named(f *source.File, only []string, span source.Span) []procedure.Named {
+	var out []procedure.Named
+	for _, o := range only {
+		out = append(out, procedure.Named{Name: o, At: f.At(span.Start, span.End)})
+	}
+	return out
+}
+
+// serves says whether something limited to some variants is for this one.
+func (r *resolver) serves(only []procedure.Named) bool {
+	r.check(only)
+	if only == nil || r.card.Variant == nil {
+		return true
+	}
+	return slices.ContainsFunc(only, func(n procedure.Named) bool { return n.Name == r.card.Variant.ID })
+}
+
+// check reports names of variants that the unit does not have.
+func (r *resolver) check(only []procedure.Named) {
+	u := r.card.Unit
+	if u == nil {
+		return
+	}
+	var have []string
+	for _, v := range u.Variants {
+		have = append(have, v.ID)
+	}
+	for _, n := range only {
+		if !slices.Contains(have, n.Name) {
+			r.unknown("variant-unknown", "variant", n, have, "variants of "+u.ID)
+		}
+	}
+}
+
+// unknown reports a name that names nothing, with the nearest that does.
+func (r *resolver) unknown(slug, what string, n procedure.Named, have []string, where string) {
+	d := r.msgs.Report(slug, n.At, "", "no %s is called `%s`", what, n.Name)
+	switch near := diag.Nearest(n.Name, have); {
+	case near != "":
+		d.Help = "write `" + near + "`"
+		d.Fix = &diag.Fix{At: n.At, Text: near}
+	case len(have) == 0:
+		d.Help = "declare it under " + where
+	case len(have) <= 8:
+		d.Help = "name one of: " + list(have) + "; or declare it under " + where
+	default:
+		d.Help = "declare it under " + where
+	}
+}
+
+func list(names []string) string {
+	s := ""
+	for i, n := range names {
+		if i > 0 {
+			s += ", "
+		}
+		s += n
+	}
+	return s
+}
+
+// front resolves what the front matter names.
+func (r *resolver) front() {
+	c, p := r.card, r.card.Procedure
+	for _, n := range p.After {
+		other := r.lib.ByNumber(n.Name)
+		if other == nil {
+			r.unknown("card-unknown", "card", n, r.lib.numbers(), "the procedures of this workspace")
+			continue
+		}
+		c.After = append(c.After, other)
+	}
+	if n := p.Reverses; n.Name != "" && r.lib.ByNumber(n.Name) == nil {
+		r.unknown("card-unknown", "card", n, r.lib.numbers(), "the procedures of this workspace")
+	}
+	if c.Unit == nil {
+		return
+	}
+	for _, n := range p.Parts {
+		part := c.Unit.Part(n.Name)
+		if part == nil {
+			r.unknown("part-unknown", "part", n, c.Unit.PartIDs(), "parts in the unit")
+			continue
+		}
+		if in(part.Only, c.VariantID()) {
+			c.Parts = append(c.Parts, part)
+		}
+	}
+	slices.SortStableFunc(c.Parts, func(a, b *unit.Part) int {
+		return cmp.Compare(btoi(b.Renew), btoi(a.Renew))
+	})
+}
+
+func btoi(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// stops resolves the stop-points.
+func (r *resolver) stops() {
+	for _, s := range r.card.Procedure.StopPoints {
+		if n, ok := r.number(s.After); ok {
+			r.card.Stops = append(r.card.Stops, Stop{n, s.Say})
+		}
+	}
+	slices.SortStableFunc(r.card.Stops, func(a, b Stop) int { return cmp.Compare(a.Step, b.Step) })
+}
+
+// number returns the number of the step with an id, reporting one that is not
+// in this card.
+func (r *resolver) number(id procedure.Named) (int, bool) {
+	n, ok := r.numbers[id.Name]
+	switch {
+	case ok:
+	case slices.Contains(r.ids, id.Name):
+		r.msgs.Report("step-left-out", id.At, "limit this reference to the same variants, or give the step to all",
+			"step `%s` is left out here", id.Name)
+	default:
+		r.unknown("step-unknown", "step", id, r.ids, "a heading, as {#"+id.Name+"}")
+	}
+	return n, ok
+}
+
+func (r *resolver) items(list []procedure.Item) []Item {
+	var out []Item
+	for _, i := range list {
+		if !r.serves(i.Limited()) {
+			continue
+		}
+		switch i := i.(type) {
+		case *procedure.Prose:
+			out = append(out, r.prose(i))
+		case *procedure.Tool:
+			out = append(out, r.tool(i))
+		case *procedure.Torque:
+			out = append(out, r.torque(i))
+		case *procedure.Measurement:
+			out = append(out, r.measurement(i))
+		case *procedure.Witness:
+			out = append(out, &Witness{i})
+		case *procedure.Caution:
+			r.caution(i)
+		}
+	}
+	return out
+}
+
+// takeWhy moves the step's reason out of its items: it stands last.
+func (s *Step) takeWhy() {
+	s.Items = slices.DeleteFunc(s.Items, func(i Item) bool {
+		p, ok := i.(*Prose)
+		if !ok {
+			return false
+		}
+		note, ok := p.Content.(*syntax.Note)
+		if !ok || note.Kind != syntax.Why {
+			return false
+		}
+		s.Why = p
+		return true
+	})
+}
+
+// kit notes that the step in hand uses a tool.
+func (r *resolver) kit(item *shop.Item, thing any) {
+	n := 0
+	if r.step != nil {
+		n = r.step.Number
+	}
+	for _, k := range r.card.Kit {
+		if k.Item == item || k.Item.ID == item.ID {
+			if !slices.Contains(k.Steps, n) {
+				k.Steps = append(k.Steps, n)
+			}
+			return
+		}
+	}
+	r.card.Kit = append(r.card.Kit, &Kit{item, thing, []int{n}})
+}
