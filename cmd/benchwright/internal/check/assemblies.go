@@ -1,0 +1,53 @@
+package check
+
+import (
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
+)
+
+// assemblies follows each assembly of tools from the step that makes it to the
+// one that takes it apart.
+func assemblies(p *pass) {
+	made := map[string]*card.Tool{}  // there now
+	apart := map[string]*card.Tool{} // was taken apart
+	known := map[string]bool{}       // made in some step of this card
+	each(p, func(_ *card.Step, t *card.Tool) {
+		if t.As.Name != "" {
+			known[t.As.Name] = true
+		}
+	})
+	use := func(n procedure.Named) {
+		if !known[n.Name] || made[n.Name] != nil {
+			return
+		}
+		d := p.msgs.Report("assembly-not-there", n.At, "put it together first, with `assemble:` and `as: "+n.Name+"`", "`%s` is not together at this step", n.Name)
+		if before := apart[n.Name]; before != nil {
+			d.Related = append(d.Related, related(before.TakeApart.At, "it is taken apart here"))
+		}
+	}
+	var order []string
+	each(p, func(_ *card.Step, t *card.Tool) {
+		for _, n := range append(append([]procedure.Named{t.With}, t.Use...), t.Assemble...) {
+			use(n)
+		}
+		if t.As.Name != "" {
+			made[t.As.Name] = t
+			order = append(order, t.As.Name)
+		}
+		if n := t.TakeApart; n.Name != "" {
+			if !known[n.Name] {
+				p.msgs.Report("assembly-not-there", n.At, "name what an earlier step put together with `as:`", "no step puts `%s` together", n.Name)
+				return
+			}
+			use(n)
+			delete(made, n.Name)
+			apart[n.Name] = t
+		}
+	})
+	for _, name := range order {
+		if t := made[name]; t != nil {
+			p.msgs.Report("assembly-left", t.As.At, "add a `tool` block with `take-apart: "+name+"` where it is done with", "`%s` is put together and never taken apart", name)
+			delete(made, name)
+		}
+	}
+}

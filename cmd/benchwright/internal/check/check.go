@@ -1,0 +1,52 @@
+// Package check holds the rules that a resolved card must keep, one rule a
+// file. A rule looks and reports; it changes nothing. What could not be read
+// or found has been reported before, and rules pass over it.
+package check
+
+import (
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+)
+
+// cardRules are run once a card, that is once a variant. The caller joins what
+// all variants have in common, so a rule's message must not name the variant.
+var cardRules = []func(*pass){
+	limits, sources, also, marks, gauges, wrenches, readings, branches,
+	coveredHazards, idleCovers, contrarySymbols, directions, reasons, assemblies,
+	longSentences, twoActions, lateConditions, vagueWords,
+}
+
+// A pass is one card under the rules.
+type pass struct {
+	*card.Card
+	lib   *card.Library
+	msgs  *diag.List
+	known []string // names of several words, see names
+}
+
+// Card runs the rules about one card.
+func Card(c *card.Card, lib *card.Library, msgs *diag.List) {
+	p := &pass{Card: c, lib: lib, msgs: msgs}
+	for _, rule := range cardRules {
+		rule(p)
+	}
+}
+
+// each calls f for every item of the card's steps that is a T.
+func each[T card.Item](p *pass, f func(*card.Step, T)) {
+	for _, s := range p.Steps() {
+		for _, i := range s.Items {
+			if t, ok := i.(T); ok {
+				f(s, t)
+			}
+		}
+	}
+}
+
+// Procedure runs the rules about a procedure as a whole.
+func Procedure(p *procedure.Procedure, cards []*card.Card, lib *card.Library, msgs *diag.List) {
+	uniqueSteps(p, msgs)
+	order(p, lib, msgs)
+	hasSteps(p, cards, msgs)
+}

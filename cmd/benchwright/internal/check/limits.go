@@ -1,0 +1,64 @@
+package check
+
+import (
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// limits proves that every measurement and torque has limits, in the variant
+// that the card is for.
+func limits(p *pass) {
+	each(p, func(_ *card.Step, m *card.Measurement) {
+		l := &m.Limits
+		if l.None {
+			if l.Because == "" || l.Expect == nil && !l.Bad {
+				p.msgs.Report("limits-none", l.At, "add `because:` with the reason and `expect:` with a plausible span, such as `expect: 0.8 to 1.4 mm`",
+					"a reading without limits must say why, and what to expect")
+			}
+			return
+		}
+		if m.Limit == nil && !m.Mismatch {
+			p.noLimits(l, m.At, "measurement", "name a limit of the unit with `limits:`, or write the band with its `source:`; a reading that has none says `limits: none`")
+		}
+	})
+	each(p, func(_ *card.Step, t *card.Torque) {
+		switch {
+		case t.Value != nil && (t.Limits.Named.Name != "" || t.Limits.Band != nil):
+			p.msgs.Report("limits-twice", t.ValueAt, "keep `limits:` and take `value:` out", "this torque has both a value and limits")
+		case t.Limit != nil || t.Value == nil:
+			if t.Limit == nil {
+				p.noLimits(&t.Limits, t.At, "torque", "name a limit of the unit with `limits:`, or write `value: 100 ±5 N·m` with its `source:`")
+			}
+		case p.Shop != nil:
+			p.msgs.Report("torque-tolerance", t.ValueAt, "write the limits, such as `100 ±5 N·m`, or state `torque-tolerance: 5 %` in shop.yaml",
+				"`%s` has no limits, and the shop states no tolerance for a bare torque", t.Value.Written)
+		default:
+			p.msgs.Report("torque-tolerance", t.ValueAt, "write the limits, such as `100 ±5 N·m`", "`%s` has no limits", t.Value.Written)
+		}
+	})
+}
+
+// noLimits reports a block without limits: none stated, a bare value, or a
+// named limit that has no band for this variant.
+func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string) {
+	switch {
+	case l.Bad:
+	case l.Band != nil && l.Band.Form == quantity.Bare:
+		p.msgs.Report("limits-bare", l.At, "write a band, such as `0.15 to 0.25 mm` or `max 0.05 mm`", "`%s` is one value and no limits", l.Band.Written)
+	case l.Named.Name != "":
+		if p.Unit == nil {
+			return
+		}
+		named := p.Unit.Limit(l.Named.Name)
+		if named == nil || named.All != nil || named.ByVariant[p.VariantID()] != nil {
+			return // unknown, or of the wrong kind: reported
+		}
+		d := p.msgs.Report("limits-missing", l.At, "give `"+l.Named.Name+"` a band for it under `by-variant:`, or a `band:` for all", "this %s has no limits", what)
+		d.Label = "`" + l.Named.Name + "` has no band here"
+		d.Related = append(d.Related, related(named.At, "the limit is declared here"))
+	default:
+		p.msgs.Report("limits-missing", at, help, "this %s has no limits", what)
+	}
+}

@@ -1,0 +1,36 @@
+package check
+
+import "benchwright/cmd/benchwright/internal/card"
+
+// readings asks how several readings of one thing are judged.
+func readings(p *pass) {
+	each(p, func(_ *card.Step, m *card.Measurement) {
+		switch {
+		case len(m.Record) > 1 && m.Use == "" && !m.Limits.None:
+			p.msgs.Report("use-missing", m.KeyPlace("record"), "add `use: lowest`, `use: each` or `use: average`", "%d readings are recorded, and nothing says which of them must lie inside the limits", len(m.Record))
+		case len(m.Record) < 2 && m.Spread != nil:
+			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "list the readings under `record:`, or take `spread:` out", "a spread needs two readings or more")
+		}
+	})
+}
+
+// branches asks that each side of a band leads somewhere.
+func branches(p *pass) {
+	each(p, func(_ *card.Step, m *card.Measurement) {
+		if m.Limit == nil {
+			return
+		}
+		side, key := "", ""
+		switch low, high := m.Limit.Band.Low != nil && !m.IfLow.Stated(), m.Limit.Band.High != nil && !m.IfHigh.Stated(); {
+		case low && high:
+			side, key = "below or above", "`if-low:` and `if-high:`"
+		case low:
+			side, key = "below", "`if-low:`"
+		case high:
+			side, key = "above", "`if-high:`"
+		default:
+			return
+		}
+		p.msgs.Report("branch-missing", m.At, "say what to do with "+key, "nothing says what to do when the reading is %s the limits", side)
+	})
+}

@@ -1,0 +1,27 @@
+package check
+
+import "benchwright/cmd/benchwright/internal/card"
+
+// reasons asks for a line of why where a step cannot be taken back: one that
+// ends in a lock or at a hold point.
+func reasons(p *pass) {
+	for _, s := range p.Steps() {
+		if s.Why != nil {
+			continue
+		}
+		what := ""
+		for _, i := range s.Items {
+			switch i := i.(type) {
+			case *card.Witness:
+				what = "has a hold point"
+			case *card.Torque:
+				if i.Lock != "" && what == "" {
+					what = "locks a fastener"
+				}
+			}
+		}
+		if what != "" {
+			p.msgs.Report("why-missing", s.Place(p.Card), "add one short line that begins with `> **Why** `", "this step %s and says no why", what)
+		}
+	}
+}

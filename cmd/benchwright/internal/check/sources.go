@@ -1,0 +1,40 @@
+package check
+
+import (
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// sources asks where a band comes from that a block writes in place. The
+// limits of the unit are asked where they are read.
+func sources(p *pass) {
+	each(p, func(_ *card.Step, m *card.Measurement) {
+		if l := &m.Limits; l.Band != nil && m.Limit != nil && l.Source == "" {
+			p.msgs.Report("source-missing", l.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "these limits have no source")
+		}
+	})
+	each(p, func(_ *card.Step, t *card.Torque) {
+		if (t.Limits.Band != nil || t.Value != nil) && t.Limit != nil && t.Limits.Source == "" {
+			p.msgs.Report("torque-source-missing", t.Limit.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
+		}
+	})
+}
+
+// also compares the second unit that a manual prints beside the first.
+func also(p *pass) {
+	r := unit.Reader{Mark: p.mark(), Msgs: p.msgs}
+	compare := func(l *procedure.Limits, at source.Place) {
+		if l.Band != nil && l.Also != nil {
+			r.CompareAlso(*l.Band, *l.Also, l.At, at)
+		}
+	}
+	each(p, func(_ *card.Step, m *card.Measurement) { compare(&m.Limits, m.KeyPlace("also")) })
+	each(p, func(_ *card.Step, t *card.Torque) { compare(&t.Limits, t.KeyPlace("also")) })
+}
+
+func related(at source.Place, message string) diag.Related {
+	return diag.Related{At: at, Message: message}
+}

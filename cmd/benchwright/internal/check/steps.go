@@ -1,0 +1,74 @@
+package check
+
+import (
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// uniqueSteps refuses an id that two headings of a procedure share.
+func uniqueSteps(p *procedure.Procedure, msgs *diag.List) {
+	first := map[string]source.Place{}
+	see := func(id string, span source.Span) {
+		if id == "" {
+			return
+		}
+		at := p.File.At(span.Start, span.End)
+		if before, twice := first[strings.ToLower(id)]; twice {
+			d := msgs.Report("step-id-twice", at, "give each step its own id", "two headings have the id `%s`", id)
+			d.Related = append(d.Related, related(before, "the other one"))
+			return
+		}
+		first[strings.ToLower(id)] = at
+	}
+	for _, st := range p.Stages {
+		see(st.ID, st.IDSpan)
+		for _, s := range st.Steps {
+			see(s.ID, s.IDSpan)
+		}
+	}
+}
+
+// hasSteps refuses a card that asks for nothing to be done.
+func hasSteps(p *procedure.Procedure, cards []*card.Card, msgs *diag.List) {
+	for _, c := range cards {
+		if len(c.Steps()) > 0 {
+			return
+		}
+	}
+	msgs.Report("steps-missing", p.Title.At, "open a stage with `## ` and a step with `### `", "this procedure has no steps")
+}
+
+// order refuses cards that wait for each other.
+func order(p *procedure.Procedure, lib *card.Library, msgs *diag.List) {
+	for _, n := range p.After {
+		if path := reach(lib, n.Name, p.Number.Name, map[string]bool{}); path != nil {
+			msgs.Report("after-cycle", n.At, "take one `after:` of the circle out", "the cards wait for each other: %s", strings.Join(append([]string{p.Number.Name}, path...), " after "))
+			return
+		}
+	}
+}
+
+// reach returns the way from card to card over after: that leads to goal.
+func reach(lib *card.Library, from, goal string, seen map[string]bool) []string {
+	if from == goal {
+		return []string{goal}
+	}
+	if seen[from] {
+		return nil
+	}
+	seen[from] = true
+	p := lib.ByNumber(from)
+	if p == nil {
+		return nil
+	}
+	for _, n := range p.After {
+		if path := reach(lib, n.Name, goal, seen); path != nil {
+			return append([]string{from}, path...)
+		}
+	}
+	return nil
+}

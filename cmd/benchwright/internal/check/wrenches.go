@@ -1,0 +1,99 @@
+package check
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+// wrenches asks whether the shop has a wrench for each torque, and how well it
+// suits.
+func wrenches(p *pass) {
+	if p.Shop == nil {
+		noShop(p)
+		return
+	}
+	each(p, func(_ *card.Step, t *card.Torque) {
+		if t.Limit == nil {
+			return
+		}
+		c := t.Choice
+		if c == nil {
+			if t.Wrench.Name == "" || len(t.Refused) > 0 {
+				d := p.msgs.Report("wrench-none", t.Limits.At, p.need(t.Limit.Band), "no wrench in the shop can be set to %s", t.Limit.Band.Written)
+				if t.Wrench.Name != "" {
+					d.At, d.Message = t.Wrench.At, fmt.Sprintf("`%s` cannot be set to %s", t.Wrench.Name, t.Limit.Band.Written)
+					d.Help = "leave `wrench:` out and let the best one be chosen"
+				}
+				d.Label = why(t.Refused)
+			}
+			return
+		}
+		w := c.Wrench
+		if !c.Keeps {
+			var out []string
+			if c.Under != nil {
+				out = append(out, p.amount(c.Under, w.Scale)+" under")
+			}
+			if c.Over != nil {
+				out = append(out, p.amount(c.Over, w.Scale)+" over")
+			}
+			p.msgs.Report("wrench-accuracy", t.Limits.At, "use a wrench of better accuracy, or see whether the limits are meant so narrow",
+				"`%s` at %s may be out by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.mark()), strings.Join(out, ", "))
+		}
+		if c.Low {
+			p.msgs.Report("wrench-low", t.Limits.At, p.need(t.Limit.Band), "`%s` is set below 20 %% of its range here", w.ID)
+		}
+	})
+}
+
+// noShop warns once that a file which stands alone has nothing to set.
+func noShop(p *pass) {
+	warned := false
+	each(p, func(_ *card.Step, t *card.Torque) {
+		if !warned {
+			p.msgs.Report("no-wrench-list", t.At, "give the file a `shop:` with its wrenches, or put it in a workspace with a shop.yaml",
+				"without a shop no wrench is chosen: the card prints the manual's band and a box to fill in")
+		}
+		warned = true
+	})
+}
+
+// why sums the refusals of wrenches up in a few words.
+func why(refused []bench.Refusal) string {
+	words := map[bench.Reason]string{bench.BelowScale: "begins too high", bench.AboveScale: "ends too low",
+		bench.NoMark: "has no mark inside the limits", bench.OtherKind: "does not measure torque"}
+	var out []string
+	for _, r := range refused {
+		if len(out) == 4 {
+			out = append(out, fmt.Sprintf("and %d more", len(refused)-4))
+			break
+		}
+		out = append(out, r.Wrench.ID+" "+words[r.Reason])
+	}
+	return strings.Join(out, "; ")
+}
+
+// need describes the wrench that would do.
+func (p *pass) need(b quantity.Band) string {
+	n := bench.NeedFor(b, b.Unit)
+	s := quantity.Scale{Unit: b.Unit, Step: n.Step}
+	if n.Step == nil || n.Low == nil || n.High == nil {
+		return "add a wrench that holds " + b.Written + " to the shop"
+	}
+	help := fmt.Sprintf("add a wrench that holds %s with marks of %s or finer", b.Range(p.mark()), s.Print(n.Step, p.mark()))
+	if n.Longest != nil {
+		help += ", and that ends at " + s.Print(s.Floor(n.Longest), p.mark()) + " or lower"
+	}
+	return help
+}
+
+// amount prints a small quantity to two figures of the scale's step, rounded up.
+func (p *pass) amount(v *big.Rat, s quantity.Scale) string {
+	fine := quantity.Scale{Unit: s.Unit, Step: new(big.Rat).Mul(s.Step, big.NewRat(1, 10))}
+	return fine.Print(fine.Ceil(v), p.mark())
+}
