@@ -1,0 +1,107 @@
+// Package deck turns a card into the elements of its faces: which words, which
+// numbers, in which order. It decides what is said; render decides where it
+// stands.
+package deck
+
+import (
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/render"
+)
+
+// A Deck is a card's elements and the places that its references stand for.
+type Deck struct {
+	render.Deck
+	Places []source.Place // Places[ref-1]
+}
+
+// Place returns the place that a reference stands for.
+func (d *Deck) Place(ref render.Ref) source.Place {
+	if ref < 1 || int(ref) > len(d.Places) {
+		return source.Place{}
+	}
+	return d.Places[ref-1]
+}
+
+// Build returns the deck of laminated faces of a card.
+func Build(c *card.Card) *Deck {
+	b := newBuilder(c)
+	b.setOut()
+	b.steps()
+	b.record()
+	last := &b.Sections[len(b.Sections)-1]
+	last.Groups = append(last.Groups, render.Group{Elements: []render.Element{{Class: render.Wording, Content: render.End{Text: wordEnd}}}})
+	return b.Deck
+}
+
+type builder struct {
+	*Deck
+	card *card.Card
+	refs map[source.Place]render.Ref
+}
+
+func newBuilder(c *card.Card) *builder {
+	p := c.Procedure
+	d := &Deck{}
+	d.Language = "en"
+	if c.Shop != nil && c.Shop.Language != "" {
+		d.Language = c.Shop.Language
+	}
+	d.Running = render.Running{Number: p.Number.Name, Title: p.Title.Name, Revision: p.Revision, Date: p.Date}
+	if c.Shop != nil {
+		d.Subject = c.Shop.Name
+	}
+	if c.Unit != nil {
+		d.Running.Unit, d.Running.Note = c.Unit.Title, c.Unit.Note
+	}
+	if p.Draft {
+		d.Running.Watch = wordDraft
+	}
+	return &builder{Deck: d, card: c, refs: map[source.Place]render.Ref{}}
+}
+
+// ref returns the reference of a place.
+func (b *builder) ref(at source.Place) render.Ref {
+	if at.File == nil {
+		return 0
+	}
+	if r, ok := b.refs[at]; ok {
+		return r
+	}
+	b.Places = append(b.Places, at)
+	r := render.Ref(len(b.Places))
+	b.refs[at] = r
+	return r
+}
+
+func (b *builder) technical(at source.Place, c render.Content) render.Element {
+	return render.Element{Class: render.Technical, Ref: b.ref(at), Content: c}
+}
+
+func (b *builder) wording(at source.Place, c render.Content) render.Element {
+	return render.Element{Class: render.Wording, Ref: b.ref(at), Content: c}
+}
+
+func (b *builder) section(name string, groups ...render.Group) {
+	b.Sections = append(b.Sections, render.Section{Name: name, Groups: groups})
+}
+
+// Variants returns what a face says of the variants that it serves.
+func Variants(cards []*card.Card) string {
+	var names []string
+	for _, c := range cards {
+		if c.Variant != nil {
+			names = append(names, c.Variant.Title)
+		}
+	}
+	switch n := len(names); n {
+	case 0:
+		return ""
+	case 1:
+		return names[0]
+	default:
+		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	}
+}

@@ -1,0 +1,91 @@
+package deck
+
+import (
+	"math/big"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/render"
+)
+
+// measurement builds the panel of a reading, and the table of its spread.
+func (b *builder) measurement(m *card.Measurement) []render.Element {
+	r := render.Reading{Title: strong(m.Of), Boxes: m.Record, Use: plain(uses[m.Use])}
+	if len(r.Boxes) == 0 {
+		r.Boxes = []string{""}
+	}
+	if g := m.Gauge; g != nil {
+		r.Gauge = toolRow(wordTake, &g.Item, "")
+		r.Unit = engraved(g.Marked, g.Scale)
+	}
+	switch {
+	case m.Limits.None:
+		r.Plain, r.Label = true, wordWriteDown
+		if m.Expect != nil && m.Limits.Expect != nil {
+			r.Label = wordExpect
+			r.Value = b.marks(*m.Expect)
+			r.Lines = append(r.Lines, plain(wordOutside(r.Value+nbsp+r.Unit)))
+		} else if e := m.Limits.Expect; e != nil {
+			r.Label, r.Value, r.Unit = wordExpect, b.band(*e), e.Unit.Symbol
+			r.Lines = append(r.Lines, plain(wordOutside(r.Value+nbsp+r.Unit)))
+		}
+		if m.Limits.Because != "" {
+			r.Lines = append(r.Lines, plain(wordNoLimits(m.Limits.Because)))
+		}
+	case m.Limit != nil && m.Marks != nil:
+		r.Label = wordAccept
+		r.Value = b.marks(*m.Marks)
+		if m.Marks.Low != nil {
+			r.Low = m.Marks.Scale.Number(m.Marks.Low, b.mark())
+		}
+		if m.Marks.High != nil {
+			r.High = m.Marks.Scale.Number(m.Marks.High, b.mark())
+		}
+		r.Source = plain(b.manual(m.Limit))
+	case m.Limit != nil:
+		band := m.Limit.Band
+		r.Label, r.Value, r.Unit = wordAccept, b.band(band), band.Unit.Symbol
+		r.Low, r.High = b.sides(band)
+		r.Source = plain(b.manual(m.Limit))
+	}
+	if r.Low != "" {
+		r.LowLabel, r.IfLow = wordBelow(r.Low+nbsp+r.Unit), b.branch(m.IfLow, m.LowGo)
+	}
+	if r.High != "" {
+		r.HighLabel, r.IfHigh = wordAbove(r.High+nbsp+r.Unit), b.branch(m.IfHigh, m.HighGo)
+	}
+	out := []render.Element{b.technical(m.At, r)}
+	if m.Spread != nil && m.Marks != nil && m.Marks.Low != nil && m.Marks.High != nil {
+		out = append(out, b.technical(m.At, b.spread(m)))
+	}
+	return out
+}
+
+// branch writes what to do on one side of the band.
+func (b *builder) branch(br procedure.Branch, to *card.Step) []render.Run {
+	out := plain(br.Text)
+	if to != nil {
+		if len(out) > 0 {
+			out = append(out, render.Run{Text: " "})
+		}
+		out = append(out, render.Run{Text: wordGo(to.Number, br.Back), Link: card.Anchor(to.Number)})
+	}
+	return out
+}
+
+// spread writes the allowed spread as rows, so that nobody adds at the bench:
+// for each lowest reading the highest that may stand beside it.
+func (b *builder) spread(m *card.Measurement) render.Table {
+	step, number := m.Gauge.Scale.Step, func(v *big.Rat) string { return m.Gauge.Scale.Number(v, b.mark()) }
+	unit := engraved(m.Gauge.Marked, m.Gauge.Scale)
+	t := render.Table{Head: [][]render.Run{plain(wordSpreadLow + ", " + unit), plain(wordSpreadHigh + ", " + unit)}, Align: []render.Align{render.Right, render.Right}}
+	for low := new(big.Rat).Set(m.Marks.Low); low.Cmp(m.Marks.High) <= 0; low = new(big.Rat).Add(low, step) {
+		high := new(big.Rat).Add(low, m.Spread)
+		if high.Cmp(m.Marks.High) >= 0 {
+			t.Rows = append(t.Rows, [][]render.Run{plain(number(low) + " and over"), plain(number(m.Marks.High))})
+			break
+		}
+		t.Rows = append(t.Rows, [][]render.Run{plain(number(low)), plain(number(high))})
+	}
+	return t
+}

@@ -1,0 +1,135 @@
+package deck
+
+import (
+	"strings"
+	"unicode"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/render"
+)
+
+// prose returns the element for a piece of a writer's text.
+func (b *builder) prose(p *card.Prose) (render.Element, bool) {
+	var content render.Content
+	switch c := p.Content.(type) {
+	case *syntax.Paragraph:
+		if len(c.Runs) == 0 {
+			return render.Element{}, false
+		}
+		content = render.Text{Role: render.Instruction, Runs: runs(c.Runs)}
+	case *syntax.Note:
+		if c.Kind == syntax.Why {
+			content = render.Text{Role: render.Why, Runs: runs(c.Runs)}
+		} else {
+			content = render.Text{Role: render.Tip, Runs: append([]render.Run{{Text: wordTip + ". ", Weight: render.Semibold}}, runs(c.Runs)...)}
+		}
+	case *syntax.List:
+		content = list(c)
+	case *syntax.Table:
+		t := render.Table{Head: cells(c.Head)}
+		for _, a := range c.Align {
+			t.Align = append(t.Align, render.Align(a))
+		}
+		for _, r := range c.Rows {
+			t.Rows = append(t.Rows, cells(r))
+		}
+		return b.technical(p.Place(), t), true
+	default:
+		return render.Element{}, false
+	}
+	// A number in the text is something to set, count or accept: a change of it
+	// is no mere wording.
+	if strings.ContainsFunc(p.Place().Text(), unicode.IsDigit) {
+		return b.technical(p.Place(), content), true
+	}
+	return b.wording(p.Place(), content), true
+}
+
+func list(l *syntax.List) render.List {
+	out := render.List{Ordered: l.Ordered}
+	for _, i := range l.Items {
+		item := render.Item{Runs: runs(i.Runs)}
+		if i.Sub != nil {
+			sub := list(i.Sub)
+			item.Sub = &sub
+		}
+		out.Items = append(out.Items, item)
+	}
+	return out
+}
+
+func cells(cells []syntax.Cell) [][]render.Run {
+	var out [][]render.Run
+	for _, c := range cells {
+		out = append(out, runs(c.Runs))
+	}
+	return out
+}
+
+// runs sets a writer's runs: emphasis is weight, never italics.
+func runs(in []syntax.Run) []render.Run {
+	out := make([]render.Run, 0, len(in))
+	for _, r := range in {
+		o := render.Run{Text: bind(r.Text), Link: r.Link}
+		switch r.Style {
+		case syntax.Strong:
+			o.Weight = render.Bold
+		case syntax.Emphasis:
+			o.Weight = render.Semibold
+		case syntax.Code:
+			o.Code = true
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+// plain is a run of our own words or of a block's text.
+func plain(text string) []render.Run {
+	if text == "" {
+		return nil
+	}
+	return []render.Run{{Text: bind(text)}}
+}
+
+func strong(text string) []render.Run {
+	return []render.Run{{Text: bind(text), Weight: render.Semibold}}
+}
+
+// bind puts a no-break space between a number and its unit, so that no line
+// ends between them.
+func bind(text string) string {
+	words := strings.Split(text, " ")
+	if len(words) == 1 {
+		return text
+	}
+	var out strings.Builder
+	for i, w := range words {
+		if i > 0 {
+			last := strings.TrimRight(words[i-1], "\u00a0")
+			if isNumber(last) && isUnit(w) {
+				out.WriteRune('\u00a0')
+			} else {
+				out.WriteByte(' ')
+			}
+		}
+		out.WriteString(w)
+	}
+	return out.String()
+}
+
+func isNumber(word string) bool {
+	word = strings.TrimLeft(word, "(±+-−")
+	if word == "" || !strings.ContainsFunc(word, unicode.IsDigit) {
+		return false
+	}
+	return strings.Trim(word, "0123456789.,/-–½¼¾⅛⅜⅝⅞") == ""
+}
+
+func isUnit(word string) bool {
+	word = strings.TrimRight(word, ".,;:)!?")
+	_, ok := quantity.UnitOf(word)
+	return ok
+}

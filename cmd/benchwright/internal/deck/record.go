@@ -1,0 +1,152 @@
+package deck
+
+import (
+	"fmt"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/render"
+)
+
+// record builds the record face: one row a measurement and torque, and the
+// witness points.
+func (b *builder) record() {
+	found, left := b.columns()
+	t := render.Records{Title: wordRecord, Columns: []string{wordStep, wordWork, wordLimits}}
+	boxes := 0
+	for _, col := range []struct {
+		on   bool
+		head string
+	}{{found, wordAsFound}, {left, wordAsLeft}, {true, wordInitials}} {
+		if col.on {
+			t.Columns = append(t.Columns, col.head)
+			boxes++
+		}
+	}
+	fill := func(kind rowKind) []bool {
+		var out []bool
+		if found {
+			out = append(out, kind.found)
+		}
+		if left {
+			out = append(out, kind.left)
+		}
+		return append(out, kind.initials)
+	}
+	for _, s := range b.card.Steps() {
+		for _, r := range b.rows(s) {
+			t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), Step: fmt.Sprint(s.Number), What: plain(r.what), Limits: plain(r.limits), Boxes: fill(r.kind), Hold: r.hold})
+		}
+	}
+	front := b.card.Procedure.Number.At
+	group := render.Group{Ref: b.ref(front), Breaks: true, Elements: []render.Element{b.technical(front, t)}}
+	if len(t.Rows) == 0 {
+		group.Elements = []render.Element{b.technical(front, render.Listing{Title: wordRecord, None: wordNone})}
+	}
+	b.section(wordRecord, group)
+}
+
+type rowKind struct{ found, left, initials bool }
+
+type recordRow struct {
+	item   card.Item
+	what   string
+	limits string
+	boxes  []string // labels of several readings
+	kind   rowKind
+	hold   bool
+}
+
+// columns says which of the two boxes the card needs at all.
+func (b *builder) columns() (found, left bool) {
+	for _, s := range b.card.Steps() {
+		for _, r := range b.rows(s) {
+			found, left = found || r.kind.found, left || r.kind.left
+		}
+	}
+	return
+}
+
+// rows returns what a step leaves on record.
+func (b *builder) rows(s *card.Step) []recordRow {
+	var out []recordRow
+	for _, i := range s.Items {
+		switch i := i.(type) {
+		case *card.Torque:
+			r := recordRow{item: i, kind: rowKind{left: true, initials: true}, boxes: i.Record}
+			if i.Fastener != nil {
+				r.what = i.Fastener.Name
+			}
+			switch c := i.Choice; {
+			case c != nil:
+				r.limits = wordSet + " " + c.Wrench.Scale.Number(c.Setting, b.mark()) + nbsp + engraved(c.Wrench.Marked, c.Wrench.Scale)
+			case i.Limit != nil:
+				r.limits = b.band(i.Limit.Band) + nbsp + i.Limit.Band.Unit.Symbol
+			}
+			out = append(out, r)
+		case *card.Measurement:
+			r := recordRow{item: i, what: i.Of, boxes: i.Record, kind: rowKind{initials: true}}
+			switch kind := b.card.Procedure.Kind; {
+			case i.AsFound, kind == "strip", kind == "inspect":
+				r.kind.found = true
+			case kind == "general", kind == "":
+				r.kind.found, r.kind.left = true, true
+			default:
+				r.kind.left = true
+			}
+			r.limits = b.limits(i)
+			out = append(out, r)
+		case *card.Witness:
+			out = append(out, recordRow{item: i, what: "Hold point: " + i.Sees, limits: i.Who, kind: rowKind{initials: true}, hold: true})
+		}
+	}
+	return out
+}
+
+// limits writes a measurement's limits in short.
+func (b *builder) limits(m *card.Measurement) string {
+	switch {
+	case m.Marks != nil:
+		return b.marks(*m.Marks) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
+	case m.Limit != nil:
+		return b.band(m.Limit.Band) + nbsp + m.Limit.Band.Unit.Symbol
+	case m.Expect != nil && m.Gauge != nil:
+		return "expect " + b.marks(*m.Expect) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
+	case m.Limits.Expect != nil:
+		return "expect " + b.band(*m.Limits.Expect) + nbsp + m.Limits.Expect.Unit.Symbol
+	}
+	return ""
+}
+
+// Strip returns the record strip of a card: plain paper that stays with the
+// job, every step with its tick, readings and initials.
+func Strip(c *card.Card) *Deck {
+	b := newBuilder(c)
+	front := c.Procedure.Number.At
+	head := render.Records{Columns: []string{"", "", "", wordJob, wordSerial, wordDate, wordName}, Rows: []render.RecordRow{{Boxes: []bool{true, true, true, true}}}}
+	t := render.Records{Title: wordStrip, Columns: []string{wordStep, wordWork, wordLimits, wordDone, wordAsFound, wordAsLeft, wordInstrument, wordInitials}}
+	for _, s := range c.Steps() {
+		at := s.Place(c)
+		t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(at), Step: fmt.Sprint(s.Number), What: runs(s.Title), Boxes: []bool{true, false, false, false, false}})
+		for _, r := range b.rows(s) {
+			labels := r.boxes
+			if len(labels) == 0 {
+				labels = []string{""}
+			}
+			for _, label := range labels {
+				what := r.what
+				if label != "" {
+					what += ", " + label
+				}
+				_, torque := r.item.(*card.Torque)
+				_, reading := r.item.(*card.Measurement)
+				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), What: plain(what), Limits: plain(r.limits),
+					Boxes: []bool{false, r.kind.found, r.kind.left, torque || reading, true}, Hold: r.hold})
+			}
+		}
+	}
+	b.section(wordStrip, render.Group{Ref: b.ref(front), Breaks: true, Elements: []render.Element{
+		b.technical(front, head), b.technical(front, t),
+		{Class: render.Wording, Content: render.End{Text: wordEndStrip}},
+	}})
+	return b.Deck
+}

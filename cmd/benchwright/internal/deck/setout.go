@@ -1,0 +1,139 @@
+package deck
+
+import (
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/render"
+)
+
+// setOut builds the first face: all that must be known and lie ready before
+// the work starts. Nothing is used later that does not stand here.
+func (b *builder) setOut() {
+	c, p := b.card, b.card.Procedure
+	front := c.Procedure.Number.At
+	var elements []render.Element
+	tech := func(at source.Place, content render.Content) {
+		elements = append(elements, b.technical(at, content))
+	}
+	elements = append(elements, b.wording(front, render.Text{Role: render.Lead, Runs: plain(wordReadFirst)}))
+	var facts []render.Fact
+	for _, f := range []struct{ label, text string }{
+		{wordTime, p.Time}, {wordPeople, p.People}, {wordSkill, p.Skill}, {wordCall, p.Call}, {wordMethod, p.Source},
+	} {
+		if f.text != "" {
+			facts = append(facts, render.Fact{Label: f.label, Runs: plain(f.text)})
+		}
+	}
+	if len(facts) > 0 {
+		elements = append(elements, b.wording(front, render.Facts{Rows: facts}))
+	}
+
+	hazards := render.Hazards{Title: wordHazards, None: wordNone}
+	for _, h := range c.Hazards {
+		hazards.Rows = append(hazards.Rows, render.HazardRow{Signal: signals[h.Signal], Word: h.Signal.Word(), Symbols: h.Symbols, Text: plain(h.Text), Steps: steps(h.Steps)})
+	}
+	tech(front, hazards)
+
+	conditions := render.Listing{Title: wordConditions, None: wordNone}
+	for _, a := range c.After {
+		conditions.Rows = append(conditions.Rows, row(wordFinished(a.Number.Name, a.Title.Name)))
+	}
+	for _, n := range p.Conditions {
+		conditions.Rows = append(conditions.Rows, row(n.Name))
+	}
+	tech(placeOf(p.Conditions, front), conditions)
+
+	tech(front, b.kit())
+	if len(c.Flats) > 0 {
+		flats := render.Listing{Title: wordFlats, None: wordNone}
+		for _, f := range c.Flats {
+			flats.Rows = append(flats.Rows, row(b.value(f.Size), join(f.What), steps(f.Steps)))
+		}
+		tech(front, flats)
+	}
+
+	parts := render.Listing{Title: wordParts, None: wordNone}
+	for _, part := range c.Parts {
+		note := ""
+		if part.Renew {
+			note = wordRenew
+		}
+		count := part.Name
+		if part.Count > 1 {
+			count += ", " + wordOff(part.Count)
+		}
+		parts.Rows = append(parts.Rows, row(count, part.Number, note))
+	}
+	tech(placeOf(p.Parts, front), parts)
+
+	consumables := render.Listing{Title: wordConsumables, None: wordNone}
+	for _, n := range p.Consumables {
+		consumables.Rows = append(consumables.Rows, row(n.Name))
+	}
+	tech(placeOf(p.Consumables, front), consumables)
+
+	stops := render.Listing{Title: wordStops, None: wordNone}
+	for _, s := range c.Stops {
+		stops.Rows = append(stops.Rows, row(wordAfterStep(s.Step), s.Say))
+	}
+	tech(front, stops)
+	elements = append(elements,
+		b.wording(front, render.Text{Role: render.Small, Runs: plain(wordSignals)}),
+		b.wording(front, render.Text{Role: render.Small, Runs: plain(wordDefer)}))
+	b.section(wordSetOut, render.Group{Ref: b.ref(front), Bookmark: "", Breaks: true, Elements: elements})
+}
+
+// kit lists every tool, wrench and gauge with its number and place.
+func (b *builder) kit() render.Listing {
+	l := render.Listing{Title: wordTools, None: wordNone}
+	for _, k := range b.card.Kit {
+		name := k.Item.Name
+		switch t := k.Thing.(type) {
+		case *shop.Wrench:
+			name += ", " + b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High}) + nbsp + engraved(t.Marked, t.Scale)
+		case *shop.Gauge:
+			if t.Scale.Step != nil {
+				name += ", " + t.Scale.Number(t.Scale.Step, b.mark()) + nbsp + engraved(t.Marked, t.Scale)
+			}
+		}
+		l.Rows = append(l.Rows, row(name, numbers(k.Item), k.Item.Place, steps(k.Steps)))
+	}
+	return l
+}
+
+// numbers gives a tool's number and the one it had before, which some still
+// carry.
+func numbers(i *shop.Item) string {
+	if i.Old != "" {
+		return i.Number + " (old " + i.Old + ")"
+	}
+	return i.Number
+}
+
+func row(cells ...string) [][]render.Run {
+	out := make([][]render.Run, len(cells))
+	for i, c := range cells {
+		out[i] = plain(c)
+	}
+	return out
+}
+
+func join(names []string) string {
+	s := ""
+	for i, n := range names {
+		if i > 0 {
+			s, n = s+", ", lower(n)
+		}
+		s += n
+	}
+	return s
+}
+
+func placeOf(names []procedure.Named, or source.Place) source.Place {
+	if len(names) > 0 {
+		return names[0].At
+	}
+	return or
+}

@@ -1,0 +1,137 @@
+package deck
+
+import (
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/hazard"
+	"benchwright/render"
+)
+
+// steps builds the step faces.
+func (b *builder) steps() {
+	var groups []render.Group
+	if lead := b.items(b.card.Lead); len(lead) > 0 {
+		groups = append(groups, render.Group{Elements: lead})
+	}
+	for _, st := range b.card.Stages {
+		at := b.card.Procedure.File.At(st.Source.Span.Start, st.Source.Span.End)
+		head := render.Group{Ref: b.ref(at), Bookmark: st.Source.Text, Join: true}
+		head.Elements = append(head.Elements, b.wording(at, render.Stage{Title: runs(st.Title)}))
+		head.Elements = append(head.Elements, b.items(st.Items)...)
+		groups = append(groups, head)
+		for _, s := range st.Steps {
+			groups = append(groups, b.step(s))
+		}
+	}
+	b.section(wordSteps, groups...)
+}
+
+// step builds one step, in the order of card.md: the action, callouts, tools
+// and sizes, then everything else as it was written; the why last.
+func (b *builder) step(s *card.Step) render.Group {
+	at := s.Place(b.card)
+	g := render.Group{Ref: b.ref(at), Bookmark: s.Source.Text, Anchor: card.Anchor(s.Number)}
+	g.Elements = append(g.Elements, b.technical(at, render.Step{Number: s.Number, Title: runs(s.Title)}))
+	for _, c := range s.Callouts {
+		g.Elements = append(g.Elements, b.callout(c))
+	}
+	if rows := b.toolRows(s.Items); len(rows) > 0 {
+		g.Elements = append(g.Elements, b.technical(at, render.Tools{Rows: rows}))
+	}
+	g.Elements = append(g.Elements, b.items(s.Items)...)
+	if s.Why != nil {
+		if e, ok := b.prose(s.Why); ok {
+			g.Elements = append(g.Elements, e)
+		}
+	}
+	return g
+}
+
+func (b *builder) items(items []card.Item) []render.Element {
+	var out []render.Element
+	for _, i := range items {
+		switch i := i.(type) {
+		case *card.Prose:
+			if e, ok := b.prose(i); ok {
+				out = append(out, e)
+			}
+		case *card.Picture:
+			out = append(out, b.technical(i.Place(), render.Picture{Name: i.Name, Data: i.Data, Alt: i.Alt, Caption: plain(i.Title)}))
+		case *card.Torque:
+			out = append(out, b.torque(i))
+		case *card.Measurement:
+			out = append(out, b.measurement(i)...)
+		case *card.Witness:
+			out = append(out, b.technical(i.Place(), render.Hold{Title: wordHold, Who: plain(wordWho(i.Who)),
+				Sees: plain(wordSees(i.Sees)), Before: before(i.Before), Boxes: []string{wordSignature, wordDate}}))
+		}
+	}
+	return out
+}
+
+func before(text string) []render.Run {
+	if text == "" {
+		return nil
+	}
+	return plain(wordBefore(text))
+}
+
+var signals = map[hazard.Signal]render.Signal{
+	hazard.Danger: render.Danger, hazard.Warning: render.Warning, hazard.Caution: render.Caution, hazard.Notice: render.Notice,
+}
+
+func (b *builder) callout(c *card.Callout) render.Element {
+	return b.technical(c.At, render.Callout{
+		Signal: signals[c.Signal], Word: c.Signal.Word(), Symbols: c.Symbols,
+		Hazard: plain(c.Hazard), Result: plain(c.Result), Avoid: plain(c.Avoid),
+		Short: c.Short, AvoidFirst: b.card.Shop != nil && b.card.Shop.AvoidFirst,
+	})
+}
+
+// toolRows returns the line of tools of a step: its tool blocks, then the
+// wrench and the size that its torques need.
+func (b *builder) toolRows(items []card.Item) []render.ToolRow {
+	var rows []render.ToolRow
+	for _, i := range items {
+		switch i := i.(type) {
+		case *card.Tool:
+			for _, l := range i.Lines {
+				rows = append(rows, toolLine(l)...)
+			}
+		case *card.Torque:
+			if i.Choice != nil {
+				rows = append(rows, toolRow(wordTake, &i.Choice.Wrench.Item, ""))
+			}
+			if i.Fastener != nil && i.Fastener.AcrossFlats != nil {
+				rows = append(rows, render.ToolRow{Verb: wordTake, Name: wordFlat(b.value(*i.Fastener.AcrossFlats))})
+			}
+		}
+	}
+	return unique(rows)
+}
+
+func toolLine(l card.ToolLine) []render.ToolRow {
+	var rows []render.ToolRow
+	for n, item := range l.Tools {
+		note := ""
+		switch {
+		case l.Verb == card.Assemble && n == len(l.Tools)-1 && l.As != "":
+			note = "= " + l.As
+		case l.Verb == card.HoldStill && l.Held != "":
+			note = "on " + lower(l.Held)
+		}
+		rows = append(rows, toolRow(verbs[l.Verb], item, note))
+	}
+	return rows
+}
+
+func unique(rows []render.ToolRow) []render.ToolRow {
+	var out []render.ToolRow
+	seen := map[render.ToolRow]bool{}
+	for _, r := range rows {
+		if !seen[r] {
+			out = append(out, r)
+		}
+		seen[r] = true
+	}
+	return out
+}

@@ -1,0 +1,145 @@
+package deck
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+)
+
+// All fixed words of a card stand in this file, so that they can be read in
+// one go and kept in one voice: plain, short, sentence case, the trade's own
+// terms. Capitals are for signal words and for what stops the work.
+const (
+	wordSetOut    = "Set-out"
+	wordSteps     = "Steps"
+	wordRecord    = "Record"
+	wordStrip     = "Record strip"
+	wordDraft     = "DRAFT"
+	wordNone      = "none"
+	wordEnd       = "END OF CARD"
+	wordEndStrip  = "END OF STRIP"
+	wordReadFirst = "Read the whole card before you start. Lay out everything on this side first."
+	wordDefer     = "This card does not replace training. Where the maker's manual, your local code or your supervisor asks for more, do more."
+	wordSignals   = "DANGER, WARNING and CAUTION: people can be hurt, the gravest first. NOTICE: the work can be damaged. (Words after ANSI Z535.6, symbols after ISO 7010.)"
+
+	wordTime   = "Time"
+	wordPeople = "People"
+	wordSkill  = "Skill"
+	wordCall   = "Call"
+	wordMethod = "Method"
+
+	wordHazards     = "Hazards of this card"
+	wordConditions  = "Before you start"
+	wordTools       = "Tools"
+	wordFlats       = "Sizes across flats"
+	wordParts       = "Parts to have"
+	wordConsumables = "Consumables"
+	wordStops       = "Safe to stop"
+	wordRenew       = "always new"
+
+	wordTake      = "Take"
+	wordAssemble  = "Put together"
+	wordTakeApart = "Take apart"
+	wordHoldStill = "Hold still"
+
+	wordTorque    = "Tighten to"
+	wordSet       = "Set"
+	wordLeftHand  = "LEFT-HAND THREAD"
+	wordAccept    = "Accept"
+	wordWriteDown = "Write down"
+	wordExpect    = "Expect"
+	wordTip       = "Tip"
+	wordHold      = "STOP. HOLD POINT"
+	wordSignature = "Signature"
+	wordDate      = "Date"
+
+	wordStep       = "Step"
+	wordWork       = "What"
+	wordLimits     = "Limits"
+	wordDone       = "Done"
+	wordAsFound    = "As found"
+	wordAsLeft     = "As left"
+	wordInstrument = "Instrument"
+	wordInitials   = "Initials"
+	wordJob        = "Job"
+	wordSerial     = "Serial number"
+	wordName       = "Name"
+)
+
+var verbs = map[card.Verb]string{card.Take: wordTake, card.Assemble: wordAssemble, card.TakeApart: wordTakeApart, card.HoldStill: wordHoldStill}
+
+var uses = map[string]string{
+	"lowest":  "Use the lowest reading.",
+	"each":    "Each reading must lie inside.",
+	"average": "Use the average.",
+}
+
+var threads = map[string]string{
+	"dry":          "Thread dry and clean",
+	"oiled":        "Thread oiled",
+	"threadlocker": "Threadlocker on the thread",
+	"anti-seize":   "Anti-seize on the thread",
+}
+
+func wordSetOn(wrench string) string         { return "Set on " + wrench }
+func wordManual(written string) string       { return "manual: " + written }
+func wordSeenFrom(where string) string       { return "seen from " + where }
+func wordOff(count int) string               { return fmt.Sprintf("%d off", count) }
+func wordBelow(limit string) string          { return "Below " + limit }
+func wordAbove(limit string) string          { return "Above " + limit }
+func wordOutside(expect string) string       { return "Outside " + expect + ", read again." }
+func wordNoLimits(because string) string     { return "No limits: " + because }
+func wordWho(who string) string              { return "Work stops until the " + who + " has signed." }
+func wordSees(sees string) string            { return "To see: " + sees }
+func wordBefore(before string) string        { return "Before " + before }
+func wordFinished(card, title string) string { return card + " finished: " + title }
+func wordAfterStep(step int) string          { return fmt.Sprintf("After step\u00a0%d", step) }
+func wordWhile(what string) string           { return "While " + what }
+func wordLock(how string) string             { return "Then lock it: " + how }
+func wordTolerance(percent string) string    { return "±" + percent + "\u00a0% is the shop's tolerance" }
+func wordLowest(low, most string) [2]string  { return [2]string{low, most} }
+
+const (
+	wordSpreadLow  = "Lowest reading"
+	wordSpreadHigh = "Highest allowed"
+)
+
+func wordGo(step int, back bool) string {
+	if back {
+		return fmt.Sprintf("Go to step\u00a0%d, then come back here.", step)
+	}
+	return fmt.Sprintf("Go to step\u00a0%d and carry on from there.", step)
+}
+
+// steps writes a list of steps in short: "step 3", "steps 3, 7–9".
+func steps(list []int) string {
+	n := slices.Clone(list)
+	slices.Sort(n)
+	n = slices.DeleteFunc(slices.Compact(n), func(i int) bool { return i == 0 })
+	if len(n) == 0 {
+		return ""
+	}
+	var parts []string
+	for i := 0; i < len(n); {
+		j := i
+		for j+1 < len(n) && n[j+1] == n[j]+1 {
+			j++
+		}
+		switch {
+		case j == i:
+			parts = append(parts, fmt.Sprint(n[i]))
+		case j == i+1:
+			parts = append(parts, fmt.Sprint(n[i]), fmt.Sprint(n[j]))
+		default:
+			parts = append(parts, fmt.Sprintf("%d–%d", n[i], n[j]))
+		}
+		i = j + 1
+	}
+	word := "steps"
+	if len(n) == 1 {
+		word = "step"
+	}
+	return word + "\u00a0" + strings.Join(parts, ", ")
+}
