@@ -1,0 +1,67 @@
+package compile
+
+import (
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// accept takes the warnings away that the front matter accepts. An entry that
+// silences nothing, or gives no reason, or is about an error, is an error.
+func accept(p *procedure.Procedure, cards []*card.Card, msgs *diag.List) {
+	for _, a := range p.Accept {
+		page, known := diag.PageOf(a.Slug.Name)
+		switch {
+		case !known:
+			d := msgs.Report("accept-unused", a.Slug.At, "take the entry out", "no message is called `%s`", a.Slug.Name)
+			if near := diag.Nearest(a.Slug.Name, diag.Slugs()); near != "" {
+				d.Help = "write `" + near + "`"
+			}
+			continue
+		case page.Severity == diag.Error:
+			msgs.Report("accept-error", a.Slug.At, "mend it instead", "`%s` is an error, and errors are never accepted", a.Slug.Name)
+			continue
+		case a.Because == "":
+			msgs.Report("accept-reason", a.Slug.At, "say why, with `because:`", "an accepted warning must give its reason")
+			continue
+		}
+		span, ok := spanOf(p, a.Step.Name)
+		if !ok {
+			msgs.Report("step-unknown", a.Step.At, "name a step by its {#id}, or leave `at:` out for the whole card", "no step is called `%s`", a.Step.Name)
+			continue
+		}
+		n := msgs.Len()
+		msgs.Keep(func(d diag.Diagnostic) bool {
+			return d.Slug != a.Slug.Name || d.At.File != p.File || d.At.Span.Start < span.Start || d.At.Span.Start >= span.End
+		})
+		if msgs.Len() == n {
+			msgs.Report("accept-unused", a.Slug.At, "take the entry out", "nothing here gives the warning `%s` any more", a.Slug.Name)
+		}
+	}
+}
+
+// spanOf returns the part of the file that the step with an id takes, the
+// whole file for "".
+func spanOf(p *procedure.Procedure, id string) (source.Span, bool) {
+	whole := source.Span{Start: 0, End: len(p.File.Text) + 1}
+	if id == "" {
+		return whole, true
+	}
+	var out source.Span
+	found := false
+	for _, st := range p.Stages {
+		if found && out.End == whole.End {
+			out.End = st.Span.Start
+		}
+		for _, s := range st.Steps {
+			if found && out.End == whole.End {
+				out.End = s.Span.Start
+			}
+			if s.ID == id {
+				found, out = true, source.Span{Start: s.Span.Start, End: whole.End}
+			}
+		}
+	}
+	return out, found
+}

@@ -1,0 +1,309 @@
+package compile
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/check"
+	"benchwright/cmd/benchwright/internal/deck"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/render"
+)
+
+// A Made is one deck, laid out and ready to be written.
+type Made struct {
+	Card     string // number
+	Name     string // file name, "MD48-20.early+mid.pdf"
+	Title    string
+	Revision string
+	Variants []string // ids of the variants that it serves, in the unit's order
+	Info     render.Info
+	Sheets   []render.Sheet
+	Faces    int  // before they are put on larger sheets
+	Strip    bool // the record strip
+}
+
+// PDF returns the deck's bytes.
+func (m *Made) PDF() ([]byte, error) {
+	var b bytes.Buffer
+	err := render.WritePDF(&b, m.Info, m.Sheets)
+	return b.Bytes(), err
+}
+
+// procedure makes the cards of one procedure, one a variant, and the decks of
+// those that say the same.
+func (lib *Library) procedure(res *Result, o Options, msgs *diag.List) {
+	p := res.Procedure
+	own := &diag.List{}
+	u := lib.UnitOf(p)
+	if f := lib.entries[p].Unit; u == nil && f != nil && lib.faults[f] > 0 {
+		res.Errors = lib.faults[f]
+		return // the unit could not be read: what the card says cannot be judged
+	}
+	if u == nil || lib.inline[p] == nil && p.Unit.Name != u.ID {
+		lib.noUnit(p, u, own)
+	}
+	var cards []*card.Card
+	var perVariant []*diag.List
+	for _, v := range variants(p, u) {
+		list := &diag.List{}
+		c := card.Make(p, u, lib.Shop, v, lib.cards, list)
+		check.Card(c, lib.cards, list)
+		cards = append(cards, c)
+		perVariant = append(perVariant, list)
+		res.Steps = max(res.Steps, len(c.Steps()))
+	}
+	check.Procedure(p, cards, lib.cards, own)
+	made := lib.decks(p, cards, o, perVariant)
+	merge(own, cards, perVariant)
+	accept(p, cards, own)
+	res.Errors, res.Warnings = own.Errors(), own.Len()-own.Errors()
+	msgs.Join(own)
+	// What was wrong while the files were read stops the card too: its numbers
+	// cannot be trusted.
+	res.Errors += lib.faults[p.File]
+	if u != nil && u.File != p.File {
+		res.Errors += lib.faults[u.File]
+	}
+	if lib.Workspace.Shop != nil {
+		res.Errors += lib.faults[lib.Workspace.Shop]
+	}
+	if res.Errors > 0 {
+		return
+	}
+	res.Decks = made
+	if o.Emit == nil {
+		return
+	}
+	for _, m := range made {
+		if err := o.Emit(m); err != nil {
+			res.Fault = err
+			return
+		}
+	}
+}
+
+// variants returns the variants that a procedure serves; one nil where the
+// unit has none.
+func variants(p *procedure.Procedure, u *unit.Unit) []*unit.Variant {
+	if u == nil || len(u.Variants) == 0 {
+		return []*unit.Variant{nil}
+	}
+	var out []*unit.Variant
+	for _, v := range u.Variants {
+		if p.Variants == nil || slices.ContainsFunc(p.Variants, func(n procedure.Named) bool { return n.Name == v.ID }) {
+			out = append(out, v)
+		}
+	}
+	if out == nil {
+		return []*unit.Variant{nil} // only unknown names: reported when the card is made
+	}
+	return out
+}
+
+// noUnit reports a procedure whose unit is not there.
+func (lib *Library) noUnit(p *procedure.Procedure, u *unit.Unit, msgs *diag.List) {
+	var ids []string
+	for _, other := range lib.units {
+		ids = append(ids, other.ID)
+	}
+	slices.Sort(ids)
+	if u != nil {
+		d := msgs.Report("unit-mismatch", p.Unit.At, "write `unit: "+u.ID+"`, or move the procedure to the folder of its unit",
+			"the unit of this folder is `%s`, not `%s`", u.ID, p.Unit.Name)
+		d.Related = append(d.Related, diag.Related{At: u.Root.Get("unit").Place(), Message: "the unit is declared here"})
+		return
+	}
+	if p.Unit.Name == "" {
+		return // the schema has asked for it
+	}
+	if lib.Workspace.Alone {
+		msgs.Report("unit-missing-facts", p.Unit.At, "give the unit's facts in place of its name: `unit:` with `unit`, `title` and the rest below it",
+			"this procedure stands alone, and `%s` is only the name of a unit", p.Unit.Name)
+		return
+	}
+	help := "put a unit.yaml with `unit: " + p.Unit.Name + "` in this folder or above it"
+	if near := diag.Nearest(p.Unit.Name, ids); near != "" {
+		help += ", or move the procedure to the folder of `" + near + "`"
+	}
+	msgs.Report("unit-unknown-here", p.Unit.At, help, "no unit.yaml stands in this folder or above it")
+}
+
+// merge adds the messages of a procedure's cards to out. What all variants
+// have in common is said once; what only some have names them.
+func merge(out *diag.List, cards []*card.Card, lists []*diag.List) {
+	type key struct {
+		slug, message, file string
+		start, end          int
+	}
+	keyOf := func(d diag.Diagnostic) key {
+		k := key{slug: d.Slug, message: d.Message, start: d.At.Span.Start, end: d.At.Span.End}
+		if d.At.File != nil {
+			k.file = d.At.File.Name
+		}
+		return k
+	}
+	in := map[key][]string{}
+	for i, l := range lists {
+		for _, d := range l.Sorted() {
+			in[keyOf(d)] = append(in[keyOf(d)], variantID(cards[i]))
+		}
+	}
+	said := map[key]bool{}
+	for _, l := range lists {
+		for _, d := range l.Sorted() {
+			k := keyOf(d)
+			if said[k] {
+				continue
+			}
+			said[k] = true
+			if v := in[k]; len(v) < len(cards) {
+				d.Message += " in the " + strings.Join(v, " and ") + " variant"
+				if len(v) > 1 {
+					d.Message += "s"
+				}
+			}
+			out.Add(d)
+		}
+	}
+}
+
+func variantID(c *card.Card) string { return c.VariantID() }
+
+// decks builds and lays out the decks of a procedure's cards: those whose
+// content is equal are one deck, and so are their strips.
+func (lib *Library) decks(p *procedure.Procedure, cards []*card.Card, o Options, lists []*diag.List) []*Made {
+	var out []*Made
+	for _, strip := range []bool{false, true} {
+		build, suffix := deck.Build, ""
+		if strip {
+			build, suffix = deck.Strip, ".record"
+		}
+		type group struct {
+			deck  *deck.Deck
+			cards []*card.Card
+			list  *diag.List
+		}
+		groups := map[string]*group{}
+		var order []string
+		for i, c := range cards {
+			d := build(c)
+			text := render.Canonical(d.Deck)
+			g := groups[text]
+			if g == nil {
+				g = &group{deck: d, list: lists[i]}
+				groups[text] = g
+				order = append(order, text)
+			}
+			g.cards = append(g.cards, c)
+		}
+		for _, text := range order {
+			g := groups[text]
+			g.deck.Running.Variant = deck.Variants(g.cards)
+			m := &Made{Card: p.Number.Name, Title: p.Title.Name, Revision: p.Revision, Name: name(p, g.cards, len(order), suffix), Strip: strip}
+			for _, c := range g.cards {
+				if c.Variant != nil {
+					m.Variants = append(m.Variants, c.Variant.ID)
+				}
+			}
+			lib.layout(m, g.deck, o, g.list)
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// name returns a deck's file name: the card's number alone when one deck
+// serves all variants, else with the variants, in the unit's order.
+func name(p *procedure.Procedure, cards []*card.Card, decks int, suffix string) string {
+	n := p.Number.Name
+	if decks > 1 {
+		var ids []string
+		for _, c := range cards {
+			ids = append(ids, variantID(c))
+		}
+		n += "." + strings.Join(ids, "+")
+	}
+	return n + suffix + ".pdf"
+}
+
+// layout lays a deck out and turns what render finds into messages.
+func (lib *Library) layout(m *Made, d *deck.Deck, o Options, msgs *diag.List) {
+	options := render.Options{Paper: lib.paper(o), Plain: m.Strip}
+	if m.Strip {
+		options.Paper = stripPaper(options.Paper)
+	}
+	m.Info = render.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
+	sheets, problems := render.Layout(d.Deck, options)
+	for _, p := range problems {
+		report(p, d, msgs)
+	}
+	m.Sheets, m.Faces = sheets, len(sheets)
+	if o.Sheet != "" && !m.Strip {
+		m.Sheets = impose(sheets, options.Paper, o)
+	}
+}
+
+// report turns a problem of the layout into a message.
+func report(p render.Problem, d *deck.Deck, msgs *diag.List) {
+	at := d.Place(p.Ref)
+	switch p.Kind {
+	case render.TooTall:
+		msgs.Report("step-too-tall", at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", p.Detail)
+	case render.TooWide:
+		msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is too wide for the face: %s", p.Detail)
+	case render.MissingGlyph:
+		msgs.Report("glyph-missing", at, "write it in other words", "the card's type has no character %s", p.Detail)
+	case render.BadPicture:
+		msgs.Report("picture-bad", at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", p.Detail)
+	case render.BadLink:
+		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", p.Detail)
+	}
+}
+
+// Papers lists the names of face sizes, for messages.
+func Papers() []string {
+	var out []string
+	for _, p := range render.Papers {
+		out = append(out, p.Name)
+	}
+	return out
+}
+
+// PaperOf returns the paper of a name, whatever its case.
+func PaperOf(name string) (render.Paper, bool) {
+	for _, p := range render.Papers {
+		if strings.EqualFold(p.Name, name) {
+			return p, true
+		}
+	}
+	return render.Paper{}, false
+}
+
+func (lib *Library) paper(o Options) render.Paper {
+	names := []string{o.Paper}
+	if lib.Shop != nil {
+		names = append(names, lib.Shop.Paper)
+	}
+	for _, n := range append(names, "A5") {
+		if p, ok := PaperOf(n); ok {
+			return p
+		}
+	}
+	panic("the paper A5 is gone")
+}
+
+// stripPaper is what the record strip is printed on: Letter where the faces
+// are of that family, else A4.
+func stripPaper(face render.Paper) render.Paper {
+	n := "A4"
+	if strings.Contains(face.Name, "etter") {
+		n = "Letter"
+	}
+	p, _ := PaperOf(n)
+	return p
+}

@@ -1,0 +1,150 @@
+// Package compile is the pipeline: File → Doc → Procedure → Card → Deck →
+// Sheets → PDF, stage by stage, for a whole workspace. It turns what the leaf
+// rooms schema and render find wrong into messages at places.
+package compile
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"sync"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/workspace"
+)
+
+// Options say what is made of a workspace.
+type Options struct {
+	Paper string // face size by name; "" takes the shop's
+	Sheet string // larger sheet to impose on; "" prints each face on its own
+	Turn  string // the edge over which a sheet is turned: "long" or "short"
+	// Workers is how many cards are made at a time; 0 is one a core.
+	Workers int
+	// Emit is called once a deck, in no order and from several goroutines,
+	// as soon as it is laid out. nil checks only.
+	Emit func(*Made) error
+	// Progress is called as cards are done; nil for none.
+	Progress func(done, total int)
+}
+
+// A Library is a workspace that has been read, before cards are made of it.
+type Library struct {
+	Workspace  *workspace.Workspace
+	Shop       *shop.Shop
+	Procedures []*procedure.Procedure
+	units      map[*source.File]*unit.Unit
+	entries    map[*procedure.Procedure]*workspace.Entry
+	inline     map[*procedure.Procedure]*unit.Unit
+	faults     map[*source.File]int // errors found while a file was read
+	unread     map[*procedure.Procedure]bool
+	cards      *card.Library
+}
+
+// A Result is what became of one procedure.
+type Result struct {
+	Procedure *procedure.Procedure
+	Decks     []*Made // laid out; nil for one with errors
+	Steps     int
+	Errors    int
+	Warnings  int
+	Fault     error // a bug of ours: a panic, or a file that could not be written
+}
+
+// Faces returns how many laminated faces the procedure's decks have.
+func (r *Result) Faces() int {
+	n := 0
+	for _, m := range r.Decks {
+		if !m.Strip {
+			n += m.Faces
+		}
+	}
+	return n
+}
+
+// Run reads the workspace and makes every named card of it, up to and
+// including layout. It returns one result a named procedure, in their order.
+func Run(ctx context.Context, w *workspace.Workspace, o Options, msgs *diag.List) []*Result {
+	lib := Read(w, msgs)
+	return lib.Make(ctx, o, msgs)
+}
+
+// Make makes every named card of the library.
+func (lib *Library) Make(ctx context.Context, o Options, msgs *diag.List) []*Result {
+	var todo []*procedure.Procedure
+	for _, p := range lib.Procedures {
+		if lib.entries[p].Named {
+			todo = append(todo, p)
+		}
+	}
+	results := make([]*Result, len(todo))
+	lists := make([]diag.List, len(todo))
+	workers := o.Workers
+	if workers == 0 {
+		workers = runtime.GOMAXPROCS(0)
+	}
+	var wg sync.WaitGroup
+	var mu sync.Mutex
+	done := 0
+	next := make(chan int)
+	for range min(workers, len(todo)) {
+		wg.Go(func() {
+			for i := range next {
+				results[i] = lib.one(todo[i], o, &lists[i])
+				mu.Lock()
+				done++
+				if o.Progress != nil {
+					o.Progress(done, len(todo))
+				}
+				mu.Unlock()
+			}
+		})
+	}
+	for i := range todo {
+		if ctx.Err() != nil {
+			break
+		}
+		next <- i
+	}
+	close(next)
+	wg.Wait()
+	for i, p := range todo {
+		if results[i] == nil {
+			results[i] = &Result{Procedure: p, Fault: context.Cause(ctx)}
+		}
+		msgs.Join(&lists[i])
+	}
+	return results
+}
+
+// one makes the cards of one procedure. A panic stops this card alone.
+func (lib *Library) one(p *procedure.Procedure, o Options, msgs *diag.List) (res *Result) {
+	res = &Result{Procedure: p}
+	defer func() {
+		if r := recover(); r != nil {
+			msgs.Report("internal-fault", p.Number.At, "please report it, with this procedure",
+				"benchwright itself failed on this card: %s", fmt.Sprint(r))
+			res.Decks, res.Fault = nil, fmt.Errorf("%s: internal fault: %v", p.Number.Name, r)
+			res.Errors++
+		}
+	}()
+	if lib.unread[p] {
+		res.Errors = max(1, lib.faults[p.File])
+		return res
+	}
+	lib.procedure(res, o, msgs)
+	return res
+}
+
+// mark returns the decimal mark that holds for a procedure.
+func mark(s *shop.Shop) quantity.Mark {
+	if s != nil && s.Decimal != 0 {
+		return s.Decimal
+	}
+	return quantity.Point
+}
