@@ -1,9 +1,25 @@
-// Package cli is the command line: one file a command.
+// Package cli is the command line: one file a command. It alone prints, in
+// one voice (voice.go), and turns what happened into an exit code.
 package cli
 
 import (
+	"errors"
+	"flag"
+	"fmt"
 	"io"
 	"os"
+	"strings"
+
+	"golang.org/x/term"
+
+	"benchwright/cmd/benchwright/internal/diag"
+)
+
+// Exit codes.
+const (
+	exitOK    = 0 // clean, or warnings only
+	exitFound = 1 // errors in procedures
+	exitFault = 2 // wrong use, a file that cannot be read or written, a fault of ours
 )
 
 // Streams are what a command reads and writes.
@@ -15,9 +31,100 @@ type Streams struct {
 
 // Standard returns the process's own streams.
 func Standard() Streams {
-	dir, _ := os.Getwd()
-	return Streams{Out: os.Stdout, Err: os.Stderr, Dir: dir}
+	dir, err := os.Getwd()
+	if err != nil {
+		dir = "."
+	}
+	_, plain := os.LookupEnv("NO_COLOR")
+	return Streams{Out: os.Stdout, Err: os.Stderr, Dir: dir, Terminal: term.IsTerminal(int(os.Stderr.Fd())) && !plain}
 }
 
-// Main runs benchwright and returns its exit code.
-func Main(args []string, s Streams) int { return 2 }
+// A command is one word after benchwright.
+type command struct {
+	name  string
+	args  string
+	about string
+	run   func(*call) int
+}
+
+func commands() []command {
+	return []command{
+		{"check", "PATH…", "say what is wrong, write nothing", check},
+		{"build", "PATH… -o FOLDER", "check, then write the cards as PDF", build},
+		{"explain", "SLUG", "what a message means, with an example and its mend", explain},
+		{"new", "FOLDER", "begin a workspace that builds", newWorkspace},
+		{"schema", "NAME", "print the JSON Schema of a file or block", printSchema},
+		{"version", "", "the version of this program", version},
+	}
+}
+
+// A call is one run of a command.
+type call struct {
+	Streams
+	command command
+	flags   *flag.FlagSet
+	paths   []string
+	rest    []string // arguments before flags were parsed
+}
+
+// Main runs benchwright with the arguments after the program's name and
+// returns its exit code.
+func Main(args []string, s Streams) int {
+	if len(args) == 0 || args[0] == "help" || args[0] == "-h" || args[0] == "--help" {
+		usage(s.Out)
+		if len(args) == 0 {
+			return exitFault
+		}
+		return exitOK
+	}
+	if args[0] == "--version" {
+		args[0] = "version"
+	}
+	var names []string
+	for _, c := range commands() {
+		if c.name == args[0] {
+			return c.run(&call{Streams: s, command: c, flags: flag.NewFlagSet(c.name, flag.ContinueOnError), rest: args[1:]})
+		}
+		names = append(names, c.name)
+	}
+	help := "`benchwright help` lists the commands"
+	if near := diag.Nearest(args[0], names); near != "" {
+		help = "did you mean `benchwright " + near + "`?"
+	}
+	return fail(s, fmt.Errorf("there is no command `%s`: %s", args[0], help))
+}
+
+// parse reads flags wherever they stand among the paths. ok is false when the
+// command is over, with its exit code.
+func (c *call) parse() (code int, ok bool) {
+	c.flags.SetOutput(io.Discard)
+	rest := c.rest
+	for {
+		err := c.flags.Parse(rest)
+		if errors.Is(err, flag.ErrHelp) {
+			commandUsage(c.Out, c.command, c.flags)
+			return exitOK, false
+		}
+		if err != nil {
+			return fail(c.Streams, fmt.Errorf("%s: `benchwright %s --help` lists its options", plainFlag(err), c.command.name)), false
+		}
+		rest = c.flags.Args()
+		if len(rest) == 0 {
+			return 0, true
+		}
+		c.paths = append(c.paths, rest[0])
+		rest = rest[1:]
+	}
+}
+
+// plainFlag puts the flag package's message into our words.
+func plainFlag(err error) string {
+	s := err.Error()
+	if name, ok := strings.CutPrefix(s, "flag provided but not defined: "); ok {
+		return "there is no option `" + name + "`"
+	}
+	if name, ok := strings.CutPrefix(s, "flag needs an argument: "); ok {
+		return "the option `" + name + "` needs a value"
+	}
+	return s
+}

@@ -81,3 +81,20 @@ func Slugs() []string {
 	slices.Sort(out)
 	return out
 }
+
+// Shown returns the page for a reader: the marks round the wrong text in its
+// example become a line of carets below.
+func (p Page) Shown() string {
+	var b strings.Builder
+	for line := range strings.Lines(p.Text) {
+		before, rest, marked := strings.Cut(line, "«")
+		wrong, after, closed := strings.Cut(rest, "»")
+		if !marked || !closed {
+			b.WriteString(line)
+			continue
+		}
+		b.WriteString(before + wrong + after)
+		b.WriteString(strings.Repeat(" ", Cells(before)) + strings.Repeat("^", max(1, Cells(wrong))) + "\n")
+	}
+	return b.String()
+}

@@ -1,0 +1,117 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/compile"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/workspace"
+)
+
+// options are those that check and build share: a clean check promises that a
+// build with the same options succeeds.
+type options struct {
+	compile.Options
+	format string
+}
+
+func (c *call) options() *options {
+	o := &options{}
+	c.flags.StringVar(&o.format, "format", "text", "`text` messages on standard error, or json on standard output")
+	c.flags.StringVar(&o.Paper, "paper", "", "face size `NAME`: "+strings.Join(compile.Papers(), ", ")+" (default: the shop's, else A5)")
+	c.flags.StringVar(&o.Sheet, "sheet", "", "put two faces on a larger sheet `NAME`, with crop marks, for printing on both sides")
+	c.flags.StringVar(&o.Turn, "turn", "long", "with --sheet: the `EDGE` over which the printer turns it, long or short")
+	return o
+}
+
+// begin parses and checks what check and build have in common.
+func (c *call) begin(o *options) (code int, ok bool) {
+	if code, ok := c.parse(); !ok {
+		return code, false
+	}
+	if o.format != "text" && o.format != "json" {
+		return fail(c.Streams, fmt.Errorf("`%s` is no format: write --format text or --format json", o.format)), false
+	}
+	if err := o.Check(); err != nil {
+		return fail(c.Streams, err), false
+	}
+	if len(c.paths) == 0 {
+		return fail(c.Streams, fmt.Errorf("name what to %s: a folder or a procedure, as in `benchwright %s procedures`", c.command.name, c.command.name)), false
+	}
+	return 0, true
+}
+
+// summaries returns where the line a card goes: never into a JSON document.
+func (c *call) summaries(o *options) io.Writer {
+	if o.format == "json" {
+		return c.Err
+	}
+	return c.Out
+}
+
+// run makes the cards of all workspaces and prints the messages.
+func (c *call) run(o *options, spaces []*workspace.Workspace, msgs *diag.List) ([]*compile.Result, error) {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	o.Progress = progress(c.Streams)
+	var all []*compile.Result
+	for _, w := range spaces {
+		all = append(all, compile.Run(ctx, w, o.Options, msgs)...)
+	}
+	if ctx.Err() != nil {
+		return all, fmt.Errorf("stopped before all cards were done: nothing is half-written, run it again")
+	}
+	sorted := msgs.Sorted()
+	if o.format == "json" {
+		return all, diag.WriteJSON(c.Out, sorted)
+	}
+	return all, diag.WriteText(c.Err, sorted, c.Terminal)
+}
+
+func check(c *call) int {
+	o := c.options()
+	if code, ok := c.begin(o); !ok {
+		return code
+	}
+	msgs := &diag.List{}
+	spaces, err := workspace.Load(c.Dir, c.paths, nil, msgs)
+	if err != nil {
+		return fail(c.Streams, err)
+	}
+	results, err := c.run(o, spaces, msgs)
+	if err != nil {
+		return fail(c.Streams, err)
+	}
+	out := c.summaries(o)
+	for _, r := range results {
+		what := findings(r.Errors, r.Warnings)
+		if what == "" {
+			what = "clean"
+		}
+		if r.Errors == 0 {
+			what += ", " + count(r.Steps, "step", "steps") + ", " + count(r.Faces(), "face", "faces")
+		}
+		line(out, r, what)
+	}
+	if len(results) == 0 && msgs.Errors() == 0 {
+		fmt.Fprintln(out, "no procedures here: a procedure is a file that ends in .md, other than README.md")
+	}
+	return exitCode(results, msgs)
+}
+
+func exitCode(results []*compile.Result, msgs *diag.List) int {
+	for _, r := range results {
+		if r.Fault != nil {
+			return exitFault
+		}
+	}
+	if msgs.Errors() > 0 {
+		return exitFound
+	}
+	return exitOK
+}

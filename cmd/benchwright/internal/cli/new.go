@@ -1,0 +1,3 @@
+package cli
+
+func newWorkspace(c *call) int { return exitFault }

@@ -1,0 +1,98 @@
+package cli
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/compile"
+)
+
+// The program's voice. Everything it says to a person, apart from messages
+// about procedures (which have slugs and pages), is made here.
+//
+//   - One line a card: its number, its title, what became of it.
+//   - Say what was done, not what is being done; no thanks, no exclamation.
+//   - A failure is one sentence that begins with "benchwright:" and ends with
+//     what to do.
+//   - Numbers count what the reader cares for: steps, faces, errors.
+//   - Paths are as the reader gave them.
+
+const program = "benchwright"
+
+func usage(w io.Writer) {
+	fmt.Fprintf(w, "%s turns bench procedures into laminated bench cards.\n\n", program)
+	for _, c := range commands() {
+		fmt.Fprintf(w, "  %-32s %s\n", strings.TrimRight("benchwright "+c.name+" "+c.args, " "), c.about)
+	}
+	fmt.Fprintf(w, "\n`benchwright COMMAND --help` lists a command's options. PATH is a workspace (a folder\nwith shop.yaml), a folder below it, or a procedure file.\n")
+}
+
+func commandUsage(w io.Writer, c command, flags *flag.FlagSet) {
+	fmt.Fprintf(w, "usage: %s\n\n%s.\n", strings.TrimRight("benchwright "+c.name+" "+c.args, " "), strings.ToUpper(c.about[:1])+c.about[1:])
+	first := true
+	flags.VisitAll(func(f *flag.Flag) {
+		if first {
+			fmt.Fprintln(w)
+			first = false
+		}
+		dash := "--"
+		if len(f.Name) == 1 {
+			dash = "-"
+		}
+		name, text := flag.UnquoteUsage(f)
+		fmt.Fprintf(w, "  %-16s %s\n", strings.TrimRight(dash+f.Name+" "+name, " "), text)
+	})
+}
+
+// fail says why a command could not do its work.
+func fail(s Streams, err error) int {
+	fmt.Fprintf(s.Err, "%s: %s\n", program, err)
+	return exitFault
+}
+
+// line writes what became of one card.
+func line(w io.Writer, res *compile.Result, what string) {
+	p := res.Procedure
+	number := p.Number.Name
+	if number == "" {
+		number = p.File.Name
+	}
+	fmt.Fprintf(w, "%-10s %s: %s\n", number, p.Title.Name, what)
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// findings says how many errors and warnings there are, "" for none.
+func findings(errors, warnings int) string {
+	var parts []string
+	if errors > 0 {
+		parts = append(parts, count(errors, "error", "errors"))
+	}
+	if warnings > 0 {
+		parts = append(parts, count(warnings, "warning", "warnings"))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// progress shows on a terminal how far long work has come.
+func progress(s Streams) func(done, total int) {
+	if !s.Terminal {
+		return nil
+	}
+	return func(done, total int) {
+		if total < 20 {
+			return
+		}
+		fmt.Fprintf(s.Err, "\r%d of %d cards", done, total)
+		if done == total {
+			fmt.Fprint(s.Err, "\r\x1b[K")
+		}
+	}
+}
