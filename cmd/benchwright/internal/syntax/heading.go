@@ -55,19 +55,25 @@ func (p headingParser) Open(parent ast.Node, reader text.Reader, pc parser.Conte
 func (r *docReader) heading(n *ast.Heading) Heading {
 	h := Heading{Title: r.runs(n)}
 	h.Text = plainText(h.Title)
-	at := r.clamp(n.Pos())
-	h.Span = source.Span{Start: at, End: r.lineEnd(at)}
-	if lines := n.Lines(); lines.Len() > 0 {
-		h.Span = r.span(lines.At(0).Start, r.trimEnd(lines.At(lines.Len()-1).Stop))
+	h.Span = r.lines(n)
+	title := r.src[h.Span.Start:h.Span.End]
+	if h.Text == "" {
+		h.Span = r.span(n.Pos(), r.lineEnd(n.Pos()))
+		r.report("heading-empty", h.Span, "write a title behind the `#` marks", "this heading has no title")
 	}
-	if v, ok := n.Attribute(attrBraces); ok {
-		r.attributes(&h, v.(source.Span))
-	} else if strings.HasSuffix(string(r.src[h.Span.Start:h.Span.End]), "}") && !strings.HasSuffix(string(r.src[h.Span.Start:h.Span.End]), `\}`) {
+	open := max(bytes.LastIndex(title, []byte("{#")), bytes.LastIndex(title, []byte("{only")))
+	braces, ok := n.Attribute(attrBraces)
+	if ok && bytes.HasSuffix(title, []byte("}")) && open >= 0 {
+		r.report("heading-attributes", source.Span{Start: h.Span.Start + open, End: h.Span.End}, "write all in one pair of braces",
+			"a heading has one pair of braces")
+	} else if ok {
+		r.attributes(&h, braces.(source.Span))
+	} else if bytes.HasSuffix(title, []byte("}")) && !bytes.HasSuffix(title, []byte(`\}`)) {
 		r.report("heading-attributes", source.Span{Start: h.Span.End - 1, End: h.Span.End}, "write `{#id}`, or `\\}` for a brace in the title",
 			"the heading ends in `}` that closes nothing")
-	}
-	if h.Text == "" {
-		r.report("heading-empty", h.Span, "write a title behind the `#` marks", "this heading has no title")
+	} else if open >= 0 && (open == 0 || title[open-1] != '\\') {
+		r.report("heading-attributes", source.Span{Start: h.Span.Start + open, End: h.Span.End}, "write `}` at its end",
+			"the brace in this heading is not closed")
 	}
 	return h
 }

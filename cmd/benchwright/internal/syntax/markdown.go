@@ -7,7 +7,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/extension"
 	"github.com/yuin/goldmark/parser"
-	"github.com/yuin/goldmark/text"
+	gmtext "github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
 
 	"benchwright/cmd/benchwright/internal/diag"
@@ -18,12 +18,12 @@ import (
 // the file, which it reports; whatever else is malformed is reported and left
 // out, and the rest is read.
 func ReadDoc(f *source.File, msgs *diag.List) *Doc {
-	src, ok := legible(f, msgs)
+	text, ok := legible(f, msgs)
 	if !ok {
 		return nil
 	}
-	r := &docReader{file: f, src: src, msgs: msgs, doc: &Doc{File: f}}
-	reader := text.NewReader(src)
+	r := &docReader{file: f, text: text, src: feedsOnly(text), msgs: msgs, doc: &Doc{File: f}}
+	reader := gmtext.NewReader(r.src)
 	reader.Advance(r.front())
 	root := markdown().Parse(reader)
 	for n := root.FirstChild(); n != nil && !r.full; n = n.NextSibling() {
@@ -34,6 +34,23 @@ func ReadDoc(f *source.File, msgs *diag.List) *Doc {
 		}
 	}
 	return r.doc
+}
+
+// feedsOnly returns the text with each carriage return overwritten by a blank:
+// the parser does not see an empty item or a fence in every line that has one.
+// It stays behind a blank and a backslash, where a blank would make a break of
+// the line or unmake it.
+func feedsOnly(text []byte) []byte {
+	if bytes.IndexByte(text, '\r') < 0 {
+		return text
+	}
+	text = bytes.Clone(text)
+	for i, c := range text {
+		if c == '\r' && (i == 0 || text[i-1] != ' ' && text[i-1] != '\\') {
+			text[i] = ' '
+		}
+	}
+	return text
 }
 
 // markdown is the parser: CommonMark with tables, our fences and headings.
@@ -61,7 +78,8 @@ var markdown = sync.OnceValue(func() parser.Parser {
 // A docReader turns the Markdown tree of one file into its Doc.
 type docReader struct {
 	file *source.File
-	src  []byte // the file's text, legible
+	text []byte // the file's, legible
+	src  []byte // the same for the Markdown parser
 	msgs *diag.List
 	doc  *Doc
 
@@ -87,7 +105,7 @@ func (r *docReader) front() int {
 	if !r.ruler(start) {
 		r.report("front-matter-missing", source.Span{Start: start, End: r.lineEnd(start)},
 			"begin the file with a line `---`, the card's keys, and another line `---`", "the front matter is missing")
-		return start
+		return r.late(start)
 	}
 	begin := r.nextLine(start)
 	end, fenced := begin, false
@@ -107,10 +125,31 @@ func (r *docReader) front() int {
 		}
 		return end
 	}
-	if tree := readTree(r.file, r.src, source.Span{Start: begin, End: end}, r.msgs); tree != nil {
+	if tree := readTree(r.file, r.text, source.Span{Start: begin, End: end}, r.msgs); tree != nil {
 		r.doc.Front = tree
 	}
 	return r.nextLine(end)
+}
+
+// late returns the offset behind a front matter that lacks its first line or
+// stands too low, start where there is none.
+func (r *docReader) late(start int) int {
+	i := start
+	for i < len(r.src) && (r.src[i] == '\n' || r.src[i] == '\r') {
+		i++
+	}
+	if r.ruler(i) {
+		i = r.nextLine(i)
+	}
+	for ; i < len(r.src); i = r.nextLine(i) {
+		if r.ruler(i) {
+			return r.nextLine(i)
+		}
+		if _, _, fenced := fenceLine(r.src[i:r.lineEnd(i)]); fenced || r.src[i] == '#' {
+			break
+		}
+	}
+	return start
 }
 
 // ruler reports whether the line at start is --- alone.

@@ -18,6 +18,9 @@ func (r *docReader) content(n ast.Node) Content {
 		if image, ok := n.FirstChild().(*ast.Image); ok && image.NextSibling() == nil {
 			return r.picture(image)
 		}
+		if r.hidden(n) {
+			return nil
+		}
 		if runs := r.runs(n); len(runs) > 0 {
 			return &Paragraph{Runs: runs, Span: r.lines(n)}
 		}
@@ -32,6 +35,9 @@ func (r *docReader) content(n ast.Node) Content {
 	case *ast.HTMLBlock:
 		r.rawHTML(n.Pos(), r.lineEnd(n.Pos()))
 	case *ast.CodeBlock:
+		if r.hidden(n) {
+			return nil
+		}
 		r.refuse(n, "begin the text at column 1", "these lines are indented, which makes them program code")
 	case *ast.ThematicBreak:
 		r.refuse(n, "take it out; a heading begins a stage or a step", "a card has no such line across it")
@@ -43,14 +49,33 @@ func (r *docReader) content(n ast.Node) Content {
 	return nil
 }
 
+// hidden reports a fence that is set in so far that Markdown takes it for
+// text or for program code.
+func (r *docReader) hidden(n ast.Node) bool {
+	for i := range n.Lines().Len() {
+		at := r.clamp(n.Lines().At(i).Start)
+		for at < len(r.src) && (r.src[at] == ' ' || r.src[at] == '\t') {
+			at++
+		}
+		if marks, info, ok := fenceLine(r.src[at:r.lineEnd(at)]); ok {
+			f := &fence{open: source.Span{Start: at, End: at + marks}, info: source.Span{Start: at + marks, End: at + marks}}
+			if len(info) > 0 {
+				f.info.End = r.lineEnd(at)
+			}
+			r.misplaced(f)
+			return true
+		}
+	}
+	return false
+}
+
 // refuse reports a form of Markdown that a card cannot show, at its first
 // line.
 func (r *docReader) refuse(n ast.Node, help, format string, args ...any) {
-	start := n.Pos()
-	if n.Type() == ast.TypeBlock && n.Lines().Len() > 0 {
-		start = n.Lines().At(0).Start
+	start := r.clamp(n.Pos())
+	if n.Kind() == ast.KindCodeBlock {
+		start = r.lines(n).Start
 	}
-	start = r.clamp(start)
 	r.report("markdown-refused", source.Span{Start: start, End: r.lineEnd(start)}, help, format, args...)
 }
 
@@ -100,8 +125,12 @@ func (r *docReader) item(n ast.Node, level int) Item {
 				r.refuse(c, "put it before the list, or in an item of its own", "text follows the list inside this item")
 				continue
 			}
-			texts = append(texts, c)
 			item.Span.End = max(item.Span.End, r.lines(c).End)
+			if r.hidden(c) {
+				refused = true
+				continue
+			}
+			texts = append(texts, c)
 		case *ast.List:
 			switch {
 			case level > 1:
@@ -120,6 +149,18 @@ func (r *docReader) item(n ast.Node, level int) Item {
 		case *ast.HTMLBlock:
 			refused = true
 			r.content(c)
+		case *ast.Heading:
+			refused = true
+			if _, atx := c.Attribute(attrATX); atx {
+				r.refuse(c, "put it behind the list, at column 1", "a heading stands in a list")
+				continue
+			}
+			line := r.nextLine(r.lines(c).End)
+			for line < len(r.src) && blank(r.src[line]) {
+				line++
+			}
+			r.report("markdown-refused", source.Span{Start: line, End: r.lineEnd(line)}, "write the item's text behind its mark, or take the line away",
+				"this line makes a heading of the one above it")
 		default:
 			refused = true
 			r.refuse(c, "put it behind the list, at column 1", "only text and one more list may stand in a list")
@@ -316,7 +357,7 @@ func (r *docReader) block(f *fence) Content {
 		r.report("block-info", f.info, "write the type alone behind the fence", "a block's type is one word")
 		return nil
 	}
-	b.Tree = readTree(r.file, r.src, f.content, r.msgs)
+	b.Tree = readTree(r.file, r.text, f.content, r.msgs)
 	return b
 }
 

@@ -100,7 +100,7 @@ func (in *inline) node(n ast.Node, style Style, link string, at source.Span) {
 		in.cut = true
 		in.children(n, style, target, place)
 		if len(in.runs) == before {
-			in.runs = append(in.runs, Run{Style: style, Link: target, LinkSpan: place, Span: in.span(n.Pos(), place.End), trace: trace{{0, in.clamp(n.Pos())}}})
+			in.runs = append(in.runs, Run{Style: style, Link: target, LinkSpan: place, Span: in.span(n.Pos(), in.linkEnd(place.End))})
 		}
 		in.cut = true
 	case *ast.AutoLink:
@@ -137,6 +137,7 @@ func (in *docReader) target(n ast.Node, destination []byte, reference bool) (str
 	label := source.Span{Start: start, End: max(start, in.lastByte(n))}
 	target := unescape(destination)
 	if reference {
+		label.Start = min(label.Start+1, label.End) // behind the bracket
 		return target, label
 	}
 	for i := label.End; ; {
@@ -170,14 +171,19 @@ func (in *docReader) lastByte(n ast.Node) int {
 // imageSpan returns the place of an image from its "![" to its ")".
 func (in *docReader) imageSpan(n *ast.Image) source.Span {
 	_, place := in.target(n, n.Destination, n.Reference != nil)
-	end := place.End
-	for end < len(in.src) && in.src[end] != '\n' && in.src[end] != ')' && n.Reference == nil {
-		end++
+	if n.Reference != nil {
+		return in.span(n.Pos(), place.End+1)
 	}
-	if end < len(in.src) && in.src[end] == ')' {
-		end++
+	return in.span(n.Pos(), in.linkEnd(place.End))
+}
+
+// linkEnd returns the end of a link whose target ends at end: behind its ")".
+func (in *docReader) linkEnd(end int) int {
+	line := in.lineEnd(end)
+	if i := bytes.IndexByte(in.src[end:line], ')'); i >= 0 {
+		return end + i + 1
 	}
-	return in.span(n.Pos(), end)
+	return line
 }
 
 var entity = regexp.MustCompile(`^&(#[0-9]{1,7}|#[xX][0-9a-fA-F]{1,6}|[A-Za-z][A-Za-z0-9]{1,31});`)
