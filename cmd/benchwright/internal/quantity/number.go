@@ -73,7 +73,7 @@ func (r *reader) number() (n Number, ok bool) {
 // decimal reads token, which begins at offset start, into value.
 func (r *reader) decimal(start int, token string, value *big.Rat) bool {
 	end := start + len(token)
-	mine, other := string(rune(r.mark)), ","
+	mine, other := r.mark.sign(), ","
 	if r.mark == Comma {
 		other = "."
 	}
@@ -221,7 +221,7 @@ func (r *reader) marked() string {
 	out := []byte(r.text)
 	for i := 1; i+1 < len(out); i++ {
 		if (out[i] == '.' || out[i] == ',') && digit(out[i-1]) && digit(out[i+1]) {
-			out[i] = byte(r.mark)
+			out[i] = r.mark.sign()[0]
 		}
 	}
 	return quoted(string(out))

@@ -26,7 +26,7 @@ func Format(x, step *big.Rat, mark Mark) string {
 		if x.Sign() < 0 && strings.Trim(s, "0.") != "" {
 			s = "−" + s
 		}
-		return strings.Replace(s, ".", string(rune(mark)), 1)
+		return strings.Replace(s, ".", mark.sign(), 1)
 	}
 	return FormatFraction(x, step)
 }

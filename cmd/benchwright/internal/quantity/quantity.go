@@ -15,6 +15,14 @@ const (
 	Comma Mark = ','
 )
 
+// sign returns the mark as text. A Mark that is neither is a point.
+func (m Mark) sign() string {
+	if m == Comma {
+		return ","
+	}
+	return "."
+}
+
 // A Dimension is a kind of quantity: a length is no torque.
 type Dimension uint8
 

@@ -1,0 +1,100 @@
+package quantity
+
+import (
+	"math/big"
+	"regexp"
+	"strings"
+	"unicode/utf8"
+)
+
+// ParseBand reads a quantity as the trade writes it. Where it returns a
+// problem the band is the zero Band.
+func ParseBand(text string, mark Mark) (Band, *Problem) { return ParseBandOf(text, mark, None) }
+
+// ParseBandOf reads a quantity that must be of a dimension: another is a
+// unit-kind problem, and help names units of the right kind.
+func ParseBandOf(text string, mark Mark, want Dimension) (Band, *Problem) {
+	r := &reader{text: text, mark: mark, want: want}
+	b := r.band()
+	if r.problem != nil {
+		return Band{}, r.problem
+	}
+	b.Unit, b.Written = r.unit, r.written()
+	return b, nil
+}
+
+// ParseValue reads one number with its unit: "1.5 US qt", "2 h 30 min" (which
+// is 150 min). Limits are a problem.
+func ParseValue(text string, mark Mark) (Value, *Problem) { return ParseValueOf(text, mark, None) }
+
+// ParseValueOf is to ParseValue as ParseBandOf is to ParseBand.
+func ParseValueOf(text string, mark Mark, want Dimension) (Value, *Problem) {
+	if v, ok := duration(text); ok && (want == None || want == Time) {
+		return v, nil
+	}
+	b, p := ParseBandOf(text, mark, want)
+	if p != nil {
+		return Value{}, p
+	}
+	if b.Form != Bare {
+		return Value{}, &Problem{"quantity-malformed", 0, len(text), "one value is wanted here, not limits",
+			"write " + quoted(b.Unit.After(b.Numbers[0].Text))}
+	}
+	return Value{*b.Nominal, b.Unit}, nil
+}
+
+// ParseNumber reads a plain number without a unit.
+func ParseNumber(text string, mark Mark) (Number, *Problem) {
+	r := &reader{text: text, mark: mark}
+	if !r.sound() {
+		return Number{}, r.problem
+	}
+	r.skip()
+	n, ok := r.number()
+	if ok && r.rest() != "" {
+		r.fail("quantity-malformed", r.pos, r.pos+len(r.rest()), "a plain number is wanted here", "write "+quoted(n.Text))
+	}
+	if r.problem != nil {
+		return Number{}, r.problem
+	}
+	return n, nil
+}
+
+var durationForm = regexp.MustCompile(`^ *([0-9]{1,6}) *([a-z]+) +([0-9]{1,6}) *([a-z]+)(?: +([0-9]{1,6}) *([a-z]+))? *$`)
+
+// duration reads a time in two or three parts, the largest first, as a value
+// in the unit of its last part.
+func duration(text string) (Value, bool) {
+	m := durationForm.FindStringSubmatch(text)
+	if m == nil {
+		return Value{}, false
+	}
+	sum, last := new(big.Rat), Unit{}
+	for i := 1; i < len(m) && m[i] != ""; i += 2 {
+		u, ok := UnitOf(m[i+1])
+		if !ok || u.Dimension != Time || i > 1 && u.factor.Cmp(last.factor) >= 0 {
+			return Value{}, false
+		}
+		if i > 1 {
+			sum = Convert(sum, last, u)
+		}
+		sum.Add(sum, ratio(m[i]))
+		last = u
+	}
+	return Value{Number{sum, sum.RatString()}, last}, true
+}
+
+// sound refuses what is not one short line of text.
+func (r *reader) sound() bool {
+	bad := strings.IndexFunc(r.text, func(c rune) bool { return c < ' ' && c != '\t' || c == utf8.RuneError || c == 0x7f || c == 0x85 })
+	switch {
+	case len(r.text) > maxText:
+		r.fail("quantity-malformed", 0, len(r.text), "this is too long for a quantity", asIn)
+	case bad >= 0:
+		_, size := utf8.DecodeRuneInString(r.text[bad:])
+		r.fail("quantity-malformed", bad, bad+size, "a quantity is one line of plain text", asIn)
+	case strings.Trim(r.text, blanks) == "":
+		r.fail("quantity-malformed", 0, len(r.text), "a quantity is missing here", asIn)
+	}
+	return r.problem == nil
+}

@@ -1,0 +1,124 @@
+package quantity
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// firstUnit reads a unit that stands before a joiner, if one does.
+func (r *reader) firstUnit() bool {
+	rest := r.rest()
+	cut := len(rest)
+	for _, joiner := range []string{" to ", "..", "…", "–", "—", "±", "+", " -", " −"} {
+		if i := strings.Index(rest, joiner); i >= 0 {
+			cut = min(cut, i)
+		}
+	}
+	if cut == len(rest) || strings.Trim(rest[:cut], blanks) == "" {
+		return true
+	}
+	if rest = strings.TrimRight(rest[:cut], blanks); strings.EqualFold(strings.TrimLeft(rest, blanks), "to") {
+		return true
+	}
+	r.skip()
+	u, ok := r.unitAt(r.text[r.pos : r.pos+len(strings.TrimLeft(rest, blanks))])
+	r.unit = u
+	return ok
+}
+
+// lastUnit reads the unit at the end, after the last number.
+func (r *reader) lastUnit() {
+	r.skip()
+	name := r.rest()
+	if name == "" {
+		example := "mm"
+		if r.want != None {
+			example = Units(r.want)[0].Symbol
+		}
+		if len(r.units) > 0 {
+			example = r.unit.Symbol
+		}
+		r.fail("unit-missing", r.last.start, r.last.end, "the unit is missing", "write it after the number, as in "+quoted(Unit{Symbol: example}.After(strings.Trim(r.text[:r.last.end], blanks))))
+		return
+	}
+	u, ok := r.unitAt(name)
+	if ok && len(r.units) == 2 && u.Symbol != r.unit.Symbol {
+		s := r.units[1]
+		r.fail("quantity-malformed", s.start, s.end, fmt.Sprintf("one quantity has one unit, not %s and %s", r.unit.Symbol, u.Symbol), "write both numbers in "+r.unit.Symbol)
+		return
+	}
+	r.unit = u
+}
+
+// unitAt reads the unit name, which stands at the reader's place.
+func (r *reader) unitAt(name string) (Unit, bool) {
+	start := r.pos
+	end := start + len(name)
+	r.pos = end
+	u, ok := UnitOf(name)
+	if ok {
+		if u.Dimension == Temperature && r.want == TemperatureDifference {
+			u = u.Difference()
+		}
+		r.units = append(r.units, span{start, end})
+		if r.want != None && u.Dimension != r.want {
+			r.fail("unit-kind", start, end, fmt.Sprintf("%s is a unit of %s, not of %s", u.Symbol, u.Dimension, r.want), oneOf(r.want))
+			return u, false
+		}
+		return u, true
+	}
+	lower := strings.ToLower(name)
+	help := words().varieties[key(name)]
+	if help == "" {
+		help = words().varieties[key(lower)]
+	}
+	inner, isDual := strings.CutSuffix(name, ")")
+	before, second, cut := strings.Cut(inner, "(")
+	if !isDual || !cut {
+		before, second = "", ""
+	}
+	switch {
+	case help != "":
+		r.fail("unit-varieties", start, end, fmt.Sprintf("`%s` has varieties that differ", name), help)
+	case second != "" && strings.ContainsAny(second, "0123456789"):
+		at := start + len(before)
+		r.fail("quantity-malformed", at, end, "a second unit is not written in brackets", "write "+quoted(r.text[:at])+", and below it `also: "+strings.Trim(second, blanks)+"`")
+	case strings.HasSuffix(lower, " max") || strings.HasSuffix(lower, " min"):
+		word := map[string]string{"max": "max", "min": "at least"}[lower[len(lower)-3:]]
+		r.fail("quantity-malformed", end-3, end, "the word of a limit stands before the number", "write "+quoted(word+" "+strings.Trim(r.text[:end-4], blanks)))
+	case strings.ContainsAny(name, "0123456789±"):
+		r.fail("quantity-malformed", start, end, fmt.Sprintf("`%s` is not a unit", name), asIn)
+	default:
+		help := "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"
+		if near := nearest(name, r.want); near != "" {
+			help = "write " + r.fixed(start, end, near)
+		} else if r.want != None {
+			help = oneOf(r.want)
+		}
+		r.fail("unit-unknown", start, end, fmt.Sprintf("no unit is called `%s`", name), help)
+	}
+	return Unit{}, false
+}
+
+// oneOf is the help that names the units of a dimension.
+func oneOf(d Dimension) string {
+	var names []string
+	for _, u := range Units(d) {
+		names = append(names, u.Symbol)
+	}
+	if n := len(names) - 1; n > 0 {
+		return "write it in " + strings.Join(names[:n], ", ") + " or " + names[n]
+	}
+	return "write it in " + strings.Join(names, "")
+}
+
+// written returns the text with every unit in our spelling and a no-break
+// space before it.
+func (r *reader) written() string {
+	out := r.text
+	for _, s := range slices.Backward(r.units) {
+		out = r.unit.After(strings.TrimRight(out[:s.start], blanks)) + out[s.end:]
+	}
+	return strings.Trim(out, blanks)
+}
