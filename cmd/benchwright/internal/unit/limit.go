@@ -70,9 +70,13 @@ func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 			r.CompareAlso(*b, *out.Also, out.At, place(also))
 		}
 	}
-	// A torque without a source is an error where it is used, not a warning.
-	if out.Source == "" && b.Unit.Dimension != quantity.Torque {
-		r.Msgs.Report("source-missing", out.At, "add `source:` with title, issue and table of the manual, or `source: shop practice`", "these limits have no source")
+	const mend = "add `source:` with title, issue and table of the manual, or `source: shop practice`"
+	switch {
+	case out.Source != "":
+	case b.Unit.Dimension == quantity.Torque:
+		r.Msgs.Report("torque-source-missing", out.At, mend, "this torque has no source")
+	default:
+		r.Msgs.Report("source-missing", out.At, mend, "these limits have no source")
 	}
 	return out
 }

@@ -121,6 +121,7 @@ func TestSlips(t *testing.T) {
 		{head + "limits: {a: {band: «100 Nm», source: m}}\n", "limits-bare: 100 N·m is a value, not limits | write both ends, or write it as `value:` in the torque block to have the shop's tolerance added"},
 		{head + "limits: {a: {band: «0.1 to 0.2 mm»}}\n", "source-missing: these limits have no source | add `source:` with title, issue and table of the manual, or `source: shop practice`"},
 		{head + "limits: {a: {by-variant: {late: {band: «0.1 to 0.2 mm»}}}}\n", "source-missing: these limits have no source | add `source:` with title, issue and table of the manual, or `source: shop practice`"},
+		{head + "limits: {a: {band: «9 to 11 N·m»}}\n", "torque-source-missing: this torque has no source | add `source:` with title, issue and table of the manual, or `source: shop practice`"},
 		{head + "fasteners: {bolt: {nut-factor: 0.2}}\n", "source-missing: the nut factor has no source | add `nut-factor-source:` with where it comes from"},
 		{head + "limits: {a: {band: «0.25 to 0.15» mm, source: m}}\n", "limits-reversed: the limits are reversed: 0.25 is more than 0.15 | write `0.15 to 0.25 mm`"},
 		{head + "limits: {a: {band: 0.12 to 0.15 mm, also: «0.005 to 0.007 in», source: m}}\n", "also-disagrees: 0.005 to 0.007 in is not 0.12 to 0.15 mm | look both up again: 0.12 to 0.15 mm is 0.005 to 0.006 in"},
