@@ -82,6 +82,16 @@ func (s *Step) Place(c *Card) source.Place {
 	return c.Procedure.File.At(s.Source.Span.Start, s.Source.Span.End)
 }
 
+// HasTable says whether the step looks something up in a table of its own.
+func (s *Step) HasTable() bool {
+	for _, i := range s.Items {
+		if m, ok := i.(*Measurement); ok && m.Spread != nil {
+			return true
+		}
+	}
+	return false
+}
+
 // An Item is one thing in a step: *Prose, *Picture, *Tool, *Torque,
 // *Measurement or *Witness.
 type Item interface{ Place() source.Place }

@@ -18,6 +18,10 @@ func (r *resolver) measurement(m *procedure.Measurement) Item {
 		r.unknown("gauge-unknown", "gauge", m.Gauge, gaugeIDs(s), "gauges in shop.yaml")
 		return out
 	}
+	if gauge.Bad {
+		out.Mismatch = true
+		return out
+	}
 	out.Gauge = gauge
 	r.kit(&gauge.Item, gauge)
 	kind := gauge.Scale.Unit.Dimension

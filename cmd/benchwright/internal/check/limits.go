@@ -52,7 +52,7 @@ func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string)
 			return
 		}
 		named := p.Unit.Limit(l.Named.Name)
-		if named == nil || named.All != nil || named.ByVariant[p.VariantID()] != nil {
+		if named == nil || named.Bad || named.All != nil || named.ByVariant[p.VariantID()] != nil {
 			return // unknown, or of the wrong kind: reported
 		}
 		d := p.msgs.Report("limits-missing", l.At, "give `"+l.Named.Name+"` a band for it under `by-variant:`, or a `band:` for all", "this %s has no limits", what)

@@ -39,7 +39,11 @@ func hasSteps(p *procedure.Procedure, cards []*card.Card, msgs *diag.List) {
 			return
 		}
 	}
-	msgs.Report("steps-missing", p.Title.At, "open a stage with `## ` and a step with `### `", "this procedure has no steps")
+	at := p.Title.At
+	if at.File == nil {
+		at = p.File.At(0, 0)
+	}
+	msgs.Report("steps-missing", at, "open a stage with `## ` and a step with `### `", "this procedure has no steps")
 }
 
 // order refuses cards that wait for each other.

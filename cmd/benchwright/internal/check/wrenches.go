@@ -3,11 +3,13 @@ package check
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
 )
 
 // wrenches asks whether the shop has a wrench for each torque, and how well it
@@ -23,6 +25,9 @@ func wrenches(p *pass) {
 		}
 		c := t.Choice
 		if c == nil {
+			if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad }) {
+				return // it may be the one; its scale has been reported
+			}
 			if t.Wrench.Name == "" || len(t.Refused) > 0 {
 				d := p.msgs.Report("wrench-none", t.Limits.At, p.need(t.Limit.Band), "no wrench in the shop can be set to %s", t.Limit.Band.Written)
 				if t.Wrench.Name != "" {
@@ -34,7 +39,11 @@ func wrenches(p *pass) {
 			return
 		}
 		w := c.Wrench
-		if !c.Keeps {
+		switch {
+		case c.Least == nil && !w.Bad:
+			p.msgs.Report("wrench-accuracy", t.Limits.At, "add `accuracy:` to the wrench, from its calibration record",
+				"`%s` states no accuracy, so nothing shows that it keeps the torque inside %s", w.ID, t.Limit.Band.Written)
+		case !c.Keeps && c.Least != nil:
 			var out []string
 			if c.Under != nil {
 				out = append(out, p.amount(c.Under, w.Scale)+" under")

@@ -107,6 +107,9 @@ func variants(p *procedure.Procedure, u *unit.Unit) []*unit.Variant {
 
 // noUnit reports a procedure whose unit is not there.
 func (lib *Library) noUnit(p *procedure.Procedure, u *unit.Unit, msgs *diag.List) {
+	if p.Unit.Name == "" {
+		return // the schema has asked for it
+	}
 	var ids []string
 	for _, other := range lib.units {
 		ids = append(ids, other.ID)
@@ -117,9 +120,6 @@ func (lib *Library) noUnit(p *procedure.Procedure, u *unit.Unit, msgs *diag.List
 			"the unit of this folder is `%s`, not `%s`", u.ID, p.Unit.Name)
 		d.Related = append(d.Related, diag.Related{At: u.Root.Get("unit").Place(), Message: "the unit is declared here"})
 		return
-	}
-	if p.Unit.Name == "" {
-		return // the schema has asked for it
 	}
 	if lib.Workspace.Alone {
 		msgs.Report("unit-missing-facts", p.Unit.At, "give the unit's facts in place of its name: `unit:` with `unit`, `title` and the rest below it",
@@ -177,42 +177,39 @@ func variantID(c *card.Card) string { return c.VariantID() }
 // decks builds and lays out the decks of a procedure's cards: those whose
 // content is equal are one deck, and so are their strips.
 func (lib *Library) decks(p *procedure.Procedure, cards []*card.Card, o Options, lists []*diag.List) []*Made {
+	faces := lib.grouped(cards, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) })
+	strips := lib.grouped(cards, lists, deck.Strip)
 	var out []*Made
-	for _, strip := range []bool{false, true} {
-		build, suffix := deck.Build, ""
-		if strip {
-			build, suffix = deck.Strip, ".record"
+	for _, g := range faces {
+		out = append(out, lib.layout(g, name(p, g.cards, len(faces), ""), false, o))
+	}
+	for _, g := range strips {
+		out = append(out, lib.layout(g, name(p, g.cards, len(strips), ".record"), true, o))
+	}
+	return out
+}
+
+// A group is the cards of one procedure that have one deck.
+type group struct {
+	deck  *deck.Deck
+	cards []*card.Card
+	list  *diag.List // where the layout's problems go: that of the first card
+}
+
+// grouped builds the deck of each card and joins those that say the same.
+func (lib *Library) grouped(cards []*card.Card, lists []*diag.List, build func(*card.Card) *deck.Deck) []*group {
+	var out []*group
+	byText := map[string]*group{}
+	for i, c := range cards {
+		d := build(c)
+		text := render.Canonical(d.Deck)
+		g := byText[text]
+		if g == nil {
+			g = &group{deck: d, list: lists[i]}
+			byText[text] = g
+			out = append(out, g)
 		}
-		type group struct {
-			deck  *deck.Deck
-			cards []*card.Card
-			list  *diag.List
-		}
-		groups := map[string]*group{}
-		var order []string
-		for i, c := range cards {
-			d := build(c)
-			text := render.Canonical(d.Deck)
-			g := groups[text]
-			if g == nil {
-				g = &group{deck: d, list: lists[i]}
-				groups[text] = g
-				order = append(order, text)
-			}
-			g.cards = append(g.cards, c)
-		}
-		for _, text := range order {
-			g := groups[text]
-			g.deck.Running.Variant = deck.Variants(g.cards)
-			m := &Made{Card: p.Number.Name, Title: p.Title.Name, Revision: p.Revision, Name: name(p, g.cards, len(order), suffix), Strip: strip}
-			for _, c := range g.cards {
-				if c.Variant != nil {
-					m.Variants = append(m.Variants, c.Variant.ID)
-				}
-			}
-			lib.layout(m, g.deck, o, g.list)
-			out = append(out, m)
-		}
+		g.cards = append(g.cards, c)
 	}
 	return out
 }
@@ -232,20 +229,52 @@ func name(p *procedure.Procedure, cards []*card.Card, decks int, suffix string) 
 }
 
 // layout lays a deck out and turns what render finds into messages.
-func (lib *Library) layout(m *Made, d *deck.Deck, o Options, msgs *diag.List) {
-	options := render.Options{Paper: lib.paper(o), Plain: m.Strip}
-	if m.Strip {
+func (lib *Library) layout(g *group, file string, strip bool, o Options) *Made {
+	p := g.cards[0].Procedure
+	m := &Made{Card: p.Number.Name, Title: p.Title.Name, Revision: p.Revision, Name: file, Strip: strip}
+	for _, c := range g.cards {
+		if c.Variant != nil {
+			m.Variants = append(m.Variants, c.Variant.ID)
+		}
+	}
+	options := render.Options{Paper: lib.paper(o), Plain: strip}
+	if strip {
 		options.Paper = stripPaper(options.Paper)
 	}
-	m.Info = render.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
+	d := g.deck
+	d.Running.Variant = deck.Variants(g.cards)
 	sheets, problems := render.Layout(d.Deck, options)
-	for _, p := range problems {
-		report(p, d, msgs)
+	if far := tooTall(g, problems); len(far) > 0 {
+		d = deck.Build(g.cards[0], far)
+		d.Running.Variant = deck.Variants(g.cards)
+		sheets, problems = render.Layout(d.Deck, options)
 	}
+	for _, problem := range problems {
+		report(problem, d, g.list)
+	}
+	m.Info = render.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
 	m.Sheets, m.Faces = sheets, len(sheets)
-	if o.Sheet != "" && !m.Strip {
+	if o.Sheet != "" && !strip {
 		m.Sheets = impose(sheets, options.Paper, o)
 	}
+	return m
+}
+
+// tooTall returns the steps that do not fit one face and have a table that
+// could stand on a look-up face instead.
+func tooTall(g *group, problems []render.Problem) map[int]bool {
+	far := map[int]bool{}
+	for _, problem := range problems {
+		if problem.Kind != render.TooTall {
+			continue
+		}
+		for _, s := range g.cards[0].Steps() {
+			if s.HasTable() && s.Place(g.cards[0]) == g.deck.Place(problem.Ref) {
+				far[s.Number] = true
+			}
+		}
+	}
+	return far
 }
 
 // report turns a problem of the layout into a message.

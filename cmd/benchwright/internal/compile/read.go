@@ -92,7 +92,9 @@ func (lib *Library) read(e *workspace.Entry, msgs *diag.List) *procedure.Procedu
 			refused[t] = true
 		}
 	}
-	check("front", doc.Front, firstLine(e.File))
+	if !doc.Front.Broken {
+		check("front", doc.Front, firstLine(e.File))
+	}
 	blocks := func(content []syntax.Content) {
 		for _, c := range content {
 			if b, ok := c.(*syntax.Block); ok && slices.Contains(procedure.Built, b.Type) {

@@ -25,11 +25,16 @@ func (d *Deck) Place(ref render.Ref) source.Place {
 	return d.Places[ref-1]
 }
 
-// Build returns the deck of laminated faces of a card.
-func Build(c *card.Card) *Deck {
+// Build returns the deck of laminated faces of a card. The tables of the steps
+// in far stand on a look-up face: with their step they would not fit one face.
+func Build(c *card.Card, far map[int]bool) *Deck {
 	b := newBuilder(c)
+	b.far = far
 	b.setOut()
 	b.steps()
+	if len(b.lookups) > 0 {
+		b.section(wordLookUp, b.lookups...)
+	}
 	b.record()
 	last := &b.Sections[len(b.Sections)-1]
 	last.Groups = append(last.Groups, render.Group{Elements: []render.Element{{Class: render.Wording, Content: render.End{Text: wordEnd}}}})
@@ -40,6 +45,10 @@ type builder struct {
 	*Deck
 	card *card.Card
 	refs map[source.Place]render.Ref
+
+	step    int            // the step in hand
+	far     map[int]bool   // steps whose tables stand on a look-up face
+	lookups []render.Group // those tables
 }
 
 func newBuilder(c *card.Card) *builder {

@@ -35,17 +35,12 @@ func (b *builder) measurement(m *card.Measurement) []render.Element {
 	case m.Limit != nil && m.Marks != nil:
 		r.Label = wordAccept
 		r.Value = b.marks(*m.Marks)
-		if m.Marks.Low != nil {
-			r.Low = m.Marks.Scale.Number(m.Marks.Low, b.mark())
-		}
-		if m.Marks.High != nil {
-			r.High = m.Marks.Scale.Number(m.Marks.High, b.mark())
-		}
+		r.Low, r.High = m.Marks.Ends(b.mark())
 		r.Source = plain(b.manual(m.Limit))
 	case m.Limit != nil:
 		band := m.Limit.Band
 		r.Label, r.Value, r.Unit = wordAccept, b.band(band), band.Unit.Symbol
-		r.Low, r.High = b.sides(band)
+		r.Low, r.High = band.Ends(b.mark())
 		r.Source = plain(b.manual(m.Limit))
 	}
 	if r.Low != "" {
@@ -56,7 +51,7 @@ func (b *builder) measurement(m *card.Measurement) []render.Element {
 	}
 	out := []render.Element{b.technical(m.At, r)}
 	if m.Spread != nil && m.Marks != nil && m.Marks.Low != nil && m.Marks.High != nil {
-		out = append(out, b.technical(m.At, b.spread(m)))
+		out = append(out, b.table(m.At, wordSpread(lower(m.Of)), b.spread(m)))
 	}
 	return out
 }
@@ -82,7 +77,7 @@ func (b *builder) spread(m *card.Measurement) render.Table {
 	for low := new(big.Rat).Set(m.Marks.Low); low.Cmp(m.Marks.High) <= 0; low = new(big.Rat).Add(low, step) {
 		high := new(big.Rat).Add(low, m.Spread)
 		if high.Cmp(m.Marks.High) >= 0 {
-			t.Rows = append(t.Rows, [][]render.Run{plain(number(low) + " and over"), plain(number(m.Marks.High))})
+			t.Rows = append(t.Rows, [][]render.Run{plain(wordAndOver(number(low))), plain(number(m.Marks.High))})
 			break
 		}
 		t.Rows = append(t.Rows, [][]render.Run{plain(number(low)), plain(number(high))})

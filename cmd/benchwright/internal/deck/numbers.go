@@ -22,23 +22,29 @@ func (b *builder) mark() quantity.Mark {
 }
 
 // value writes a quantity as it was typed, its unit beside it.
-func (b *builder) value(v quantity.Value) string { return v.Text + nbsp + v.Unit.Symbol }
+func (b *builder) value(v quantity.Value) string { return v.Unit.After(v.Text) }
 
 // marks writes limits that lie on a scale's marks, without their unit:
 // "0.15 to 0.25", "max 0.05", "at least 12".
-func (b *builder) marks(m quantity.Marks) string {
-	text := func(v *big.Rat) string { return m.Scale.Number(v, b.mark()) }
+func (b *builder) marks(m quantity.Marks) string { return span(m.Ends(b.mark())) }
+
+// band writes a manual's band as a range, without its unit: a large figure is
+// never a ±.
+func (b *builder) band(q quantity.Band) string { return span(q.Ends(b.mark())) }
+
+// span joins the ends of a band, "" for an open side.
+func span(low, high string) string {
 	switch {
-	case m.Low == nil && m.High == nil:
+	case low == "" && high == "":
 		return ""
-	case m.Low == nil:
-		return "max" + nbsp + text(m.High)
-	case m.High == nil:
-		return "at least " + text(m.Low)
-	case m.Low.Cmp(m.High) == 0:
-		return text(m.Low)
+	case low == "":
+		return wordAtMost + nbsp + high
+	case high == "":
+		return wordAtLeast + nbsp + low
+	case low == high:
+		return low
 	}
-	return text(m.Low) + " to" + nbsp + text(m.High)
+	return low + " " + wordTo + nbsp + high
 }
 
 // engraved is the unit of a scale as it stands on the instrument.
@@ -47,23 +53,6 @@ func engraved(marked string, s quantity.Scale) string {
 		return marked
 	}
 	return s.Unit.Symbol
-}
-
-// band writes a manual's band as a range, without its unit: a large figure is
-// never a ±.
-func (b *builder) band(q quantity.Band) string {
-	return strings.TrimSpace(strings.TrimSuffix(q.Range(b.mark()), q.Unit.Symbol))
-}
-
-// sides returns the ends of a band as its range writes them, "" for an open one.
-func (b *builder) sides(q quantity.Band) (low, high string) {
-	one := func(v *big.Rat) string {
-		if v == nil {
-			return ""
-		}
-		return b.band(quantity.Band{Form: quantity.Bare, Nominal: &quantity.Number{Value: v}, Numbers: q.Numbers, Unit: q.Unit})
-	}
-	return one(q.Low), one(q.High)
 }
 
 func toolRow(verb string, i *shop.Item, note string) render.ToolRow {
@@ -83,6 +72,5 @@ func lower(name string) string {
 
 // percent writes an exact ratio as per cent: 1/20 → "5".
 func (b *builder) percent(r *big.Rat) string {
-	p := new(big.Rat).Mul(r, big.NewRat(100, 1))
-	return quantity.Format(p, new(big.Rat).SetFrac(big.NewInt(1), p.Denom()), b.mark())
+	return quantity.Decimal(new(big.Rat).Mul(r, big.NewRat(100, 1)), b.mark())
 }

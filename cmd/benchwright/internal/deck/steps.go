@@ -19,16 +19,17 @@ func (b *builder) steps() {
 		head.Elements = append(head.Elements, b.items(st.Items)...)
 		groups = append(groups, head)
 		for _, s := range st.Steps {
-			groups = append(groups, b.step(s))
+			groups = append(groups, b.stepGroup(s))
 		}
 	}
 	b.section(wordSteps, groups...)
 }
 
-// step builds one step, in the order of card.md: the action, callouts, tools
+// stepGroup builds one step, in the order of card.md: the action, callouts, tools
 // and sizes, then everything else as it was written; the why last.
-func (b *builder) step(s *card.Step) render.Group {
+func (b *builder) stepGroup(s *card.Step) render.Group {
 	at := s.Place(b.card)
+	b.step = s.Number
 	g := render.Group{Ref: b.ref(at), Bookmark: s.Source.Text, Anchor: card.Anchor(s.Number)}
 	g.Elements = append(g.Elements, b.technical(at, render.Step{Number: s.Number, Title: runs(s.Title)}))
 	for _, c := range s.Callouts {

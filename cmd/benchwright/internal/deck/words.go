@@ -14,6 +14,7 @@ import (
 const (
 	wordSetOut    = "Set-out"
 	wordSteps     = "Steps"
+	wordLookUp    = "Look-up"
 	wordRecord    = "Record"
 	wordStrip     = "Record strip"
 	wordDraft     = "DRAFT"
@@ -47,6 +48,9 @@ const (
 	wordTorque    = "Tighten to"
 	wordSet       = "Set"
 	wordLeftHand  = "LEFT-HAND THREAD"
+	wordTo        = "to"
+	wordAtMost    = "max"
+	wordAtLeast   = "at least"
 	wordAccept    = "Accept"
 	wordWriteDown = "Write down"
 	wordExpect    = "Expect"
@@ -99,7 +103,15 @@ func wordAfterStep(step int) string          { return fmt.Sprintf("After step\u0
 func wordWhile(what string) string           { return "While " + what }
 func wordLock(how string) string             { return "Then lock it: " + how }
 func wordTolerance(percent string) string    { return "±" + percent + "\u00a0% is the shop's tolerance" }
-func wordLowest(low, most string) [2]string  { return [2]string{low, most} }
+
+func wordSpread(of string) string { return "How far the readings may lie apart: " + of }
+func wordForStep(step int, what string) string {
+	return fmt.Sprintf("For step\u00a0%d. %s", step, what)
+}
+func wordSeeTable(step int) string {
+	return fmt.Sprintf("See the table for step\u00a0%d on the look-up face.", step)
+}
+func wordAndOver(v string) string { return v + " and over" }
 
 const (
 	wordSpreadLow  = "Lowest reading"

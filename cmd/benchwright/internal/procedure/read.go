@@ -155,7 +155,7 @@ func (r *Reader) measurement(b Base) Item {
 		Record: texts(n.Get("record")), Use: text(n.Get("use")), IfLow: branch(n.Get("if-low")), IfHigh: branch(n.Get("if-high")),
 		AsFound: text(n.Get("as-found")) == "yes" || text(n.Get("as-found")) == "true"}
 	if s := n.Get("spread"); s != nil {
-		m.Spread = r.band(s, 0)
+		m.Spread = r.band(s, quantity.None)
 		m.Limits.Bad = m.Limits.Bad || m.Spread == nil
 	}
 	return m
@@ -184,15 +184,15 @@ func (r *Reader) limits(b Base) Limits {
 	case IsName(n.Text):
 		l.Named = named(n)
 	default:
-		l.Band = r.band(n, 0)
+		l.Band = r.band(n, quantity.None)
 		l.Bad = l.Band == nil
 	}
 	if also := b.Node.Get("also"); also != nil {
-		l.Also = r.band(also, 0)
+		l.Also = r.band(also, quantity.None)
 		l.Bad = l.Bad || l.Also == nil
 	}
 	if e := b.Node.Get("expect"); e != nil {
-		l.Expect = r.band(e, 0)
+		l.Expect = r.band(e, quantity.None)
 		l.Bad = l.Bad || l.Expect == nil
 	}
 	return l
@@ -208,26 +208,19 @@ func IsName(text string) bool {
 }
 
 // band reads a quantity, nil when it is none (reported). A kind other than
-// None is required of its unit.
+// quantity.None is required of its unit.
 func (r *Reader) band(n *syntax.Node, kind quantity.Dimension) *quantity.Band {
 	if n.Kind != syntax.Scalar {
 		return nil
 	}
-	b, problem := quantity.ParseBand(n.Text, r.Mark)
+	b, problem := quantity.ParseBandOf(n.Text, r.Mark, kind)
 	if problem != nil {
 		span := n.Sub(problem.Start, problem.End)
 		r.Msgs.Report(problem.Slug, n.File.At(span.Start, span.End), problem.Help, "%s", problem.Message)
 		return nil
 	}
-	if kind != 0 && b.Unit.Dimension != kind {
-		r.Msgs.Report("unit-kind", n.Place(), "write a "+kind.String()+", such as "+example[kind],
-			"`%s` is a %s where a %s belongs", n.Text, b.Unit.Dimension, kind)
-		return nil
-	}
 	return &b
 }
-
-var example = map[quantity.Dimension]string{quantity.Torque: "`100 ±5 N·m`", quantity.Length: "`0.15 to 0.25 mm`"}
 
 func branch(n *syntax.Node) Branch {
 	if n == nil {

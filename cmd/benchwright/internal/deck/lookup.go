@@ -1,0 +1,22 @@
+package deck
+
+import (
+	"fmt"
+
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/render"
+)
+
+// table places a table that a step needs: in the step, or on a look-up face
+// with a reference to it in its place.
+func (b *builder) table(at source.Place, title string, t render.Table) render.Element {
+	if !b.far[b.step] {
+		return b.technical(at, t)
+	}
+	anchor := fmt.Sprintf("table-%d", b.step)
+	b.lookups = append(b.lookups, render.Group{Ref: b.ref(at), Bookmark: title, Anchor: anchor, Breaks: true, Elements: []render.Element{
+		b.technical(at, render.Text{Role: render.Lead, Runs: plain(wordForStep(b.step, title))}),
+		b.technical(at, t),
+	}})
+	return b.technical(at, render.Text{Role: render.Instruction, Runs: []render.Run{{Text: wordSeeTable(b.step), Weight: render.Semibold, Link: anchor}}})
+}
