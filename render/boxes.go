@@ -1,8 +1,8 @@
 package render
 
 // boxes adds boxes to write in, each under its label, in rows of equal
-// columns. A unit stands behind each box.
-func (k *column) boxes(labels []string, unit string) {
+// columns none wider than most. A unit stands behind each box.
+func (k *column) boxes(labels []string, unit string, most int) {
 	if len(labels) == 0 {
 		return
 	}
@@ -18,7 +18,7 @@ func (k *column) boxes(labels []string, unit string) {
 		least = max(least, w)
 	}
 	n := min(len(labels), max(1, (k.width+gap)/(least+after+gap)))
-	w := min((k.width-(n-1)*gap)/n-after, 2*c.boxes)
+	w := min((k.width-(n-1)*gap)/n-after, most)
 	if len(labels)%n == 1 && n > 2 { // no box alone on the last row
 		n = (len(labels) + 1) / 2
 	}
@@ -45,13 +45,13 @@ func (k *column) boxes(labels []string, unit string) {
 		}
 		k.y += over + c.box
 	}
-	k.y = c.beats(k.y)
+	k.y = c.beats(k.y + c.beat/2)
 }
 
 // panel is a ground with a bar down its left, which holds one number.
 func (c *compositor) panel(k column) block {
 	var out canvas
-	height := c.beats(k.y)
+	height := c.beats(k.y + c.beat)
 	out.add(Rect{W: c.width, H: height, Fill: tint, Stroke: NoColor, Role: Ground})
 	out.ground(0, 0, c.beat/2, height, accent)
 	out.add(k.ops...)
@@ -68,9 +68,9 @@ func (c *compositor) within() column {
 // fit, or else above it.
 func (k *column) labelled(label, value, unit string) {
 	c, u := k.c, k.c.beat
-	p := c.set(says(label), c.tag, k.width, 0)
+	p := c.set(says(label), c.strong.in(accent), k.width, 0)
 	whole := textWidth(c.figure.font, c.figure.size, value) + u + textWidth(c.units.font, c.units.size, unit)
-	if p.height() != c.tag.lead || p.width+2*u+whole > k.width {
+	if p.height() != p.hand.lead || p.width+2*u+whole > k.width {
 		k.para(p, k.x, k.y)
 		k.y += p.height()
 		k.figure(value, unit, k.width)

@@ -109,11 +109,11 @@ func (o Callout) short(c *compositor) block {
 	}
 	k.width -= k.x - inset
 	var scratch canvas
-	chip := c.chip(&scratch, o.Signal, o.Word, 0, 0, c.text.lead)
+	chip := c.chip(&scratch, o.Signal, o.Word, 0, 0, c.text.lead, 0)
 	p := c.set(o.Avoid, c.strong, k.width, chip+u)
 	text := max(p.height(), c.text.lead)
 	y := inset + max(0, (height-text)/2)
-	c.chip(&k.canvas, o.Signal, o.Word, k.x, y, c.text.lead)
+	c.chip(&k.canvas, o.Signal, o.Word, k.x, y, c.text.lead, 0)
 	k.para(p, k.x, y)
 	height = c.beats(2*inset + max(height, text))
 	var out canvas
@@ -122,13 +122,13 @@ func (o Callout) short(c *compositor) block {
 	return one(height, out)
 }
 
-// chip is a signal word on its colour, as high as a line; it returns its
-// width.
-func (c *compositor) chip(k *canvas, s Signal, word string, x, y, lead int) int {
+// chip is a signal word on its colour, as high as a line and at least so
+// wide; it returns its width.
+func (c *compositor) chip(k *canvas, s Signal, word string, x, y, lead, least int) int {
 	u := c.beat
 	h := lead - u/2
 	var in canvas
-	w := c.signalWord(&in, s, word, c.tag, x+u/2, y+u/4, h) + u
+	w := max(least, c.signalWord(&in, s, word, c.tag, x+u/2, y+u/4, h)+u)
 	k.ground(x, y+u/4, w, h, s.look().ground)
 	k.add(in.ops...)
 	return w

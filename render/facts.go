@@ -24,7 +24,7 @@ func (f Facts) lay(c *compositor) block {
 		for i := range least {
 			least[i], whole[i] = all[from+i].least, all[from+i].whole
 		}
-		g := grid{c: c, widths: c.columns(least, whole, c.width, gap, to-from-1), gap: gap}
+		g := tabs{c: c, widths: c.columns(least, whole, c.width, gap, to-from-1), gap: gap}
 		var k canvas
 		tallest := 0
 		for i, r := range f.Rows[from:to] {

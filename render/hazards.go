@@ -12,7 +12,7 @@ func (z Hazards) lay(c *compositor) block {
 	least, whole := make([]int, n), make([]int, n)
 	for _, r := range z.Rows {
 		var scratch canvas
-		chip := c.chip(&scratch, r.Signal, r.Word, 0, 0, c.text.lead)
+		chip := c.chip(&scratch, r.Signal, r.Word, 0, 0, c.text.lead, 0)
 		signs := max(0, len(r.Symbols)*(c.minor+u)-u)
 		tl, tw := c.extent(r.Text, c.text)
 		sl, sw := c.extent(says(r.Steps), c.label)
@@ -20,7 +20,7 @@ func (z Hazards) lay(c *compositor) block {
 			least[i], whole[i] = max(least[i], p[0]), max(whole[i], p[1])
 		}
 	}
-	g := grid{c: c, widths: c.columns(least, whole, c.width, gap, 2), gap: gap}
+	g := tabs{c: c, widths: c.columns(least, whole, c.width, gap, 2), gap: gap}
 	head := func(title string) slab {
 		var k canvas
 		h := c.heading(&k, title)
@@ -33,7 +33,7 @@ func (z Hazards) lay(c *compositor) block {
 		var k canvas
 		top := u / 2
 		shift := max(0, (c.minor-c.text.lead)/2)
-		c.chip(&k, r.Signal, r.Word, g.x(0), top+shift, c.text.lead)
+		c.chip(&k, r.Signal, r.Word, g.x(0), top+shift, c.text.lead, g.widths[0])
 		for j, s := range r.Symbols {
 			c.symbolAt(&k, s, g.x(1)+j*(c.minor+u), top, c.minor)
 		}

@@ -12,9 +12,9 @@ func (h Hold) lay(c *compositor) block {
 	k.text(h.Before, c.strong)
 	if len(h.Boxes) > 0 {
 		k.y += u
-		k.boxes(h.Boxes, "")
+		k.boxes(h.Boxes, "", k.width)
 	}
-	height := c.beats(k.y + u + u/2 + border)
+	height := c.beats(k.y + u + border)
 	var out canvas
 	out.frame(0, 0, c.width, height, border, 0, white, black, Ground)
 	out.ground(border, border, c.width-2*border, strip-border, black)

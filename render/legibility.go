@@ -102,8 +102,8 @@ func newStyle(o Options) style {
 
 // benchStyle is for A5 and half Letter: on the bench, 700 mm away.
 func benchStyle() style {
-	s := style{beat: 1500, side: 10000, top: 11500, bottom: 6500, leastFigure: leastFigure}
-	s.hands(heights{text: 3270, title: 4000, stage: 3600, aside: 2700, label: 2300, number: 5000, figure: 8200, units: 5000, signal: 4000, watch: 4000})
+	s := style{beat: 1500, side: 10000, top: 11000, bottom: 6500, leastFigure: leastFigure}
+	s.hands(heights{text: 3270, title: 4000, stage: 3600, aside: 2700, label: 2300, number: 5000, figure: 8200, units: 5000, signal: 4000, watch: 3800})
 	s.tick, s.box, s.boxes, s.symbol, s.minor = 9000, 9600, 20000, 12000, 10200
 	s.hair, s.rule, s.frame = 200, 500, 600
 	return s
@@ -111,27 +111,27 @@ func benchStyle() style {
 
 // pocketStyle is for A6: in the hand, 500 mm away.
 func pocketStyle() style {
-	s := style{beat: 1060, side: 8000, top: 11500, bottom: 6500, leastFigure: leastFigurePocket}
-	s.hands(heights{text: 2330, title: 2900, stage: 2600, aside: 2050, label: 2010, number: 3600, figure: 5900, units: 3600, signal: 2900, watch: 3000})
+	s := style{beat: 1060, side: 8000, top: 11200, bottom: 6500, leastFigure: leastFigurePocket}
+	s.hands(heights{text: 2330, title: 2900, stage: 2600, aside: 2050, label: 2010, number: 3600, figure: 5900, units: 3600, signal: 2900, watch: 2600})
 	s.tick, s.box, s.boxes, s.symbol, s.minor = 7000, 9000, 16000, 10000, 8000
 	s.hair, s.rule, s.frame = 180, 400, 500
 	return s
 }
 
-// wallStyle is for A4 and Letter: on a hook or a wall, with the 20 minutes
-// that are preferred.
+// wallStyle is for A4 and Letter: on a hook beside the bench; a little larger,
+// and the text does not take the whole width.
 func wallStyle() style {
-	s := style{beat: 1900, side: 15000, top: 11500, bottom: 7500, leastFigure: leastFigure}
-	s.hands(heights{text: 4070, title: 5000, stage: 4500, aside: 3400, label: 2850, number: 6300, figure: 11000, units: 6400, signal: 5000, watch: 5000})
-	s.tick, s.box, s.boxes, s.symbol, s.minor = 11000, 13000, 26000, 18000, 13000
-	s.hair, s.rule, s.frame = 250, 600, 750
+	s := style{beat: 1550, side: 18000, top: 11000, bottom: 7000, leastFigure: leastFigure}
+	s.hands(heights{text: 3400, title: 4200, stage: 3800, aside: 2800, label: 2350, number: 5200, figure: 9000, units: 5300, signal: 4200, watch: 4000})
+	s.tick, s.box, s.boxes, s.symbol, s.minor = 9300, 10000, 24000, 12400, 10600
+	s.hair, s.rule, s.frame = 200, 500, 600
 	return s
 }
 
 // stripStyle is for the record strip: plain paper, in the hand.
 func stripStyle() style {
 	s := style{beat: 1050, side: 14000, top: 10000, bottom: 8000, leastFigure: leastText, plain: true}
-	s.hands(heights{text: 2100, title: 2700, stage: 2500, aside: 2020, label: 2020, number: 3000, figure: 5000, units: 3000, signal: 2700, watch: 3400})
+	s.hands(heights{text: 2100, title: 2700, stage: 2500, aside: 2020, label: 2020, number: 3000, figure: 5000, units: 3000, signal: 2700, watch: 2700})
 	s.tick, s.box, s.boxes, s.symbol, s.minor = 6000, 9000, 18000, 10500, 8400
 	s.hair, s.rule, s.frame = 180, 350, 400
 	return s

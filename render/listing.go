@@ -32,7 +32,7 @@ func (l Listing) lay(c *compositor) block {
 			least[i], whole[i] = max(least[i], a), max(whole[i], w)
 		}
 	}
-	g := grid{c: c, widths: c.columns(least, whole, c.width, 2*u, 0), gap: 2 * u}
+	g := tabs{c: c, widths: c.columns(least, whole, c.width, 2*u, 0), gap: 2 * u}
 	head := func(title string) slab {
 		var k canvas
 		h := c.heading(&k, title)

@@ -12,7 +12,7 @@ func (r Reading) lay(c *compositor) block {
 		k.labelled(r.Label, r.Value, r.Unit)
 	}
 	if !r.Plain && (r.Low != "" || r.High != "") {
-		k.y += u / 2
+		k.y += u
 		k.band(r.Low, r.High)
 	}
 	k.text(r.Source, c.label)
@@ -22,7 +22,7 @@ func (r Reading) lay(c *compositor) block {
 	}
 	if len(r.Boxes) > 0 {
 		k.y += u
-		k.boxes(r.Boxes, "")
+		k.boxes(r.Boxes, "", 2*c.boxes)
 	}
 	if len(r.Use) > 0 {
 		k.y += u / 2
@@ -32,7 +32,6 @@ func (r Reading) lay(c *compositor) block {
 		k.y += u
 		k.branches(r)
 	}
-	k.y += u + u/2
 	return c.panel(k)
 }
 
@@ -56,38 +55,35 @@ func (k *column) gauge(t ToolRow) {
 	k.text(runs, k.c.text)
 }
 
-// band draws the bar. A side without an end has no reject part.
+// band draws the bar: the accept band is clear, with its ends written inside
+// it, for a reading at an end is still accepted; what lies outside is hatched.
+// A side without an end has no reject part.
 func (k *column) band(low, high string) {
 	c, u := k.c, k.c.beat
-	h := 3 * u
-	w := k.width
-	from, to := k.x, k.x+w
+	h := 9 * u / 2
+	from, to := k.x, k.x+k.width
 	if low != "" {
-		from += w / 4
-	}
-	if high != "" {
-		to -= w / 4
-	}
-	if low != "" {
+		from += k.width / 5
 		k.hatch(k.x, k.y, from-k.x, h)
 	}
 	if high != "" {
-		k.hatch(to, k.y, k.x+w-to, h)
+		to -= k.width / 5
+		k.hatch(to, k.y, k.x+k.width-to, h)
 	}
-	k.add(Rect{X: from, Y: k.y, W: to - from, H: h, Fill: white, Stroke: NoColor, Role: Tint})
-	k.add(Rect{X: k.x, Y: k.y, W: w, H: h, Fill: NoColor, Stroke: ink, StrokeWidth: c.rule, Role: Tint})
-	mark := func(x int, s string) {
-		k.add(Line{X1: x, Y1: k.y, X2: x, Y2: k.y + h + u/2, Width: c.frame, Color: ink})
-		p := c.set(says(s), c.strong, w, 0)
-		k.aligned(p, x-w/8, k.y+h+u/4, w/4, Center)
+	k.ground(from, k.y, to-from, h, white)
+	k.add(Rect{X: k.x, Y: k.y, W: k.width, H: h, Fill: NoColor, Stroke: ink, StrokeWidth: c.rule, Role: Tint})
+	end := func(x int, s string, a Align) {
+		k.add(Line{X1: x, Y1: k.y, X2: x, Y2: k.y + h, Width: 2 * c.frame, Color: ink})
+		p := c.set(says(s), c.strong, to-from, 0)
+		k.aligned(p, from+u, k.y+(h-p.hand.lead)/2, to-from-2*u, a)
 	}
 	if low != "" {
-		mark(from, low)
+		end(from, low, Left)
 	}
 	if high != "" {
-		mark(to, high)
+		end(to, high, Right)
 	}
-	k.y += h + u/4 + c.strong.lead
+	k.y += h + u/2
 }
 
 // hatch fills an area with strokes at 45°.

@@ -24,7 +24,14 @@ func (r Records) lay(c *compositor) block {
 			least[i], whole[i] = max(least[i], l), max(whole[i], w)
 		}
 	}
-	g := grid{c: c, widths: c.columns(least, whole, c.width, gap, 1), gap: gap}
+	least[2] = max(least[2], min(whole[2], c.width*3/10)) // limits are read at a glance
+	// Where What would be narrow, the limits stand under it.
+	stacked := sum(least)-least[1]+9*c.text.size+gap*(n-1) > c.width
+	if stacked {
+		whole[1], least[1] = max(whole[1], whole[2]), max(least[1], least[2])
+		least, whole = append(least[:2], least[3:]...), append(whole[:2], whole[3:]...)
+	}
+	g := tabs{c: c, widths: c.columns(least, whole, c.width, gap, 1), gap: gap}
 	head := func(title string) slab {
 		var k canvas
 		h := 0
@@ -32,7 +39,11 @@ func (r Records) lay(c *compositor) block {
 			h = c.heading(&k, title)
 		}
 		var cells [][]Run
-		for _, s := range r.Columns {
+		for i, s := range r.Columns {
+			if i == 2 && stacked {
+				cells[1] = says(joined(" · ", r.Columns[1], s))
+				continue
+			}
 			cells = append(cells, says(s))
 		}
 		h += g.row(&k, cells, []hand{c.label}, nil, h)
@@ -49,42 +60,50 @@ func (r Records) lay(c *compositor) block {
 	b.slabs = append(b.slabs, head(r.Title))
 	for i, row := range r.Rows {
 		c.ref = row.Ref
-		k := r.row(c, g, row)
+		k := row.lay(c, g, stacked)
 		k.keep = i == 0 && len(r.Rows) > 1 || i == len(r.Rows)-2
 		b.slabs = append(b.slabs, k)
 	}
 	return b
 }
 
-func (r Records) row(c *compositor, g grid, row RecordRow) slab {
+// lay sets one line: the text level with its boxes, each box apart from the
+// next. Where no box belongs, a dash says so.
+func (row RecordRow) lay(c *compositor, g tabs, stacked bool) slab {
 	u := c.beat
+	top := 3 * u / 4 // two of these lie between boxes
+	shift := max(0, (c.box-c.text.lead)/2)
+	what, stroke := c.text, c.frame
+	if row.Hold {
+		what, stroke = c.strong, 2*c.frame
+	}
 	var k canvas
-	stroke := c.frame * 3 / 4
-	if row.Hold {
-		stroke = c.frame * 2
+	h, first := 0, 3
+	if stacked {
+		first = 2
+		name := g.row(&k, [][]Run{says(row.Step), row.What}, []hand{c.strong, what}, nil, top)
+		h = name
+		if len(row.Limits) > 0 {
+			h += g.row(&k, [][]Run{nil, row.Limits}, []hand{c.strong}, nil, top+name)
+		} else if name == c.text.lead {
+			k = canvas{}
+			h = shift + g.row(&k, [][]Run{says(row.Step), row.What}, []hand{c.strong, what}, nil, top+shift)
+		}
+	} else {
+		h = shift + g.row(&k, [][]Run{says(row.Step), row.What, row.Limits}, []hand{c.strong, what, c.strong}, nil, top+shift)
 	}
-	box := c.box
-	inner := max(box, c.text.lead)
-	// One line of text stands in the middle of the box.
-	shift := (box - c.text.lead) / 2
-	what := c.text
-	if row.Hold {
-		what = c.strong
-	}
-	h := g.row(&k, [][]Run{says(row.Step), row.What, row.Limits}, []hand{c.strong, what, c.strong}, nil, u/2+u/4+shift)
-	inner = max(inner, h+shift)
 	for i, draw := range row.Boxes {
-		if 3+i >= len(g.widths) {
+		if first+i >= len(g.widths) {
 			break
 		}
-		x, w := g.x(3+i), g.widths[3+i]
+		x, w := g.x(first+i), g.widths[first+i]
 		if draw {
-			k.frame(x, u/2+u/4, w, box, stroke, u/4, white, ink, WriteBox)
+			k.frame(x, top, w, c.box, stroke, u/4, white, ink, WriteBox)
 		} else {
-			k.across(x+w/2-u, u/2+u/4+box/2, 2*u, c.rule, soft)
+			k.across(x+w/2-u, top+c.box/2, 2*u, c.rule, soft)
 		}
 	}
-	height := c.beats(inner + u + u/2)
+	height := c.beats(max(c.box, h) + 2*top)
 	k.across(0, height, c.width, c.hair, hairline)
 	return slab{height: height, ops: k.ops}
 }

@@ -58,17 +58,14 @@ func (c *compositor) head(k *canvas, r Running, at place) int {
 	left, y, right := c.side, c.top, c.side+c.column
 	bold, name := c.aside.in(accent), c.aside.in(ink)
 	bold.font, name.font = FontBold, FontSemibold
+	bold.lead, name.lead = 4*u, 4*u
 	if r.Watch != "" {
-		p := c.set(says(r.Watch), c.watch, c.column/2, 0)
+		h := c.watch
+		h.lead = name.lead
+		p := c.set(says(r.Watch), h, c.column/2, 0)
 		box := p.width + 2*u
-		if h := p.height() + u/2; !c.plain {
-			// The ground may begin where text must not yet.
-			k.ground(right-box, y+u/4, box, h, black)
-			k.para(p, right-box+u, y+u/2)
-		} else {
-			k.ground(right-box, y, box, h, black)
-			k.para(p, right-box+u, y+u/4)
-		}
+		k.ground(right-box, y+u/6, box, h.lead-u/3, black)
+		k.para(p, right-box+u, y)
 		right -= box + 2*u
 	}
 	number := c.set(says(r.Number), bold, c.column/2, 0)
@@ -83,6 +80,9 @@ func (c *compositor) head(k *canvas, r Running, at place) int {
 	_, side := c.extent(where(place{at.part, 88, 88}), c.label)
 	standing := c.set(where(at), c.label.in(ink), c.column, 0)
 	unit := c.set(says(joined(" · ", r.Unit, r.Variant, c.revision(r))), c.label.in(ink), c.column-side-2*u, 0)
+	if len(unit.lines) > 1 { // the foot has the revision in any case
+		unit = c.set(says(joined(" · ", r.Unit, r.Variant)), c.label.in(ink), c.column-side-2*u, 0)
+	}
 	k.para(unit, left, y)
 	k.aligned(standing, left, y, c.column, Right)
 	y = c.beats(y + unit.height() + u/2)

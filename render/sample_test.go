@@ -136,13 +136,15 @@ func sampleSteps() Section {
 			Callout{Signal: Caution, Word: "CAUTION", Symbols: []string{"W022", "M009"}, Hazard: r("Shim stock has sharp edges."), Result: r("Cut fingers."), Avoid: r("Wear gloves. Never run a finger along an edge.")},
 			Callout{Signal: Caution, Word: "CAUTION", Symbols: []string{"W022", "M009"}, Short: true, Avoid: r("Wear gloves. Never run a finger along an edge, not even to feel for a burr on thick stock.")},
 			Reading{Title: r("Thickness of the pinion pack"), Gauge: ToolRow{Verb: "Read on", Name: "Micrometer 0–25 mm", Number: "MI-02"},
-				Label: "Expect", Value: "0.60 to 1.20", Unit: "mm", Boxes: []string{"Pack"}, Lines: [][]Run{r("Outside this, read again.")}, Plain: true},
+				Label: "Expect", Value: "0.60 to 1.20", Unit: "mm", Boxes: []string{"Pack"}, Lines: [][]Run{r("Outside this, read again.")}, Plain: true}),
+		step(8, "wear", "Gauge the ring's thread",
 			Reading{Title: r("Wear of the ring's thread, flank to flank"), Gauge: ToolRow{Verb: "Read on", Name: "Feeler gauge", Number: "FG-1"},
 				High: "0.05", Label: "Accept", Value: "max 0.05", Unit: "mm", Boxes: []string{"Ring"}, HighLabel: "Above 0.05", IfHigh: r("Renew the ring retainer.")}),
-		step(8, "rig", "Turn the drive on the rig",
+		step(9, "rig", "Turn the drive on the rig",
 			Callout{Signal: Danger, Word: "DANGER", Symbols: []string{"W089", "P028", "M021"}, Hazard: r("The output shaft turns in the open."), Result: r("It winds in a sleeve, a glove, an arm."), Avoid: r("Guard on. No gloves. Lock the rig off before you touch the shaft.")},
+			Setting{Title: r("Ring retainer"), Label: "Set on Click wrench 300", Value: "195 to 205", Unit: "lbf·ft", Turn: Anticlockwise, SeenFrom: "seen from output end", Source: r("manual: 270 ±10 N·m")}),
+		step(10, "jack", "Set the jack screw",
 			Callout{Signal: Danger, Word: "DANGER", Symbols: []string{"W089"}, Short: true, Avoid: r("Guard on. No gloves.")},
-			Setting{Title: r("Ring retainer"), Label: "Set on Click wrench 300", Value: "195 to 205", Unit: "lbf·ft", Turn: Anticlockwise, SeenFrom: "seen from output end", Source: r("manual: 270 ±10 N·m")},
 			Setting{Title: r("Jack screw, by the mark on the housing"), Label: "Write in what the plate says", Unit: "N·m", Boxes: []string{"First", "Second"}, BoxUnit: "N·m"}),
 	}}
 }
@@ -174,13 +176,31 @@ func sampleRecord() Section {
 	}}
 }
 
+// samplePicture is a drawing: a flange with eight holes round a bore.
 func samplePicture() []byte {
-	m := image.NewRGBA(image.Rect(0, 0, 480, 260))
-	for y := range 260 {
-		for x := range 480 {
-			g := uint8(255 - (x+y)/6)
-			m.Set(x, y, color.RGBA{g, g, g - g/10, 255})
+	const w, h = 720, 360
+	m := image.NewGray(image.Rect(0, 0, w, h))
+	ring := func(cx, cy, from, to int, g uint8) {
+		for y := range h {
+			for x := range w {
+				if d := (x-cx)*(x-cx) + (y-cy)*(y-cy); d >= from*from && d < to*to {
+					m.SetGray(x, y, color.Gray{g})
+				}
+			}
 		}
+	}
+	for i := range m.Pix {
+		m.Pix[i] = 255
+	}
+	cx, cy := w/2, h/2
+	ring(cx, cy, 0, 165, 225)
+	ring(cx, cy, 161, 166, 20)
+	ring(cx, cy, 0, 86, 255)
+	ring(cx, cy, 82, 87, 20)
+	ring(cx, cy, 96, 98, 120)
+	for _, p := range [][2]int{{124, 0}, {88, 88}, {0, 124}, {-88, 88}, {-124, 0}, {-88, -88}, {0, -124}, {88, -88}} {
+		ring(cx+p[0], cy+p[1], 0, 15, 255)
+		ring(cx+p[0], cy+p[1], 12, 16, 20)
 	}
 	var b bytes.Buffer
 	if err := png.Encode(&b, m); err != nil {

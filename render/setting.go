@@ -15,8 +15,8 @@ func (s Setting) lay(c *compositor) block {
 		k.turn(s.Turn, x, top, size)
 		bottom := top + size
 		if s.SeenFrom != "" {
-			p := c.set(says(s.SeenFrom), c.label.in(ink), size+3*u, 0)
-			k.aligned(p, x-3*u/2, bottom+u/4, size+3*u, Center)
+			p := c.set(says(s.SeenFrom), c.text, size+5*u, 0)
+			k.aligned(p, x-5*u/2, bottom+u/4, size+5*u, Center)
 			bottom += u/4 + p.height()
 		}
 		room -= size + 3*u
@@ -27,9 +27,8 @@ func (s Setting) lay(c *compositor) block {
 	}
 	if len(s.Boxes) > 0 {
 		k.y += u
-		k.boxes(s.Boxes, s.BoxUnit)
+		k.boxes(s.Boxes, s.BoxUnit, 2*c.boxes)
 	}
-	k.y += u + u/2
 	return c.panel(k)
 }
 
@@ -39,7 +38,7 @@ func (s Setting) body(k column, room, u int) column {
 	whole := k.width
 	k.width = room
 	if s.Label != "" {
-		k.text(says(s.Label), c.tag)
+		k.text(says(s.Label), c.strong.in(accent))
 	}
 	if s.Value == "" {
 		k.frame(k.x, k.y+u/2, 2*c.boxes, c.box+u, c.frame, u/4, white, ink, WriteBox)

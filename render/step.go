@@ -19,22 +19,23 @@ func (s Step) lay(c *compositor) block {
 	var k canvas
 	u := c.beat
 	p := c.balanced(s.Title, c.style.title, c.width-c.hang-c.tick-2*u)
-	height := max(p.height()+u, 7*u)
+	top := u + max(0, (c.tick-p.hand.lead)/2) // the first line stands level with the box
 	k.ground(0, 0, c.width, c.rule, accent)
-	c.numeral(&k, s.Number, c.hang-2*u, 7*u)
-	k.para(p, c.hang, u+max(0, (c.tick-p.hand.lead)/2))
+	k.ground(0, 0, c.hang-2*u, u+c.tick, accent)
+	c.numeral(&k, s.Number, c.hang-2*u, top+p.hand.lead/2)
+	k.para(p, c.hang, top)
 	k.frame(c.width-c.tick, u, c.tick, c.tick, c.frame, u/4, white, ink, TickBox)
-	return one(c.beats(max(height, u+c.tick, u+max(0, (c.tick-p.hand.lead)/2)+p.height())), k)
+	return one(c.beats(max(u+c.tick, top+p.height())), k)
 }
 
-// numeral is a number in white on a block of the accent.
-func (c *compositor) numeral(k *canvas, n, w, h int) {
-	k.ground(0, 0, w, h, accent)
-	num := c.style.number
+// numeral is a number in white, middle of its capitals at y, shrunk where
+// three figures would not fit w.
+func (c *compositor) numeral(k *canvas, n, w, y int) {
+	h := c.number
 	text := strconv.Itoa(n)
-	if room, need := w-c.beat, textWidth(num.font, num.size, text); need > room {
-		num.size = num.size * room / need
+	if room, need := w-c.beat, textWidth(h.font, h.size, text); need > room {
+		h.size = h.size * room / need
 	}
-	width := textWidth(num.font, num.size, text)
-	k.span(span{text: text, font: num.font, w: width}, num, (w-width)/2, (h+num.cap())/2)
+	width := textWidth(h.font, h.size, text)
+	k.span(span{text: text, font: h.font, w: width}, h, (w-width)/2, y+h.cap()/2)
 }

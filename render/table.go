@@ -20,10 +20,14 @@ func (t Table) lay(c *compositor) block {
 	for _, r := range t.Rows {
 		fit(r, c.text)
 	}
-	// The bands reach half a gap past the text on either side.
+	// The bands reach half a gap past the text on either side; room to spare
+	// goes between the columns, as far as the eye still crosses it.
 	u := c.beat
-	g := grid{c: c, widths: c.columns(least, whole, c.width-2*u, 2*u, -1), gap: 2 * u}
-	g.left = u
+	g := tabs{c: c, widths: c.columns(least, whole, c.width-2*u, 3*u, 0), gap: 3 * u, left: u}
+	if spare := g.widths[0] - whole[0]; n > 1 && spare > 0 {
+		g.widths[0] = whole[0]
+		g.gap += min(spare/(n-1), 5*u)
+	}
 	head := func() slab {
 		var k canvas
 		h := g.row(&k, t.Head, []hand{c.tag}, t.Align, 0)

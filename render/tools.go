@@ -6,10 +6,10 @@ func (t Tools) lay(c *compositor) block {
 	u, gap := c.beat, 3*c.beat/2
 	const n = 4
 	cells := make([][][]Run, len(t.Rows))
-	hands := []hand{c.tag, c.strong, c.text, c.label}
+	hands := []hand{c.text.in(accent), c.text, c.text, c.label}
 	least, whole := make([]int, n), make([]int, n)
 	for i, r := range t.Rows {
-		name := says(r.Name)
+		name := []Run{{Text: r.Name, Weight: Semibold}}
 		if r.Note != "" {
 			name = append(name, Run{Text: " "}, Run{Text: r.Note})
 		}
@@ -19,7 +19,7 @@ func (t Tools) lay(c *compositor) block {
 			least[j], whole[j] = max(least[j], a), max(whole[j], w)
 		}
 	}
-	g := grid{c: c, widths: c.columns(least, whole, c.width, gap, 1), gap: gap}
+	g := tabs{c: c, widths: c.columns(least, whole, c.width, gap, 1), gap: gap}
 	var k canvas
 	y := 0
 	k.across(0, y, c.width, c.hair, hairline)

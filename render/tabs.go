@@ -1,8 +1,8 @@
 package render
 
-// A grid is what tables, listings and records are set on: columns of a width
+// Tabs are what tables, listings and records are set on: columns of a width
 // of their own and rows between thin rules.
-type grid struct {
+type tabs struct {
 	c      *compositor
 	widths []int
 	gap    int // between columns
@@ -12,8 +12,7 @@ type grid struct {
 // columns shares width out over columns of which least and whole are the
 // narrowest and the natural widths: each gets its natural width if that leaves
 // the others their fair share, and what then is short is short where the text
-// is long. Room that nobody needs goes to the column named by slack, or to all
-// alike where slack is negative.
+// is long. Room that nobody needs goes to column slack.
 func (c *compositor) columns(least, whole []int, width, gap, slack int) []int {
 	n := len(least)
 	room := width - gap*(n-1)
@@ -21,13 +20,7 @@ func (c *compositor) columns(least, whole []int, width, gap, slack int) []int {
 	out := append([]int(nil), whole...)
 	switch {
 	case want <= room:
-		for i := range out {
-			if slack < 0 {
-				out[i] += (room - want) / n
-			} else if i == slack {
-				out[i] += room - want
-			}
-		}
+		out[slack] += room - want
 		return out
 	case need > room:
 		c.problem(TooWide, lengths(need+gap*(n-1), width))
@@ -65,7 +58,7 @@ func sum(ns []int) int {
 }
 
 // x is where column i begins.
-func (g grid) x(i int) int {
+func (g tabs) x(i int) int {
 	x := g.left
 	for _, w := range g.widths[:i] {
 		x += w + g.gap
@@ -75,7 +68,7 @@ func (g grid) x(i int) int {
 
 // row sets cells side by side from y, their first lines on one base line, and
 // returns the height of the tallest.
-func (g grid) row(k *canvas, cells [][]Run, h []hand, align []Align, y int) int {
+func (g tabs) row(k *canvas, cells [][]Run, h []hand, align []Align, y int) int {
 	tallest, first := 0, 0
 	for _, hand := range h {
 		first = max(first, hand.lead+hand.cap())
