@@ -131,6 +131,7 @@ type compositor struct {
 	column   int // width of a face's column
 	width    int // of what the element stands in
 	tallest  int // height of a face's body
+	picture  int // height that a picture may take
 	ref      Ref // of the element that is being laid out
 	anchors  map[string]bool
 	problems []Problem

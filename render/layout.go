@@ -71,8 +71,9 @@ func (p *pages) next(section int) {
 type laid struct {
 	Group
 	blocks []placedBlock
-	height int // of all, where it starts a face
-	needs  int // to begin it: all of it, or what a group that breaks must show
+	runs   bool // its elements may all run on
+	height int  // of all, where it starts a face
+	needs  int  // to begin it: all of it, or what a group that breaks must show
 }
 
 type placedBlock struct {
@@ -86,10 +87,41 @@ type placedBlock struct {
 // in which the numbers hang.
 func (p *pages) lay(g Group) laid {
 	c := p.c
-	l := laid{Group: g}
+	c.picture = c.tallest * 2 / 5
+	l := p.measure(g)
+	if over, n := l.height-c.tallest, pictures(g); over > 0 && n > 0 {
+		// Pictures give way first, to half of what they like.
+		c.picture = max(c.picture/2, c.picture-(over+n-1)/n)
+		l = p.measure(g)
+	}
+	tall := l.height > c.tallest
+	if tall && !l.Breaks && !l.runs {
+		c.report(Problem{TooTall, g.Ref, lengths(l.height, c.tallest)})
+	}
+	l.Breaks = l.Breaks || tall
+	l.needs = l.height
+	if l.Breaks && len(l.blocks) > 0 {
+		_, l.needs = l.blocks[0].chunk(0)
+	}
+	return l
+}
+
+func pictures(g Group) int {
+	n := 0
+	for _, e := range g.Elements {
+		if _, is := e.Content.(Picture); is {
+			n++
+		}
+	}
+	return n
+}
+
+// measure lays the elements of a group out, one under the other.
+func (p *pages) measure(g Group) laid {
+	c := p.c
+	l := laid{Group: g, runs: true}
 	x := 0
 	var before Content
-	runs := true
 	for _, e := range g.Elements {
 		if e.Content == nil {
 			continue
@@ -106,26 +138,13 @@ func (p *pages) lay(g Group) laid {
 			l.height += gap
 		}
 		l.height += b.height()
-		runs = runs && b.runs
+		l.runs = l.runs && b.runs
 		before = e.Content
 		if _, is := e.Content.(Step); is {
 			x = c.hang
 		}
 	}
 	c.ref, c.width = 0, c.column
-	l.needs = l.height
-	tall := l.height > c.tallest
-	if tall && runs {
-		l.Breaks = true
-	}
-	if tall && !l.Breaks {
-		c.report(Problem{TooTall, g.Ref, lengths(l.height, c.tallest)})
-		l.Breaks = true
-	}
-	if l.Breaks && len(l.blocks) > 0 {
-		first := l.blocks[0]
-		_, l.needs = first.chunk(0)
-	}
 	return l
 }
 
@@ -180,7 +199,7 @@ func (p *pages) section(i int, s Section) {
 		if need > p.c.tallest && to > from {
 			p.c.report(Problem{TooTall, groups[to].Ref, lengths(need, p.c.tallest)})
 		}
-		if p.y > p.first && p.y+need > p.last {
+		if p.y > p.first && p.y+need > p.last && !closing(groups[from:to+1]) {
 			p.next(i)
 		}
 		for _, g := range groups[from : to+1] {
@@ -189,6 +208,19 @@ func (p *pages) section(i int, s Section) {
 		}
 		from = to + 1
 	}
+}
+
+// closing reports groups that hold nothing but the end, for which the foot has
+// room.
+func closing(groups []laid) bool {
+	for _, g := range groups {
+		for _, b := range g.blocks {
+			if _, is := b.Content.(End); !is {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // apart is the room below a group.
@@ -210,6 +242,14 @@ func (p *pages) place(section int, g laid) {
 	for i, b := range g.blocks {
 		if i > 0 {
 			p.y += b.gap
+		}
+		if e, is := b.Content.(End); is && p.y > p.first && p.y+b.height() > p.last {
+			b.block, b.x = e.below(p.c), 0
+			y := p.y
+			p.y = p.last + p.c.beat // the foot's first line
+			p.flow(section, b)
+			p.y = y
+			continue
 		}
 		p.flow(section, b)
 	}
@@ -255,7 +295,7 @@ func (p *pages) flow(section int, b placedBlock) {
 		if height > p.c.tallest && end > i+1 { // kept together it would fit nowhere
 			end, height = i+1, b.slabs[i].height
 		}
-		if p.y > p.first && p.y+gap+height > p.last {
+		if p.y > p.first && p.y < p.last && p.y+gap+height > p.last {
 			mark()
 			p.next(section)
 			from, gap = 0, 0

@@ -1,7 +1,7 @@
 package render
 
-// A picture takes the measure, or less where it would be taller than
-// two fifths of a face; it is never enlarged past 4 pixels a millimetre.
+// A picture takes the width, or less where it would be too tall; it is never
+// enlarged past 4 pixels a millimetre.
 func (p Picture) lay(c *compositor) block {
 	pixels, format, w, h, err := decodePicture(p.Name, p.Data)
 	if err != nil {
@@ -10,8 +10,8 @@ func (p Picture) lay(c *compositor) block {
 	}
 	width := min(c.width, w*1000/4)
 	height := width * h / w
-	if most := c.tallest * 2 / 5; height > most {
-		height = max(1, most)
+	if height > c.picture {
+		height = max(1, c.picture)
 		width = max(1, height*w/h)
 	}
 	var k canvas

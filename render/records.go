@@ -16,9 +16,9 @@ func (r Records) lay(c *compositor) block {
 	for _, row := range r.Rows {
 		c.ref = row.Ref
 		for i, cell := range [][]Run{says(row.Step), row.What, row.Limits} {
-			h := c.text
-			if i == 0 {
-				h = c.strong
+			h := c.strong
+			if i == 1 && !row.Hold {
+				h = c.text
 			}
 			l, w := c.extent(cell, h)
 			least[i], whole[i] = max(least[i], l), max(whole[i], w)

@@ -117,7 +117,7 @@ func (c *compositor) foot(k *canvas, r Running, at place, o Options) {
 	face := c.set(says(fmt.Sprintf(c.say.Face, at.face, at.faces)), c.strong.in(accent), line.W, 0)
 	y := square.Y + u/2
 	k.para(face, line.X, y)
-	if at.face == 1 {
+	if at.face == 1 && at.faces > 1 {
 		count := c.set(says(fmt.Sprintf(c.say.Count, at.faces)), c.label.in(ink), line.W, 0)
 		x := line.X + face.width + 2*u
 		k.para(count, x, y+(face.hand.lead+face.hand.cap()-count.hand.lead-count.hand.cap())/2)

@@ -73,16 +73,3 @@ func (t Item) draw(k *column, ordered bool, i, depth int) {
 	}
 	k.canvas, k.y = sub.canvas, sub.y
 }
-
-// END OF CARD stands between two rules.
-func (e End) lay(c *compositor) block {
-	var k canvas
-	p := c.set(says(e.Text), c.strong.in(accent), c.width, 0)
-	h := p.height() + 2*c.beat
-	w := p.width + 4*c.beat
-	y := h / 2
-	k.across(0, y, (c.width-w)/2, c.rule, accent)
-	k.aligned(p, 0, c.beat, c.width, Center)
-	k.across(c.width-(c.width-w)/2, y, (c.width-w)/2, c.rule, accent)
-	return one(h, k)
-}
