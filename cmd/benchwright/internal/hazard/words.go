@@ -89,7 +89,7 @@ var causes = []cause{
 			`(?:bearing|induction)-heaters?`,
 			`(heat|heats|heating|warm|warms|warming) (?:THE|it |them |up )`,
 			`(heated) (?:to|up|in|on)`,
-			`hot (?:parts?|bearings?|housings?|races?|gears?|rings?|hubs?|metal|oil|surfaces?|cones?|covers?)`,
+			`(hot) FEW(?:parts?|bearings?|housings?|races?|gears?|rings?|hubs?|metal|oil|surfaces?|cones?|covers?)`,
 			`(?:is|are|still|while|when|once) (hot)`,
 		},
 		not: []string{
@@ -115,15 +115,15 @@ var causes = []cause{
 	},
 	{
 		id:    "press",
-		stems: []string{"press", "puller", "pusher", "screw", "separator", "splitter"},
+		stems: []string{"press", "puller", "push", "forcing", "jack", "separator", "splitter"},
 		words: []string{
 			`(?:arbou?r|hydraulic|bench|shop|screw|bearing|wheel|hand)-press(?:es)?`,
 			`(?:in|into|on|under|with|by|of|at) (?:the|a|an|your) ((?:\pL+-)?press)`,
 			`press-(?:ram|bed|table|gauge|plates?|tools?)`,
 			`press(?:es|ed|ing)? (?:out|in|into|on|onto|off|home|apart|together|through)`,
 			`(press(?:es|ing)?) (?:THESOME|it |them )(?:out|in|into|on|onto|off|home|apart|together|from|through)`,
-			`pullers?|pushers?`,
-			`(?:push|forcing|jacking|jack)-screws?`,
+			`pullers?`,
+			`(?:turn|tighten|wind|run) (?:up )?THE((?:push|forcing|jacking|jack)-screws?)`,
 			`bearing-(?:separators?|splitters?)`,
 		},
 		not: []string{
@@ -205,7 +205,7 @@ var causes = []cause{
 		stems: []string{"gears", "train", "mesh", "hand"},
 		words: []string{
 			`(?:turn|rotat|roll|spin|work)(?:s|e|es|ing|ning)? (?:THE)?FEW(?:gears|gear-train|mesh)`,
-			`((?:turn|rotat|roll|spin)(?:s|e|es|ing|ning)?) (?:THE)?FEW(?:gear|pinion|drive) SOMEby hand`,
+			`((?:turn|rotat|roll|spin)(?:s|e|es|ing|ning)?) (?:THE)?FEW(?:gear|pinion) SOMEby hand`,
 		},
 	},
 	{
