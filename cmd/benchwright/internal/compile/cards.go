@@ -255,7 +255,12 @@ func (lib *Library) layout(g *group, file string, strip bool, o Options) *Made {
 	m.Info = render.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
 	m.Sheets, m.Faces = sheets, len(sheets)
 	if o.Sheet != "" && !strip {
-		m.Sheets = impose(sheets, options.Paper, o)
+		sheets, err := impose(sheets, o)
+		if err != nil {
+			g.list.Report("sheet-too-small", p.Number.At, "choose a larger `--sheet`, or a smaller `--paper`", "the faces cannot be put on the sheet: %s", err)
+			return m
+		}
+		m.Sheets = sheets
 	}
 	return m
 }
@@ -294,11 +299,16 @@ func report(p render.Problem, d *deck.Deck, msgs *diag.List) {
 	}
 }
 
-// Papers lists the names of face sizes, for messages.
+// sheetOnly are papers too large for a face: they carry several.
+var sheetOnly = []string{"A3"}
+
+// Papers lists the names of face sizes.
 func Papers() []string {
 	var out []string
 	for _, p := range render.Papers {
-		out = append(out, p.Name)
+		if !slices.Contains(sheetOnly, p.Name) {
+			out = append(out, p.Name)
+		}
 	}
 	return out
 }

@@ -1,11 +1,34 @@
 package compile
 
-import "benchwright/render"
+import (
+	"fmt"
+	"slices"
+	"strings"
 
-// impose puts faces on larger sheets. The options have been checked.
-func impose(faces []render.Sheet, face render.Paper, o Options) []render.Sheet {
-	return faces
+	"benchwright/render"
+)
+
+// Check says what is wrong with the options themselves, nil for nothing.
+func (o Options) Check() error {
+	names := strings.Join(Papers(), ", ")
+	if p, ok := PaperOf(o.Paper); o.Paper != "" && (!ok || slices.Contains(sheetOnly, p.Name)) {
+		return fmt.Errorf("no face is called `%s`: the sizes are %s", o.Paper, names)
+	}
+	if _, ok := PaperOf(o.Sheet); !ok && o.Sheet != "" {
+		return fmt.Errorf("no sheet is called `%s`: the sheets are %s, %s", o.Sheet, names, strings.Join(sheetOnly, ", "))
+	}
+	if o.Turn != "" && o.Turn != "long" && o.Turn != "short" {
+		return fmt.Errorf("`%s` is no edge: write --turn long or --turn short, as the printer is set", o.Turn)
+	}
+	return nil
 }
 
-// Check says what is wrong with the options themselves.
-func (o Options) Check() error { return nil }
+// impose puts faces two up on the larger sheet.
+func impose(faces []render.Sheet, o Options) ([]render.Sheet, error) {
+	paper, _ := PaperOf(o.Sheet)
+	i := render.Imposition{Paper: paper, Up: 2, Flip: render.LongEdge}
+	if o.Turn == "short" {
+		i.Flip = render.ShortEdge
+	}
+	return render.Impose(faces, i)
+}
