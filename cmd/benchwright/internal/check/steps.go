@@ -34,6 +34,9 @@ func uniqueSteps(p *procedure.Procedure, msgs *diag.List) {
 
 // hasSteps refuses a card that asks for nothing to be done.
 func hasSteps(p *procedure.Procedure, cards []*card.Card, msgs *diag.List) {
+	if p.Doc.Front.Broken {
+		return // where the front matter ends, and the steps begin, is not known
+	}
 	for _, c := range cards {
 		if len(c.Steps()) > 0 {
 			return
