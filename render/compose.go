@@ -23,8 +23,7 @@ func (c *canvas) across(x, y, w, width int, color Color) {
 	c.add(Line{X1: x, Y1: y, X2: x + w, Y2: y, Width: width, Color: color})
 }
 
-// para draws p with its first line box at (x, y). Capitals stand in the middle
-// of their line, so that equal space above and below looks equal.
+// para draws p with its first line at (x, y).
 func (c *canvas) para(p para, x, y int) { c.aligned(p, x, y, 0, Left) }
 
 // aligned draws p within width.
@@ -34,7 +33,7 @@ func (c *canvas) aligned(p para, x, y, width int, a Align) {
 		if len(line) == 0 {
 			continue
 		}
-		base := y + i*h.lead + (h.lead+h.cap())/2
+		base := y + i*h.lead + h.base()
 		shift := 0
 		if end := line[len(line)-1].x + line[len(line)-1].w; a == Right {
 			shift = width - end
@@ -104,8 +103,11 @@ type block struct {
 	runs  bool  // may run on even in a group that is kept together
 }
 
-// one is a block of one slab.
+// one is a block of one slab, or nothing.
 func one(height int, c canvas) block {
+	if height == 0 {
+		return block{}
+	}
 	return block{slabs: []slab{{height: height, ops: c.ops}}}
 }
 

@@ -96,7 +96,7 @@ func (p *pages) lay(g Group) laid {
 	}
 	tall := l.height > c.tallest
 	if tall && !l.Breaks && !l.runs {
-		c.report(Problem{TooTall, g.Ref, lengths(l.height, c.tallest)})
+		c.report(Problem{TooTall, g.about(), lengths(l.height, c.tallest)})
 	}
 	l.Breaks = l.Breaks || tall
 	l.needs = l.height
@@ -104,6 +104,14 @@ func (p *pages) lay(g Group) laid {
 		_, l.needs = l.blocks[0].chunk(0)
 	}
 	return l
+}
+
+// about is the reference for a problem with the whole group.
+func (g Group) about() Ref {
+	if g.Ref == 0 && len(g.Elements) > 0 {
+		return g.Elements[0].Ref
+	}
+	return g.Ref
 }
 
 func pictures(g Group) int {
@@ -197,7 +205,7 @@ func (p *pages) section(i int, s Section) {
 			need += p.apart(groups[to-1].Group) + groups[to].needs
 		}
 		if need > p.c.tallest && to > from {
-			p.c.report(Problem{TooTall, groups[to].Ref, lengths(need, p.c.tallest)})
+			p.c.report(Problem{TooTall, groups[to].about(), lengths(need, p.c.tallest)})
 		}
 		if p.y > p.first && p.y+need > p.last && !closing(groups[from:to+1]) {
 			p.next(i)
@@ -292,8 +300,11 @@ func (p *pages) flow(section int, b placedBlock) {
 		if i > 0 {
 			gap = b.slabs[i].gap
 		}
-		if height > p.c.tallest && end > i+1 { // kept together it would fit nowhere
+		if height > p.c.tallest { // kept together it would fit nowhere
 			end, height = i+1, b.slabs[i].height
+		}
+		if height > p.c.tallest {
+			p.c.report(Problem{TooTall, b.Ref, lengths(height, p.c.tallest)})
 		}
 		if p.y > p.first && p.y < p.last && p.y+gap+height > p.last {
 			mark()

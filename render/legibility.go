@@ -56,6 +56,10 @@ func (h hand) in(c Color) hand { h.color = c; return h }
 // cap is the height of h's capitals.
 func (h hand) cap() int { return capHeight(h.font, h.size) }
 
+// base is where the base line lies below the top of a line: capitals stand in
+// its middle, so that equal room above and below looks equal.
+func (h hand) base() int { return (h.lead + h.cap()) / 2 }
+
 // A style is the sizes of one kind of face. Distances are multiples of half a
 // beat, which is an eighth of the instruction's line, so that lines, rows and
 // panels fall into step.

@@ -9,7 +9,7 @@ func (l Listing) lay(c *compositor) block {
 	for _, r := range l.Rows {
 		n = max(n, len(r))
 	}
-	if n == 0 {
+	if len(l.Rows) == 0 {
 		var k canvas
 		p := c.set(says(l.Title), c.strong.in(accent), c.width, 0)
 		c.heading(&k, l.Title)

@@ -6,7 +6,7 @@ func (r Reading) lay(c *compositor) block {
 	u := c.beat
 	k := c.within()
 	k.text(r.Title, c.strong)
-	k.gauge(r.Gauge)
+	k.text(r.Gauge.runs(), c.text)
 	k.y += u / 2
 	if r.Value != "" {
 		k.labelled(r.Label, r.Value, r.Unit)
@@ -35,24 +35,19 @@ func (r Reading) lay(c *compositor) block {
 	return c.panel(k)
 }
 
-// gauge is the line that names what to read with.
-func (k *column) gauge(t ToolRow) {
+// runs names a tool on one line.
+func (t ToolRow) runs() []Run {
 	var runs []Run
-	add := func(s string, w Weight, code bool) {
-		if s == "" {
-			return
+	for _, r := range []Run{{Text: t.Verb}, {Text: t.Name, Weight: Semibold}, {Text: t.Number, Code: true}, {Text: t.Place}, {Text: t.Note}} {
+		if r.Text == "" {
+			continue
 		}
 		if len(runs) > 0 {
-			runs = append(runs, Run{Text: "  "})
+			runs = append(runs, Run{Text: " "})
 		}
-		runs = append(runs, Run{Text: s, Weight: w, Code: code})
+		runs = append(runs, r)
 	}
-	add(t.Verb, Regular, false)
-	add(t.Name, Semibold, false)
-	add(t.Number, Regular, true)
-	add(t.Place, Regular, false)
-	add(t.Note, Regular, false)
-	k.text(runs, k.c.text)
+	return runs
 }
 
 // band draws the bar: the accept band is clear, with its ends written inside

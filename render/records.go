@@ -2,7 +2,7 @@ package render
 
 // Records are lines to fill in: step, what, limits, then the boxes.
 func (r Records) lay(c *compositor) block {
-	gap := 3 * c.beat / 2
+	gap := max(3*c.beat/2, leastBoxGap)
 	n := max(3, len(r.Columns))
 	least, whole := make([]int, n), make([]int, n)
 	for i, s := range r.Columns {
@@ -24,6 +24,7 @@ func (r Records) lay(c *compositor) block {
 			least[i], whole[i] = max(least[i], l), max(whole[i], w)
 		}
 	}
+	whole[2] += c.beat / 2
 	least[2] = max(least[2], min(whole[2], c.width*3/10)) // limits are read at a glance
 	// Where What would be narrow, the limits stand under it.
 	stacked := sum(least)-least[1]+9*c.text.size+gap*(n-1) > c.width
@@ -71,7 +72,7 @@ func (r Records) lay(c *compositor) block {
 // next. Where no box belongs, a dash says so.
 func (row RecordRow) lay(c *compositor, g tabs, stacked bool) slab {
 	u := c.beat
-	top := 3 * u / 4 // two of these lie between boxes
+	top := max(3*u/4, leastBoxGap/2) // two of these lie between boxes
 	shift := max(0, (c.box-c.text.lead)/2)
 	what, stroke := c.text, c.frame
 	if row.Hold {

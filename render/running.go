@@ -120,7 +120,7 @@ func (c *compositor) foot(k *canvas, r Running, at place, o Options) {
 	if at.face == 1 && at.faces > 1 {
 		count := c.set(says(fmt.Sprintf(c.say.Count, at.faces)), c.label.in(ink), line.W, 0)
 		x := line.X + face.width + 2*u
-		k.para(count, x, y+(face.hand.lead+face.hand.cap()-count.hand.lead-count.hand.cap())/2)
+		k.para(count, x, y+face.hand.base()-count.hand.base())
 	}
 	y += face.height()
 	for _, s := range []string{joined(" · ", r.Number, c.revision(r), r.Date), r.Note} {

@@ -7,24 +7,28 @@ func (s Setting) lay(c *compositor) block {
 	k := c.within()
 	k.text(s.Title, c.strong)
 	k.y += u / 2
-	room := k.width
-	top := k.y
+	under, whole := k.y, k.width
 	if s.Turn != NoTurn {
 		size := 11 * u
-		x := k.x + k.width - size
-		k.turn(s.Turn, x, top, size)
-		bottom := top + size
-		if s.SeenFrom != "" {
-			p := c.set(says(s.SeenFrom), c.text, size+5*u, 0)
-			k.aligned(p, x-5*u/2, bottom+u/4, size+5*u, Center)
-			bottom += u/4 + p.height()
-		}
-		room -= size + 3*u
-		k = s.body(k, room, u)
-		k.y = max(k.y, bottom)
-	} else {
-		k = s.body(k, room, u)
+		side := size + 5*u
+		k.turn(s.Turn, k.x+k.width-side+5*u/2, k.y, size)
+		p := c.set(says(s.SeenFrom), c.text, side, 0)
+		k.aligned(p, k.x+k.width-side, k.y+size+u/4, side, Center)
+		under += size + u/4 + p.height()
+		k.width -= side + u
 	}
+	k.text(says(s.Label), c.strong.in(accent))
+	if s.Value == "" {
+		k.blank(s.Unit)
+	} else {
+		k.figure(s.Value, s.Unit)
+	}
+	k.text(s.Source, c.label)
+	if len(s.Lines) > 0 {
+		k.y += u / 2
+		k.lines(s.Lines, c.text)
+	}
+	k.y, k.width = max(k.y, under), whole
 	if len(s.Boxes) > 0 {
 		k.y += u
 		k.boxes(s.Boxes, s.BoxUnit, 2*c.boxes)
@@ -32,29 +36,14 @@ func (s Setting) lay(c *compositor) block {
 	return c.panel(k)
 }
 
-// body sets what stands beside the arrow.
-func (s Setting) body(k column, room, u int) column {
-	c := k.c
-	whole := k.width
-	k.width = room
-	if s.Label != "" {
-		k.text(says(s.Label), c.strong.in(accent))
-	}
-	if s.Value == "" {
-		k.frame(k.x, k.y+u/2, 2*c.boxes, c.box+u, c.frame, u/4, white, ink, WriteBox)
-		h, unit := c.units, c.clean(s.Unit)
-		k.span(span{text: unit, font: h.font, w: textWidth(h.font, h.size, unit)}, h, k.x+2*c.boxes+u, k.y+u/2+c.box)
-		k.y += c.box + 2*u
-	} else {
-		k.figure(s.Value, s.Unit, room)
-	}
-	k.text(s.Source, c.label)
-	if len(s.Lines) > 0 {
-		k.y += u / 2
-		k.lines(s.Lines, c.text)
-	}
-	k.width = whole
-	return k
+// blank is a box for a figure that is not known before.
+func (k *column) blank(unit string) {
+	c, u := k.c, k.c.beat
+	h, w, high := c.units, min(2*c.boxes, k.width*2/3), c.box+u
+	unit = c.clean(unit)
+	k.frame(k.x, k.y+u/2, w, high, c.frame, u/4, white, ink, WriteBox)
+	k.span(span{text: unit, font: h.font, w: textWidth(h.font, h.size, unit)}, h, k.x+w+u, k.y+u/2+(high+h.cap())/2)
+	k.y += high + 2*u
 }
 
 // turn draws an arrow round a hexagon: three quarters of a circle that end at

@@ -71,14 +71,14 @@ func (g tabs) x(i int) int {
 func (g tabs) row(k *canvas, cells [][]Run, h []hand, align []Align, y int) int {
 	tallest, first := 0, 0
 	for _, hand := range h {
-		first = max(first, hand.lead+hand.cap())
+		first = max(first, hand.base())
 	}
 	for i, cell := range cells {
 		if i >= len(g.widths) {
 			break
 		}
 		p := g.c.set(cell, h[min(i, len(h)-1)], g.widths[i], 0)
-		down := (first - p.hand.lead - p.hand.cap()) / 2
+		down := first - p.hand.base()
 		a := Left
 		if i < len(align) {
 			a = align[i]

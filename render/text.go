@@ -2,34 +2,35 @@ package render
 
 import "strconv"
 
-// A paragraph stands in one slab, unless it is so long that it must run on.
+// A paragraph stands in one slab, unless it is longer than a face.
 func (t Text) lay(c *compositor) block {
-	u := c.beat
-	var k canvas
-	measure := c.measure()
+	u, h, indent := c.beat, c.text, 0
 	switch t.Role {
 	case Lead:
-		p := c.set(t.Runs, c.strong, measure, 0)
-		k.para(p, 0, 0)
-		return one(p.height(), k)
+		h = c.strong
 	case Tip:
-		// A rule down the left sets it apart.
-		p := c.set(t.Runs, c.aside, measure-2*u, 0)
-		k.ground(0, u/2, u/2, p.height()-u, accent)
-		k.para(p, 2*u, 0)
-		return one(c.beats(p.height()), k)
+		h, indent = c.aside, 2*u // a rule down the left sets it apart
 	case Why:
-		p := c.set(t.Runs, c.aside, measure, 0)
-		k.para(p, 0, 0)
-		return one(c.beats(p.height()), k)
+		h = c.aside
 	case Small:
-		p := c.set(t.Runs, c.label, measure, 0)
-		k.para(p, 0, 0)
-		return one(c.beats(p.height()), k)
+		h = c.label
 	}
-	p := c.set(t.Runs, c.text, measure, 0)
-	k.para(p, 0, 0)
-	return one(p.height(), k)
+	p := c.set(t.Runs, h, c.measure()-indent, 0)
+	if p.height() > c.tallest {
+		var b block
+		for _, line := range p.lines {
+			var k canvas
+			k.para(para{hand: h, lines: [][]span{line}}, indent, 0)
+			b.slabs = append(b.slabs, slab{height: h.lead, ops: k.ops})
+		}
+		return b
+	}
+	var k canvas
+	if t.Role == Tip && p.height() > 0 {
+		k.ground(0, u/2, u/2, p.height()-u, accent)
+	}
+	k.para(p, indent, 0)
+	return one(c.beats(p.height()), k)
 }
 
 // measure is the width of running text: the column, or what holds 70
@@ -61,7 +62,7 @@ func (t Item) draw(k *column, ordered bool, i, depth int) {
 	if ordered {
 		indent = max(4*c.beat, c.beats(w+c.beat))
 	}
-	k.span(span{text: mark, font: h.font, w: w}, h, k.x, k.y+(h.lead+h.cap())/2)
+	k.span(span{text: mark, font: h.font, w: w}, h, k.x, k.y+h.base())
 	sub := column{canvas: k.canvas, c: c, x: k.x + indent, y: k.y, width: k.width - indent}
 	sub.text(t.Runs, c.text)
 	sub.y = max(sub.y, k.y+h.lead)

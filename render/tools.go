@@ -3,6 +3,9 @@ package render
 // The tools of a step stand in lines between thin rules: what to do, name,
 // number, place. The name is what the eye looks for.
 func (t Tools) lay(c *compositor) block {
+	if len(t.Rows) == 0 {
+		return block{}
+	}
 	u, gap := c.beat, 3*c.beat/2
 	const n = 4
 	cells := make([][][]Run, len(t.Rows))
