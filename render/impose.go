@@ -171,21 +171,21 @@ func (g spots) cropMarks(w, h int, mirrored bool) []Op {
 		}
 	}
 	var ops []Op
-	for _, x := range cuts(xs, w, g.width) {
-		for _, end := range ends(g.ys, h, g.height) {
+	for _, x := range cutLines(xs, w, g.width) {
+		for _, end := range markEnds(g.ys, h, g.height) {
 			ops = append(ops, Line{X1: x, Y1: end[0], X2: x, Y2: end[1], Width: cropWidth, Color: symbolBlack})
 		}
 	}
-	for _, y := range cuts(g.ys, h, g.height) {
-		for _, end := range ends(xs, w, g.width) {
+	for _, y := range cutLines(g.ys, h, g.height) {
+		for _, end := range markEnds(xs, w, g.width) {
 			ops = append(ops, Line{X1: end[0], Y1: y, X2: end[1], Y2: y, Width: cropWidth, Color: symbolBlack})
 		}
 	}
 	return ops
 }
 
-// cuts are the trim edges along one side that are not the sheet's own.
-func cuts(at []int, face, sheet int) []int {
+// cutLines are the trim edges along one side that are not the sheet's own.
+func cutLines(at []int, face, sheet int) []int {
 	var edges []int
 	for _, a := range at {
 		edges = append(edges, a, a+face)
@@ -195,9 +195,9 @@ func cuts(at []int, face, sheet int) []int {
 	return slices.DeleteFunc(edges, func(e int) bool { return e == 0 || e == sheet })
 }
 
-// ends are from where to where the two marks of a cut line run that crosses
+// markEnds are from where to where the two marks of a cut line run that crosses
 // faces at these places.
-func ends(at []int, face, sheet int) [2][2]int {
+func markEnds(at []int, face, sheet int) [2][2]int {
 	first, last := at[0], at[len(at)-1]+face
 	marks := [2][2]int{
 		{first + cropRoom - cropTick, first + cropRoom},

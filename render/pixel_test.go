@@ -1,0 +1,190 @@
+package render
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/draw"
+	"image/png"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// The pixel references show what text cannot: boxes, symbols, register.
+const (
+	pixelDir  = "../testdata/pixel"
+	pixelDPI  = 60
+	maxBytes  = 20 << 10
+	maxUnlike = 4 // pixels
+)
+
+// pixelSheets are the references of this package, by file name without its
+// ending. They lie under "render-"; other packages may keep their own beside.
+func pixelSheets(t *testing.T) map[string][]Sheet {
+	face := seen(specimen(t)[0])
+	imposed, err := Impose([]Sheet{face, face, face}, Imposition{Paper: paper(t, "A4"), Up: 2, Flip: LongEdge})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return map[string][]Sheet{
+		"render-specimen": {face},
+		"render-imposed":  imposed[1:2], // the back, turned
+		"render-symbols":  {symbolSheet()},
+	}
+}
+
+// seen is a sheet without what has no picture.
+func seen(s Sheet) Sheet {
+	s.Ops = slices.DeleteFunc(slices.Clone(s.Ops), func(op Op) bool { _, ok := op.(Link); return ok })
+	s.Anchors, s.Marks = nil, nil
+	return s
+}
+
+// symbolSheet shows every symbol, small ones in the corner of large ones.
+func symbolSheet() Sheet {
+	s := Sheet{Width: 184000, Height: 190000, Name: "Symbols"}
+	for i, code := range SymbolCodes() {
+		x, y := 4000+i%6*30000, 4000+i/6*31000
+		ground := Rect{X: x, Y: y, W: 28000, H: 29000, Fill: 0xDDDDDD, Stroke: NoColor}
+		large, _ := Symbol(code, x+1000, y+1000, 20000)
+		small, _ := Symbol(code, x+20000, y+19000, 8000)
+		s.Ops = append(s.Ops, ground)
+		s.Ops = append(append(s.Ops, large...), small...)
+		s.Ops = append(s.Ops, Glyphs{X: x + 1000, Y: y + 27000, Size: 3500, Text: code})
+	}
+	return s
+}
+
+// Each sheet, drawn by a reader that is not ours, looks as its reference.
+// UPDATE=1 rewrites the references.
+func TestPixels(t *testing.T) {
+	for name, sheets := range pixelSheets(t) {
+		path := filepath.Join(pixelDir, name+".png")
+		got := small(pdfPages(t, writePDF(t, sheets), pixelDPI)[0])
+		var b bytes.Buffer
+		encoder := png.Encoder{CompressionLevel: png.BestCompression}
+		if err := encoder.Encode(&b, got); err != nil {
+			t.Fatal(err)
+		}
+		if b.Len() > maxBytes {
+			t.Errorf("%s takes %d bytes, more than %d", path, b.Len(), maxBytes)
+		}
+		file, err := os.ReadFile(path)
+		var want image.Image
+		if err == nil {
+			want, err = png.Decode(bytes.NewReader(file))
+		}
+		same := err == nil && unlike(got, want) <= maxUnlike
+		switch {
+		case same:
+		case os.Getenv("UPDATE") == "1":
+			if err := os.MkdirAll(pixelDir, 0o777); err != nil {
+				t.Fatal(err)
+			}
+			if err := os.WriteFile(path, b.Bytes(), 0o666); err != nil {
+				t.Fatal(err)
+			}
+			t.Logf("rewrote %s", path)
+		case err != nil:
+			t.Errorf("%v; UPDATE=1 writes it", err)
+		default:
+			failed := filepath.Join(os.TempDir(), name+".png")
+			os.WriteFile(failed, b.Bytes(), 0o666)
+			t.Errorf("%s: %d pixels are unlike; see %s", path, unlike(got, want), failed)
+		}
+	}
+}
+
+// A reference that no test owns is litter.
+func TestPixelsAreOwned(t *testing.T) {
+	owned := pixelSheets(t)
+	files, err := filepath.Glob(filepath.Join(pixelDir, "render-*"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		if name, ok := strings.CutSuffix(filepath.Base(f), ".png"); !ok || owned[name] == nil {
+			t.Errorf("no test owns %s", f)
+		}
+	}
+}
+
+// small maps a page to 6 levels a colour, which compresses well.
+func small(m image.Image) *image.Paletted {
+	var palette color.Palette
+	for i := range 216 {
+		palette = append(palette, color.NRGBA{uint8(i / 36 * 51), uint8(i / 6 % 6 * 51), uint8(i % 6 * 51), 255})
+	}
+	out := image.NewPaletted(m.Bounds(), palette)
+	draw.Draw(out, m.Bounds(), m, m.Bounds().Min, draw.Src)
+	return out
+}
+
+// unlike counts the pixels that differ after small: the reader is compiled to
+// WebAssembly, so it draws alike on every machine.
+func unlike(got, want image.Image) int {
+	b := got.Bounds()
+	if b != want.Bounds() {
+		return b.Dx() * b.Dy()
+	}
+	count := 0
+	for y := b.Min.Y; y < b.Max.Y; y++ {
+		for x := b.Min.X; x < b.Max.X; x++ {
+			if color.NRGBAModel.Convert(got.At(x, y)) != color.NRGBAModel.Convert(want.At(x, y)) {
+				count++
+			}
+		}
+	}
+	return count
+}
+
+// The comparison sees a box that is gone and a symbol that is another.
+func TestPixelsSee(t *testing.T) {
+	draw := func(s Sheet) image.Image { return small(pdfPages(t, writePDF(t, []Sheet{s}), pixelDPI)[0]) }
+	base := seen(specimen(t)[0])
+	want := draw(base)
+	for i := range base.Ops {
+		less := base
+		less.Ops = slices.Delete(slices.Clone(base.Ops), i, i+1)
+		if n := unlike(draw(less), want); n <= 2*maxUnlike {
+			t.Errorf("without operation %d, %d pixels are unlike", i, n)
+		}
+	}
+}
+
+// The text comes out of the file in reading order with the right characters,
+// of a turned side too.
+func TestPDFText(t *testing.T) {
+	sheets := specimen(t)
+	sheets[1].Turned = true
+	got := pdfText(t, writePDF(t, sheets))
+	want := []string{
+		strings.Join([]string{
+			"Pinion nut, M24×1.5",
+			specimenSigns,
+			"100 N·m, 0.15–0.25 mm, (a\\b) Ελλάδα Кириллица ő",
+			"see the second sheet, or example.org",
+		}, "\r\n"),
+		"Back to the top",
+	}
+	for i := range want {
+		if got[i] != want[i] {
+			t.Errorf("page %d reads\n%q\nwant\n%q", i+1, got[i], want[i])
+		}
+	}
+	// Every character of the repertoire comes back as itself.
+	all := cutset()
+	var ops []Op
+	for i, r := range all {
+		ops = append(ops, Glyphs{X: 5000 + i%32*9000, Y: 8000 + i/32*9000, Size: 5000, Text: "x" + string(r) + "x", Font: Font(i % 3)})
+	}
+	read := pdfText(t, writePDF(t, []Sheet{{Width: 297000, Height: 420000, Ops: ops}}))[0]
+	for _, r := range all {
+		if !strings.Contains(read, "x"+string(r)+"x") {
+			t.Errorf("%q (%U) does not come back", r, r)
+		}
+	}
+}
