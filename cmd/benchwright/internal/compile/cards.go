@@ -2,6 +2,7 @@ package compile
 
 import (
 	"bytes"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -10,6 +11,7 @@ import (
 	"benchwright/cmd/benchwright/internal/deck"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/render"
 )
@@ -193,7 +195,7 @@ func (lib *Library) decks(p *procedure.Procedure, cards []*card.Card, o Options,
 type group struct {
 	deck  *deck.Deck
 	cards []*card.Card
-	list  *diag.List // where the layout's problems go: that of the first card
+	lists []*diag.List // of those cards: what the layout finds is wrong with each
 }
 
 // grouped builds the deck of each card and joins those that say the same.
@@ -205,11 +207,11 @@ func (lib *Library) grouped(cards []*card.Card, lists []*diag.List, build func(*
 		text := render.Canonical(d.Deck)
 		g := byText[text]
 		if g == nil {
-			g = &group{deck: d, list: lists[i]}
+			g = &group{deck: d}
 			byText[text] = g
 			out = append(out, g)
 		}
-		g.cards = append(g.cards, c)
+		g.cards, g.lists = append(g.cards, c), append(g.lists, lists[i])
 	}
 	return out
 }
@@ -249,18 +251,20 @@ func (lib *Library) layout(g *group, file string, strip bool, o Options) *Made {
 		d.Running.Variant = deck.Variants(g.cards)
 		sheets, problems = render.Layout(d.Deck, options)
 	}
+	found := &diag.List{}
+	var err error
 	for _, problem := range problems {
-		report(problem, d, g.list)
+		report(problem, d, found)
 	}
 	m.Info = render.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
 	m.Sheets, m.Faces = sheets, len(sheets)
 	if o.Sheet != "" && !strip {
-		sheets, err := impose(sheets, o)
-		if err != nil {
-			g.list.Report("sheet-too-small", p.Number.At, "choose a larger `--sheet`, or a smaller `--paper`", "the faces cannot be put on the sheet: %s", err)
-			return m
+		if m.Sheets, err = impose(sheets, o); err != nil {
+			found.Report("sheet-too-small", p.Number.At, "choose a larger `--sheet`, or a smaller `--paper`", "the faces cannot be put on the sheet: %s", err)
 		}
-		m.Sheets = sheets
+	}
+	for _, l := range g.lists {
+		l.Join(found)
 	}
 	return m
 }
@@ -289,14 +293,26 @@ func report(p render.Problem, d *deck.Deck, msgs *diag.List) {
 	case render.TooTall:
 		msgs.Report("step-too-tall", at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", p.Detail)
 	case render.TooWide:
-		msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is too wide for the face: %s", p.Detail)
+		msgs.Report("too-wide", narrow(at, p.Detail), "shorten it, or break it up with blanks", "this is too wide for the face: %s", p.Detail)
 	case render.MissingGlyph:
-		msgs.Report("glyph-missing", at, "write it in other words", "the card's type has no character %s", p.Detail)
+		msgs.Report("glyph-missing", narrow(at, p.Detail), "write it in other words", "the card's type has no character `%s`", p.Detail)
 	case render.BadPicture:
 		msgs.Report("picture-bad", at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", p.Detail)
 	case render.BadLink:
 		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", p.Detail)
+	default:
+		panic(fmt.Sprintf("no message for the layout's problem %d: %s", p.Kind, p.Detail))
 	}
+}
+
+// narrow returns the first place within at where text stands as it is, at
+// itself where it stands nowhere so.
+func narrow(at source.Place, text string) source.Place {
+	if i := strings.Index(at.Text(), text); i >= 0 && text != "" {
+		at.Span.Start += i
+		at.Span.End = at.Span.Start + len(text)
+	}
+	return at
 }
 
 // sheetOnly are papers too large for a face: they carry several.
