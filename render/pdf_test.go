@@ -165,3 +165,13 @@ func TestPoints(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkWritePDF(b *testing.B) {
+	sheets := specimen(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if err := WritePDF(io.Discard, specimenInfo, sheets); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

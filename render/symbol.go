@@ -84,12 +84,12 @@ var symbolPaths = sync.OnceValue(func() map[string][]Path {
 
 // paths is the sign with its picture.
 func (s symbol) paths() ([]Path, error) {
-	const triangle = "M 500 105 L 955 893 L 45 893 Z"
+	const triangle = "M 500 96 L 964 899 L 36 899 Z"
 	ink, ground := symbolBlack, safetyYellow
 	var before string
 	switch s.sign {
 	case warning:
-		before = "hole " + triangle + "\nline80 " + triangle
+		before = "hole " + triangle + "\nline62 " + triangle
 	case mandatory:
 		ink, ground = symbolWhite, safetyBlue
 		before = "hole O 500 500 495"
@@ -105,7 +105,7 @@ func (s symbol) paths() ([]Path, error) {
 		if s.sign == alertDanger {
 			ink = symbolWhite
 		}
-		before = "fill " + triangle + "\nline80 " + triangle
+		before = "fill " + triangle + "\nline62 " + triangle
 	}
 	paths, err := parseParts(before+"\n"+s.parts, ink, ground)
 	if s.sign == prohibition && err == nil {

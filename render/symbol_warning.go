@@ -1,7 +1,7 @@
 package render
 
 // warningSymbols are yellow triangles. The inside of the rim is a triangle
-// from 500 185 to 114 853 and 886 853.
+// from 500 158 to 90 868 and 910 868.
 var warningSymbols = map[string]symbol{
 	"W001": {"general warning", warning, `
 		fill M 445 395 C 445 325 555 325 555 395 L 532 660 C 528 700 472 700 468 660 Z
@@ -24,10 +24,10 @@ var warningSymbols = map[string]symbol{
 		fill M 500 300 L 392 600 L 494 580 L 446 722 L 398 706 L 440 850 L 556 764 L 506 746 L 606 530 L 506 548 L 556 330 Z`},
 
 	"W015": {"overhead load", warning, `
-		line44 M 500 255 L 500 330 C 580 350 570 440 500 440 C 465 440 448 420 448 395
-		line34 M 500 450 L 365 585 M 500 450 L 635 585
-		fill B 315 590 370 165 12
-		line44 M 200 825 L 800 825`},
+		line44 M 500 235 L 500 315 C 580 335 570 425 500 425 C 465 425 448 405 448 380
+		line34 M 500 435 L 365 572 M 500 435 L 635 572
+		fill B 312 575 376 180 12
+		line40 M 200 824 L 800 824`},
 
 	"W016": {"toxic material", warning, `
 		line48 M 300 690 L 700 800 M 700 690 L 300 800
