@@ -25,7 +25,9 @@ func ReadDoc(f *source.File, msgs *diag.List) *Doc {
 	r := &docReader{file: f, text: text, src: feedsOnly(text), msgs: msgs, doc: &Doc{File: f}}
 	reader := gmtext.NewReader(r.src)
 	reader.Advance(r.front())
-	root := markdown().Parse(reader)
+	pc := parser.NewContext()
+	root := markdown().Parse(reader, parser.WithContext(pc))
+	r.long, _ = pc.Get(longProse).(map[int]bool)
 	for n := root.FirstChild(); n != nil && !r.full; n = n.NextSibling() {
 		if h, ok := n.(*ast.Heading); ok {
 			r.open(h)
@@ -69,8 +71,8 @@ var markdown = sync.OnceValue(func() parser.Parser {
 			util.Prioritized(parser.NewParagraphParser(), 1000),
 		),
 		parser.WithInlineParsers(parser.DefaultInlineParsers()...),
-		parser.WithParagraphTransformers(append(parser.DefaultParagraphTransformers(),
-			util.Prioritized(extension.NewTableParagraphTransformer(), 200))...),
+		parser.WithParagraphTransformers(append([]util.PrioritizedValue{util.Prioritized(proseCap{}, 1)}, append(parser.DefaultParagraphTransformers(),
+			util.Prioritized(extension.NewTableParagraphTransformer(), 200))...)...),
 		parser.WithASTTransformers(util.Prioritized(extension.NewTableASTTransformer(), 0)),
 	)
 })
@@ -83,6 +85,7 @@ type docReader struct {
 	msgs *diag.List
 	doc  *Doc
 
+	long     map[int]bool // the paragraphs that were cut, by their start
 	steps    int
 	excused  bool // a step without a stage was reported, or a heading that may have been meant as one
 	full     bool // too many steps: the rest is not read

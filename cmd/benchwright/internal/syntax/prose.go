@@ -7,6 +7,8 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 	extast "github.com/yuin/goldmark/extension/ast"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
 
 	"benchwright/cmd/benchwright/internal/source"
 )
@@ -18,7 +20,7 @@ func (r *docReader) content(n ast.Node) Content {
 		if image, ok := n.FirstChild().(*ast.Image); ok && image.NextSibling() == nil {
 			return r.picture(image)
 		}
-		if r.hidden(n) {
+		if r.hidden(n) || r.tooLong(n) {
 			return nil
 		}
 		if runs := r.runs(n); len(runs) > 0 {
@@ -67,6 +69,28 @@ func (r *docReader) hidden(n ast.Node) bool {
 		}
 	}
 	return false
+}
+
+// A proseCap leaves only the first line of a paragraph that is too long, and
+// notes it: the library's time to read one grows with its square, or worse.
+type proseCap struct{}
+
+var longProse = parser.NewContextKey() // a map[int]bool by the start of the first line
+
+func (proseCap) Transform(n *ast.Paragraph, _ text.Reader, pc parser.Context) {
+	if l := n.Lines(); l.Len() > 0 && l.At(l.Len()-1).Stop-l.At(0).Start > maxProse {
+		pc.ComputeIfAbsent(longProse, func() any { return map[int]bool{} }).(map[int]bool)[l.At(0).Start] = true
+		l.SetSliced(0, 1)
+	}
+}
+
+// tooLong reports a paragraph that proseCap cut.
+func (r *docReader) tooLong(n ast.Node) bool {
+	if n.Lines().Len() == 0 || !r.long[n.Lines().At(0).Start] {
+		return false
+	}
+	r.report("too-large", r.lines(n), "part it in two", "this paragraph or table is longer than %d KB", maxProse>>10)
+	return true
 }
 
 // refuse reports a form of Markdown that a card cannot show, at its first
@@ -126,7 +150,7 @@ func (r *docReader) item(n ast.Node, level int) Item {
 				continue
 			}
 			item.Span.End = max(item.Span.End, r.lines(c).End)
-			if r.hidden(c) {
+			if r.hidden(c) || r.tooLong(c) {
 				refused = true
 				continue
 			}
@@ -191,6 +215,9 @@ func (r *docReader) note(n *ast.Blockquote) Content {
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 		switch c := c.(type) {
 		case *ast.Paragraph:
+			if r.tooLong(c) {
+				return nil
+			}
 			texts = append(texts, c)
 			note.Span.End = r.lines(c).End
 		case *fence:

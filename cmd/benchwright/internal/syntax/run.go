@@ -16,9 +16,10 @@ import (
 type inline struct {
 	*docReader
 	runs    []Run
-	html    bool // raw HTML was reported here: its other tag is the same slip
-	picture bool // and so for a picture
-	cut     bool // the next text begins a new run
+	last    []byte // the text of the last run, which has none until it is closed
+	html    bool   // raw HTML was reported here: its other tag is the same slip
+	picture bool   // and so for a picture
+	cut     bool   // the next text begins a new run
 }
 
 // runs returns the text of a node's inline children.
@@ -27,7 +28,7 @@ func (r *docReader) runs(nodes ...ast.Node) []Run {
 	for i, n := range nodes {
 		if i > 0 {
 			if last := n.Lines(); last.Len() > 0 {
-				in.blank(last.At(0).Start, last.At(0).Start)
+				in.space(last.At(0).Start, last.At(0).Start, Plain, "", source.Span{})
 			}
 		}
 		in.children(n, Plain, "", source.Span{})
@@ -35,32 +36,40 @@ func (r *docReader) runs(nodes ...ast.Node) []Run {
 	return in.done()
 }
 
-// done closes the last run and drops a blank at its end.
+// done closes the last run, without a blank at its end, and returns all.
 func (in *inline) done() []Run {
-	for len(in.runs) > 0 {
-		last := &in.runs[len(in.runs)-1]
-		if last.Link != "" || last.Text != " " {
-			break
-		}
-		in.runs = in.runs[:len(in.runs)-1]
-	}
-	for i := range in.runs {
-		run := &in.runs[i]
-		end := run.Span.End
-		if i == len(in.runs)-1 {
-			run.Break = false
-			if text := strings.TrimSuffix(run.Text, " "); text != run.Text {
-				end = run.trace.at(len(text))
-				run.Text = text
-				run.Span.End = end
+	if n := len(in.runs); n > 0 {
+		run := &in.runs[n-1]
+		run.Break = false
+		if k := len(in.last); k > 0 && in.last[k-1] == ' ' {
+			in.last = in.last[:k-1]
+			run.Span.End = run.trace.at(k - 1)
+			for n := len(run.trace); n > 0 && run.trace[n-1].text >= k; n-- {
+				run.trace = run.trace[:n-1]
 			}
 		}
-		for len(run.trace) > 0 && run.trace[len(run.trace)-1].text > len(run.Text) {
-			run.trace = run.trace[:len(run.trace)-1]
+		if in.close(); run.Text == "" && run.Link == "" {
+			in.runs = in.runs[:n-1]
 		}
-		run.trace.end(len(run.Text), end)
 	}
 	return in.runs
+}
+
+// close gives the last run its text.
+func (in *inline) close() {
+	if n := len(in.runs); n > 0 && len(in.last) > 0 {
+		run := &in.runs[n-1]
+		run.Text = string(in.last)
+		run.trace.end(len(in.last), run.Span.End)
+		in.last = in.last[:0]
+	}
+}
+
+// open begins a run.
+func (in *inline) open(run Run) {
+	in.close()
+	in.runs = append(in.runs, run)
+	in.cut = false
 }
 
 func (in *inline) children(n ast.Node, style Style, link string, at source.Span) {
@@ -79,7 +88,7 @@ func (in *inline) node(n ast.Node, style Style, link string, at source.Span) {
 			in.text(s.Start, s.Stop, style, link, at)
 		}
 		if n.SoftLineBreak() || n.HardLineBreak() {
-			in.blank(s.Stop, s.Stop)
+			in.space(s.Stop, s.Stop, style, link, at)
 			if n.HardLineBreak() && len(in.runs) > 0 {
 				in.runs[len(in.runs)-1].Break = true
 				in.cut = true
@@ -100,7 +109,7 @@ func (in *inline) node(n ast.Node, style Style, link string, at source.Span) {
 		in.cut = true
 		in.children(n, style, target, place)
 		if len(in.runs) == before {
-			in.runs = append(in.runs, Run{Style: style, Link: target, LinkSpan: place, Span: in.span(n.Pos(), in.linkEnd(place.End))})
+			in.open(Run{Style: style, Link: target, LinkSpan: place, Span: in.span(n.Pos(), in.linkEnd(place.End))})
 		}
 		in.cut = true
 	case *ast.AutoLink:
@@ -109,8 +118,12 @@ func (in *inline) node(n ast.Node, style Style, link string, at source.Span) {
 		if i := bytes.Index(in.src[start:], label); i >= 0 {
 			start += i
 		}
+		target := string(n.URL(in.src))
+		if n.AutoLinkType == ast.AutoLinkEmail && !strings.HasPrefix(strings.ToLower(target), "mailto:") {
+			target = "mailto:" + target
+		}
 		in.cut = true
-		in.raw(start, min(start+len(label), len(in.src)), style, string(n.URL(in.src)), in.span(start, start+len(label)))
+		in.raw(start, min(start+len(label), len(in.src)), style, target, in.span(start, start+len(label)))
 		in.cut = true
 	case *ast.RawHTML:
 		if !in.html && n.Segments.Len() > 0 {
@@ -233,20 +246,12 @@ func (in *inline) raw(start, stop int, style Style, link string, at source.Span)
 	}
 }
 
-// blank adds a blank in the style of what stands before it.
-func (in *inline) blank(start, stop int) {
-	if len(in.runs) > 0 {
-		last := in.runs[len(in.runs)-1]
-		cut := in.cut
-		in.cut = false
-		in.space(start, stop, last.Style, last.Link, last.LinkSpan)
-		in.cut = cut
-	}
-}
-
 // space adds one blank, none at the start or behind another.
 func (in *inline) space(start, stop int, style Style, link string, at source.Span) {
-	if len(in.runs) == 0 || strings.HasSuffix(in.runs[len(in.runs)-1].Text, " ") {
+	if len(in.runs) == 0 {
+		return
+	}
+	if n := len(in.last); n > 0 && in.last[n-1] == ' ' {
 		return
 	}
 	in.put(" ", start, stop, style, link, at)
@@ -256,14 +261,13 @@ func (in *inline) space(start, stop int, style Style, link string, at source.Spa
 func (in *inline) put(s string, start, stop int, style Style, link string, at source.Span) {
 	n := len(in.runs)
 	if n == 0 || in.cut || in.runs[n-1].Style != style || in.runs[n-1].Link != link || in.runs[n-1].LinkSpan != at {
-		in.runs = append(in.runs, Run{Style: style, Link: link, LinkSpan: at, Span: source.Span{Start: start, End: start}})
-		in.cut = false
-		n++
+		in.open(Run{Style: style, Link: link, LinkSpan: at, Span: source.Span{Start: start, End: start}})
+		n = len(in.runs)
 	}
 	run := &in.runs[n-1]
-	run.trace.add(len(run.Text), start)
-	run.Text += s
-	run.trace.add(len(run.Text), stop)
+	run.trace.add(len(in.last), start)
+	in.last = append(in.last, s...)
+	run.trace.add(len(in.last), stop)
 	run.Span.End = max(run.Span.End, stop)
 }
 

@@ -14,6 +14,7 @@ import (
 const (
 	maxFile  = 256 << 10 // bytes in a file
 	maxLine  = 2 << 10   // bytes in a line
+	maxProse = 8 << 10   // bytes in a paragraph or a table
 	maxDepth = 32        // mappings and sequences inside each other
 	maxSteps = 500       // steps in a procedure
 	maxID    = 40        // characters in an id

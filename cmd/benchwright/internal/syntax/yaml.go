@@ -69,7 +69,7 @@ func decode(text []byte) (doc *yaml.Node, err error) {
 			doc, err = nil, fmt.Errorf("%v", p)
 		}
 	}()
-	d := yaml.NewDecoder(bytes.NewReader(text))
+	d := yaml.NewDecoder(bytes.NewReader(plainBlankLines(text)))
 	doc = new(yaml.Node)
 	switch err := d.Decode(doc); {
 	case errors.Is(err, io.EOF):
@@ -84,6 +84,25 @@ func decode(text []byte) (doc *yaml.Node, err error) {
 		return nil, err
 	}
 	return doc, nil
+}
+
+// plainBlankLines returns the text with blanks for the tabs in lines that hold
+// nothing else: the library refuses them and nobody can see them.
+func plainBlankLines(text []byte) []byte {
+	if bytes.IndexByte(text, '\t') < 0 {
+		return text
+	}
+	text = bytes.Clone(text)
+	for line := range bytes.Lines(text) {
+		if len(bytes.TrimSpace(line)) == 0 {
+			for i, c := range line {
+				if c == '\t' {
+					line[i] = ' '
+				}
+			}
+		}
+	}
+	return text
 }
 
 // A treeReader walks the nodes of one YAML document and finds where they
