@@ -114,8 +114,15 @@ type Picture struct {
 	Title  string
 }
 
-// Place returns where the picture stands.
-func (p *Picture) Place() source.Place { return p.Source.At }
+// Place returns where the picture's path stands: it is the file that can be
+// wrong.
+func (p *Picture) Place() source.Place {
+	at := p.Source.At
+	if c, ok := p.Source.Content.(*syntax.Picture); ok {
+		at.Span = c.PathSpan
+	}
+	return at
+}
 
 // Verb is what a tool line says to do with a tool.
 type Verb uint8

@@ -69,8 +69,13 @@ func (r *resolver) runs(runs []syntax.Run) []syntax.Run {
 // step 12" after the words of the link; a link whose only word is "step"
 // becomes that.
 func (r *resolver) link(run syntax.Run) syntax.Run {
-	at := r.card.Procedure.File.At(run.Span.Start, run.Span.End)
+	file := r.card.Procedure.File
+	at := file.At(run.LinkSpan.Start, run.LinkSpan.End)
 	path, id, _ := strings.Cut(run.Link, "#")
+	step := procedure.Named{Name: id, At: at}
+	if at.Text() == run.Link {
+		step.At.Span.Start = at.Span.End - len(id)
+	}
 	if strings.HasPrefix(run.Link, "https://") {
 		return run
 	}
@@ -81,7 +86,7 @@ func (r *resolver) link(run syntax.Run) syntax.Run {
 		return run
 	}
 	if path == "" {
-		n, ok := r.number(procedure.Named{Name: id, At: at})
+		n, ok := r.number(step)
 		run.Link = ""
 		if ok {
 			run.Text = worded(run.Text, fmt.Sprintf("step\u00a0%d", n))
@@ -90,7 +95,7 @@ func (r *resolver) link(run syntax.Run) syntax.Run {
 		return run
 	}
 	run.Link = ""
-	name, err := workspace.Resolve(r.card.Procedure.File.Name, path)
+	name, err := workspace.Resolve(file.Name, path)
 	other := r.lib.ByFile(name)
 	if err != nil || other == nil {
 		r.msgs.Report("link-unknown", at, "name a procedure file of this workspace, as it is reached from this one",
@@ -105,11 +110,11 @@ func (r *resolver) link(run syntax.Run) syntax.Run {
 		case ok:
 			label += fmt.Sprintf(" step\u00a0%d", n)
 		case slices.Contains(ids, id):
-			r.msgs.Report("step-left-out", at, "limit this reference to the same variants, or give the step to all",
+			r.msgs.Report("step-left-out", step.At, "limit this reference to the same variants, or give the step to all",
 				"step `%s` of %s is left out here", id, other.Number.Name)
 			return run
 		default:
-			r.unknown("step-unknown", "step of "+other.Number.Name, procedure.Named{Name: id, At: at}, ids, "a heading of "+path)
+			r.unknown("step-unknown", "step of "+other.Number.Name, step, ids, "a heading of "+path)
 			return run
 		}
 	}

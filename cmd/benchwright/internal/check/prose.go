@@ -57,6 +57,9 @@ func twoActions(p *pass) {
 				if !joined || !isVerb(w.text) || n+1 == len(i.words) && before.text == "and" && !i.words[n-2].comma {
 					continue
 				}
+				if n+1 < len(i.words) && i.words[n+1].text == "of" {
+					continue // "dry and free of oil" is a state
+				}
 				if during(i.words[main:]) {
 					break
 				}

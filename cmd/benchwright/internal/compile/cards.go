@@ -42,9 +42,15 @@ func (lib *Library) procedure(res *Result, o Options, msgs *diag.List) {
 	p := res.Procedure
 	own := &diag.List{}
 	u := lib.UnitOf(p)
-	if f := lib.entries[p].Unit; u == nil && f != nil && lib.faults[f] > 0 {
-		res.Errors = lib.faults[f]
-		return // the unit could not be read: what the card says cannot be judged
+	// Without its unit or its shop, where there is one and it could not be read,
+	// what the card says cannot be judged.
+	if f := lib.entries[p].Unit; u == nil && f != nil {
+		res.Errors = max(1, lib.faults[f])
+		return
+	}
+	if lib.Shop == nil && !lib.Workspace.Alone {
+		res.Errors = max(1, lib.faults[lib.Workspace.Shop])
+		return
 	}
 	if u == nil || lib.inline[p] == nil && p.Unit.Name != u.ID {
 		lib.noUnit(p, u, own)
@@ -59,7 +65,7 @@ func (lib *Library) procedure(res *Result, o Options, msgs *diag.List) {
 		perVariant = append(perVariant, list)
 		res.Steps = max(res.Steps, len(c.Steps()))
 	}
-	check.Procedure(p, cards, lib.cards, own)
+	check.Procedure(p, cards, lib.cards, lib.faults[p.File] == 0, own)
 	made := lib.decks(p, cards, o, perVariant)
 	merge(own, cards, perVariant)
 	accept(p, cards, own)
@@ -293,7 +299,11 @@ func report(p render.Problem, d *deck.Deck, msgs *diag.List) {
 	case render.TooTall:
 		msgs.Report("step-too-tall", at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", p.Detail)
 	case render.TooWide:
-		msgs.Report("too-wide", narrow(at, p.Detail), "shorten it, or break it up with blanks", "this is too wide for the face: %s", p.Detail)
+		word := strings.TrimRight(p.Detail, ".,;:")
+		d := msgs.Report("too-wide", narrow(at, word), "shorten it, or break it up with blanks", "this is wider than the face: %s", word)
+		if d.At != at {
+			d.Message = "this is wider than the face, and nothing in it can be broken"
+		}
 	case render.MissingGlyph:
 		msgs.Report("glyph-missing", narrow(at, p.Detail), "write it in other words", "the card's type has no character `%s`", p.Detail)
 	case render.BadPicture:

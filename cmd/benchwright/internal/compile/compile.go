@@ -38,6 +38,7 @@ type Library struct {
 	Workspace  *workspace.Workspace
 	Shop       *shop.Shop
 	Procedures []*procedure.Procedure
+	decimal    quantity.Mark // of the shop
 	units      map[*source.File]*unit.Unit
 	entries    map[*procedure.Procedure]*workspace.Entry
 	inline     map[*procedure.Procedure]*unit.Unit

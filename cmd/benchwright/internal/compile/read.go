@@ -1,12 +1,14 @@
 package compile
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
@@ -14,6 +16,9 @@ import (
 	"benchwright/cmd/benchwright/internal/workspace"
 	"benchwright/schema"
 )
+
+// commas finds the decimal mark of a shop.yaml that cannot be read.
+var commas = regexp.MustCompile(`(?m)^decimal:[ \t]*["']?comma\b`)
 
 // Read reads shop, units and procedures of a workspace and checks each against
 // its schema. It reports what is wrong with the named procedures and with what
@@ -46,6 +51,10 @@ func Read(w *workspace.Workspace, msgs *diag.List) *Library {
 			}
 		})
 	}
+	lib.decimal = mark(lib.Shop)
+	if lib.Shop == nil && w.Shop != nil && commas.Match(w.Shop.Text) {
+		lib.decimal = quantity.Comma // or every number of its other files would be wrong
+	}
 	byID := map[string]*unit.Unit{}
 	for _, f := range w.Units {
 		file(f, all || used[f], func(list *diag.List) {
@@ -54,7 +63,7 @@ func Read(w *workspace.Workspace, msgs *diag.List) *Library {
 				return
 			}
 			validate("unit", t, firstLine(f), list)
-			u := unit.Read(t, mark(lib.Shop), list)
+			u := unit.Read(t, lib.decimal, list)
 			lib.units[f] = u
 			if first := byID[u.ID]; first != nil && u.ID != "" {
 				d := list.Report("id-twice", u.Root.Get("unit").Place(), "give each unit its own id", "two units are called `%s`", u.ID)
@@ -109,24 +118,24 @@ func (lib *Library) read(e *workspace.Entry, msgs *diag.List) *procedure.Procedu
 			blocks(s.Content)
 		}
 	}
-	s := lib.Shop
+	decimal := lib.decimal
 	if own := doc.Front.Root.Get("shop"); own != nil && own.Kind == syntax.Mapping {
 		if lib.Workspace.Alone {
-			s = shop.FromNode(own, msgs)
-			lib.Shop = s
+			lib.Shop = shop.FromNode(own, msgs)
+			decimal = mark(lib.Shop)
 		} else {
 			msgs.Report("shop-twice", doc.Front.Root.KeyPlace("shop"), "take `shop:` out: shop.yaml holds for every procedure here",
 				"a procedure inside a workspace brings its own shop")
 		}
 	}
-	r := procedure.Reader{Mark: mark(s), Refused: func(t *syntax.Tree) bool { return refused[t] }, Msgs: msgs}
+	r := procedure.Reader{Mark: decimal, Refused: func(t *syntax.Tree) bool { return refused[t] }, Msgs: msgs}
 	p := r.Read(doc)
 	if p.InlineUnit != nil {
 		if e.Unit != nil {
 			msgs.Report("unit-twice", doc.Front.Root.KeyPlace("unit"), "name the unit by its id, or take unit.yaml away",
 				"a procedure brings its own unit beside `%s`", e.Unit.Name)
 		} else {
-			lib.inline[p] = unit.FromNode(p.InlineUnit, mark(s), msgs)
+			lib.inline[p] = unit.FromNode(p.InlineUnit, decimal, msgs)
 		}
 	}
 	return p

@@ -27,7 +27,7 @@ const (
 // A Workspace is the files below one root.
 type Workspace struct {
 	Root       string       // the folder on disk
-	Shop       *source.File // shop.yaml, nil for a file that stands alone
+	Shop       *source.File // shop.yaml, nil for a file that stands alone and where it could not be read
 	Alone      bool         // a procedure outside any workspace
 	Units      []*source.File
 	Procedures []*Entry
@@ -36,7 +36,7 @@ type Workspace struct {
 // An Entry is one procedure file.
 type Entry struct {
 	File  *source.File
-	Unit  *source.File // the nearest unit.yaml upward, nil without one
+	Unit  *source.File // the nearest unit.yaml upward, nil without one; not in Units when it could not be read
 	Named bool         // to be checked and built: the command line names it or a folder above it
 }
 
@@ -195,8 +195,12 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 	}
 	join := func(n string) string { return strings.TrimPrefix(rel+"/"+n, "/") }
 	for _, e := range entries {
-		if e.Name() == "unit.yaml" && l.plain(join("unit.yaml"), e) {
-			if f := l.read(w.Root, join("unit.yaml")); f != nil {
+		if e.Name() != "unit.yaml" || e.IsDir() {
+			continue
+		}
+		unit = source.NewFile(join("unit.yaml"), nil) // unread, until it is read
+		if l.plain(unit.Name, e) {
+			if f := l.read(w.Root, unit.Name); f != nil {
 				unit = f
 				w.Units = append(w.Units, f)
 			}
