@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"bytes"
+	"strings"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
@@ -130,4 +131,44 @@ func (f *fence) bounds(src []byte, char byte) {
 	}
 	f.content = source.Span{Start: min(begin, i), End: i}
 	f.stop = i
+}
+
+// block turns a fenced block into a Block.
+func (r *docReader) block(f *fence) Content {
+	if !f.column1 {
+		r.misplaced(f)
+		return nil
+	}
+	b := &Block{TypeSpan: f.info, Span: source.Span{Start: f.open.Start, End: r.trimEnd(f.stop)}}
+	if f.closed {
+		b.Span.End = r.lineEnd(f.stop)
+	}
+	info := string(r.src[f.info.Start:f.info.End])
+	if !strings.ContainsAny(info, " \t") {
+		b.Type = info
+	}
+	switch {
+	case !f.closed:
+		help := "write " + string(r.src[f.open.Start:f.open.End]) + " alone on the line after the block"
+		if info == "" {
+			help += ", or take this one away"
+		}
+		r.report("fence-unclosed", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)}, help, "this block is not closed")
+		return b
+	case info == "":
+		r.report("block-info", f.open, "write the block's type behind the fence, or indent nothing and write it as text",
+			"a fenced block has no type")
+		return nil
+	case b.Type == "":
+		r.report("block-info", f.info, "write the type alone behind the fence", "a block's type is one word")
+		return nil
+	}
+	b.Tree = readTree(r.file, r.text, f.content, r.msgs)
+	return b
+}
+
+// misplaced reports a block that does not stand at column 1 of its step.
+func (r *docReader) misplaced(f *fence) {
+	r.report("block-place", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)},
+		"put it behind the list or the quote, its fences at column 1", "a typed block does not stand at column 1")
 }

@@ -286,6 +286,8 @@ func (s *slipFinder) behind(at, end int) {
 	case quoted:
 		s.slip("yaml-quote", i, s.lineEnd(i), "put the quotes round all of it; a quote inside single quotes is written twice",
 			"text stands behind the closing quote")
+	case s.text[i] == ']' || s.text[i] == '}':
+		s.slip("yaml-quote", i, i+1, "take it out", "this `%c` closes nothing", s.text[i])
 	default:
 		s.slip("yaml-quote", i, s.lineEnd(i), "put quotes round all of it", "text stands behind the closing bracket")
 	}
