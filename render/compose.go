@@ -130,17 +130,26 @@ func (s style) pad() int { return 2 * s.beat }
 type compositor struct {
 	style
 	say      Words
-	column   int // width of a face's column
-	width    int // of what the element stands in
-	tallest  int // height of a face's body
-	picture  int // height that a picture may take
-	ref      Ref // of the element that is being laid out
+	column   int  // width of a face's column
+	width    int  // of what the element stands in
+	tallest  int  // height of a face's body
+	picture  int  // height that a picture may take
+	drawn    int  // height of the tallest picture so far
+	wide     bool // the element was reported as too wide already
+	ref      Ref  // of the element that is being laid out
 	anchors  map[string]bool
 	problems []Problem
 }
 
-// problem reports something about the element that is being laid out, once.
+// problem reports something about the element that is being laid out, once;
+// what is too wide makes its words too wide as well, which is one thing.
 func (c *compositor) problem(kind ProblemKind, detail string) {
+	if kind == TooWide {
+		if c.wide {
+			return
+		}
+		c.wide = true
+	}
 	c.report(Problem{kind, c.ref, detail})
 }
 

@@ -87,11 +87,11 @@ type placedBlock struct {
 // in which the numbers hang.
 func (p *pages) lay(g Group) laid {
 	c := p.c
-	c.picture = c.tallest * 2 / 5
+	c.picture, c.drawn = c.tallest*2/5, 0
 	l := p.measure(g)
 	if over, n := l.height-c.tallest, pictures(g); over > 0 && n > 0 {
-		// Pictures give way first, to half of what they like.
-		c.picture = max(c.picture/2, c.picture-(over+n-1)/n)
+		// Pictures give way first.
+		c.picture = max(c.tallest/5, c.drawn-over/n-c.beat)
 		l = p.measure(g)
 	}
 	tall := l.height > c.tallest
@@ -134,7 +134,7 @@ func (p *pages) measure(g Group) laid {
 		if e.Content == nil {
 			continue
 		}
-		c.ref, c.width = e.Ref, c.column-x
+		c.ref, c.width, c.wide = e.Ref, c.column-x, false
 		b := e.Content.lay(c)
 		if len(b.slabs) == 0 {
 			continue

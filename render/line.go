@@ -94,11 +94,11 @@ func (c *compositor) parse(runs []Run, f Font) []word {
 	}
 	for _, run := range runs {
 		font := heavier(f, run.Weight)
-		text := strings.Map(stands, run.Text)
+		text := c.clean(run.Text)
 		if run.Code {
 			text = strings.Trim(text, " ")
 		}
-		first := true
+		first, start := true, 0 // of the run, and of its current piece
 		for i, r := range text {
 			if r == ' ' {
 				if any {
@@ -108,10 +108,6 @@ func (c *compositor) parse(runs []Run, f Font) []word {
 				continue
 			}
 			a := advance(font, r)
-			if a == none {
-				c.problem(MissingGlyph, string(r))
-				continue
-			}
 			if len(cur.frags) == 0 {
 				cur.space, space = space, 0
 			}
@@ -123,10 +119,11 @@ func (c *compositor) parse(runs []Run, f Font) []word {
 					cur.width += codePad
 				}
 				n++
+				start = i
 			}
 			first = false
 			g := &cur.frags[n-1]
-			g.text += string(r)
+			g.text = text[start : i+utf8.RuneLen(r)]
 			g.width += a
 			cur.width += a
 			if !run.Code && breaksAfter(text, i, r) {
@@ -195,8 +192,10 @@ func (c *compositor) set(runs []Run, h hand, width, indent int) para {
 		if len(line) == 0 && len(p.lines) == 0 && indent > 0 && w.width > room() {
 			p.lines = append(p.lines, nil) // nothing fits beside what is indented for
 		}
-		for len(line) == 0 && w.width > room() {
+		if w.width > room() && len(line) == 0 {
 			c.problem(TooWide, w.String())
+		}
+		for len(line) == 0 && w.width > room() {
 			var head word
 			head, w = w.split(room())
 			line, used = []word{head}, head.width
@@ -346,7 +345,9 @@ func (w word) split(room int) (head, tail word) {
 			cut.width += a
 			head.width += a
 		}
-		cut.close = f.close
+		if cut.close = f.close; f.close {
+			head.width += codePad
+		}
 		head.frags = append(head.frags, cut)
 	}
 	return head, tail

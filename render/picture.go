@@ -14,6 +14,7 @@ func (p Picture) lay(c *compositor) block {
 		height = max(1, c.picture)
 		width = max(1, height*w/h)
 	}
+	c.drawn = max(c.drawn, height)
 	var k canvas
 	k.add(Image{W: width, H: height, Name: p.Name, Alt: p.Alt, Pixels: pixels, Format: format})
 	y := height

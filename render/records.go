@@ -9,10 +9,11 @@ func (r Records) lay(c *compositor) block {
 		l, w := c.extent(says(s), c.tag)
 		least[i], whole[i] = l, w
 		if i >= 3 {
-			least[i] = max(l, c.boxes*7/10, leastBoxWidth)
-			whole[i] = least[i]
+			least[i] = max(l, leastBoxWidth)
+			whole[i] = max(least[i], c.boxes)
 		}
 	}
+	element := c.ref
 	for _, row := range r.Rows {
 		c.ref = row.Ref
 		for i, cell := range [][]Run{says(row.Step), row.What, row.Limits} {
@@ -26,6 +27,7 @@ func (r Records) lay(c *compositor) block {
 	}
 	whole[2] += c.beat / 2
 	least[2] = max(least[2], min(whole[2], c.width*3/10)) // limits are read at a glance
+	c.ref = element
 	// Where What would be narrow, the limits stand under it.
 	stacked := sum(least)-least[1]+9*c.text.size+gap*(n-1) > c.width
 	if stacked {

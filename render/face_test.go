@@ -1,0 +1,314 @@
+package render
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+	"testing"
+	"unicode/utf8"
+)
+
+// everyFace runs check on each face of the sample deck, on every paper and as
+// a strip on plain paper.
+func everyFace(t *testing.T, check func(t *testing.T, o Options, s Sheet)) {
+	t.Helper()
+	for _, o := range allOptions() {
+		name := o.Paper.Name
+		if o.Plain {
+			name += " plain"
+		}
+		t.Run(name, func(t *testing.T) {
+			sheets, _ := Layout(sampleDeck(), o)
+			for i, s := range sheets {
+				if check(t, o, s); t.Failed() {
+					t.Fatalf("on face %d", i+1)
+				}
+			}
+		})
+	}
+}
+
+func allOptions() []Options {
+	var all []Options
+	for _, p := range Papers {
+		all = append(all, Options{Paper: p})
+	}
+	return append(all, Options{Paper: Papers[0], Plain: true}, Options{Paper: Papers[3], Plain: true})
+}
+
+func optionsFor(name string) Options {
+	for _, p := range Papers {
+		if p.Name == name {
+			return Options{Paper: p}
+		}
+	}
+	panic(name)
+}
+
+// An area that ink may cover.
+type area struct{ x1, y1, x2, y2 int }
+
+func (a area) apart(b area) int {
+	return max(a.x1-b.x2, b.x1-a.x2, a.y1-b.y2, b.y1-a.y2)
+}
+
+func (a area) holds(b area) bool {
+	return a.x1 <= b.x1 && a.y1 <= b.y1 && a.x2 >= b.x2 && a.y2 >= b.y2
+}
+
+// covers is what op covers at most; text from its capitals' tops to its
+// descenders.
+func covers(op Op) (area, bool) {
+	switch o := op.(type) {
+	case Glyphs:
+		return area{o.X, o.Y - capHeight(o.Font, o.Size), o.X + o.Width, o.Y + o.Size/5}, true
+	case Rect:
+		half := o.StrokeWidth / 2
+		return area{o.X - half, o.Y - half, o.X + o.W + half, o.Y + o.H + half}, true
+	case Line:
+		half := o.Width / 2
+		return area{min(o.X1, o.X2) - half, min(o.Y1, o.Y2) - half, max(o.X1, o.X2) + half, max(o.Y1, o.Y2) + half}, true
+	case Path:
+		a := area{1 << 30, 1 << 30, -1 << 30, -1 << 30}
+		for _, s := range o.Segs {
+			if s.Verb == 'Z' {
+				continue
+			}
+			a = area{min(a.x1, s.X), min(a.y1, s.Y), max(a.x2, s.X), max(a.y2, s.Y)}
+		}
+		return a, true
+	case Image:
+		return area{o.X, o.Y, o.X + o.W, o.Y + o.H}, true
+	}
+	return area{}, false
+}
+
+func TestNothingIsPrintedNearTheTrim(t *testing.T) {
+	everyFace(t, func(t *testing.T, o Options, s Sheet) {
+		inside := area{leastTrim, leastTrim, s.Width - leastTrim, s.Height - leastTrim}
+		for _, op := range s.Ops {
+			a, is := covers(op)
+			if is && !inside.holds(a) {
+				t.Errorf("%+v covers %v of %v", op, a, inside)
+			}
+			if g, is := op.(Glyphs); is && !o.Plain && a.y1 < leastHole {
+				t.Errorf("%q stands %d µm from the top, in the zone of the hole", g.Text, a.y1)
+			}
+		}
+	})
+}
+
+func TestTextIsTallEnough(t *testing.T) {
+	everyFace(t, func(t *testing.T, o Options, s Sheet) {
+		for _, op := range s.Ops {
+			if g, is := op.(Glyphs); is && capHeight(g.Font, g.Size) < leastText {
+				t.Errorf("%q has capitals of %d µm", g.Text, capHeight(g.Font, g.Size))
+			}
+		}
+	})
+}
+
+func TestTextNeverOverlaps(t *testing.T) {
+	everyFace(t, func(t *testing.T, o Options, s Sheet) {
+		var all []Glyphs
+		var areas []area
+		for _, op := range s.Ops {
+			g, is := op.(Glyphs)
+			if !is {
+				continue
+			}
+			a, _ := covers(g)
+			for i, b := range areas {
+				if a.apart(b) < 0 {
+					t.Errorf("%q stands on %q", g.Text, all[i].Text)
+				}
+			}
+			all, areas = append(all, g), append(areas, a)
+		}
+	})
+}
+
+func TestTextKeepsOutOfBoxes(t *testing.T) {
+	everyFace(t, func(t *testing.T, o Options, s Sheet) {
+		for _, op := range s.Ops {
+			b, is := op.(Rect)
+			if !is || b.Role != WriteBox && b.Role != TickBox {
+				continue
+			}
+			box, _ := covers(b)
+			for _, op := range s.Ops {
+				if g, is := op.(Glyphs); is {
+					if a, _ := covers(g); a.apart(box) < 0 {
+						t.Errorf("%q stands in a box", g.Text)
+					}
+				}
+			}
+		}
+	})
+}
+
+// Boxes stand apart, beside one another and inside a panel.
+func TestBoxesStandApart(t *testing.T) {
+	everyFace(t, func(t *testing.T, o Options, s Sheet) {
+		var boxes []area
+		for _, op := range s.Ops {
+			r, is := op.(Rect)
+			if !is || r.Role == Tint {
+				continue
+			}
+			a, _ := covers(r)
+			for _, b := range boxes {
+				gap := a.apart(b)
+				if b.holds(a) {
+					gap = min(a.x1-b.x1, b.x2-a.x2, a.y1-b.y1, b.y2-a.y2)
+				}
+				if gap < leastBoxGap {
+					t.Errorf("boxes %v and %v are %d µm apart", a, b, gap)
+				}
+			}
+			boxes = append(boxes, a)
+			if r.Role == WriteBox && (r.W < leastBoxWidth-r.StrokeWidth || r.H < leastBoxHeight-r.StrokeWidth) {
+				t.Errorf("a box to write in is %d × %d µm", r.W, r.H)
+			}
+		}
+	})
+}
+
+func TestTheCodesPlaceStaysFree(t *testing.T) {
+	everyFace(t, func(t *testing.T, o Options, s Sheet) {
+		square, line := CodePlace(o)
+		if square.W != codeSquare || square.H != codeSquare || line.H < stylesLeast(o) {
+			t.Errorf("%v and %v", square, line)
+		}
+		for _, r := range []Rect{square, line} {
+			free, _ := covers(r)
+			for _, op := range s.Ops {
+				if a, is := covers(op); is && a.apart(free) < 0 {
+					t.Errorf("%+v stands in the place of the code %v", op, free)
+				}
+			}
+		}
+	})
+}
+
+func stylesLeast(o Options) int { return newStyle(o).label.lead }
+
+// Running text has at most 75 characters to a line on every paper, and room
+// for 45 on all but the pocket card.
+func TestMeasure(t *testing.T) {
+	prose := strings.Repeat("Hold the socket square in all four slots and turn the ring until it comes free of the housing. ", 8)
+	for _, o := range allOptions() {
+		d := Deck{Sections: []Section{{Name: "Steps", Groups: []Group{{Elements: elements(Step{1, r("Turn")}, Text{Runs: r(prose)})}}}}}
+		sheets, problems := Layout(d, o)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		lines, chars := 0, 0
+		for _, op := range sheets[0].Ops {
+			g, is := op.(Glyphs)
+			if !is || g.Size != newStyle(o).text.size || g.Font != FontRegular {
+				continue
+			}
+			n := utf8.RuneCountInString(g.Text)
+			if n > 75 {
+				t.Errorf("%s: %d characters: %q", o.Paper.Name, n, g.Text)
+			}
+			lines, chars = lines+1, chars+n
+		}
+		if lines < 9 {
+			t.Fatalf("%s: %d lines", o.Paper.Name, lines)
+		}
+		if per := chars / lines; per < 45 {
+			t.Errorf("%s: %d characters a line", o.Paper.Name, per)
+		}
+	}
+}
+
+// The figure is the largest text of its face, and an instruction never
+// smaller than it must be.
+func TestTheFigureIsTheLargest(t *testing.T) {
+	for _, o := range allOptions() {
+		if o.Plain {
+			continue
+		}
+		least, figure := leastInstruction, leastFigure
+		if o.Paper.Name == "A6" {
+			least, figure = leastInstructionPocket, leastFigurePocket
+		}
+		d := Deck{Sections: []Section{sampleSteps()}}
+		sheets, _ := Layout(d, o)
+		for _, s := range sheets {
+			var biggest, big Glyphs
+			for _, op := range s.Ops {
+				g, is := op.(Glyphs)
+				if is && g.Size > biggest.Size {
+					biggest = g
+				}
+				switch {
+				case is && (g.Text == "0.15 to 0.25" || g.Text == "100" || g.Text == "195 to 205"):
+					big = g
+				case is && strings.HasPrefix(g.Text, "Hold the socket"):
+					if capHeight(g.Font, g.Size) < least {
+						t.Errorf("%s: an instruction of %d µm", o.Paper.Name, capHeight(g.Font, g.Size))
+					}
+				}
+			}
+			if big.Size > 0 && (biggest != big && biggest.Size > big.Size || capHeight(big.Font, big.Size) < figure) {
+				t.Errorf("%s: %q is not the largest on its face: %q is", o.Paper.Name, big.Text, biggest.Text)
+			}
+		}
+	}
+}
+
+// On a grey printer a signal panel differs from the others in its word, its
+// border and its triangle.
+func TestSignalPanelsDifferInGrey(t *testing.T) {
+	seen := map[string]string{}
+	words := []string{"DANGER", "WARNING", "CAUTION", "NOTICE"}
+	for _, short := range []bool{false, true} {
+		for i, word := range words {
+			d := Deck{Sections: []Section{{Groups: []Group{{Elements: elements(
+				Callout{Signal: Signal(i), Word: word, Hazard: r("It turns."), Avoid: r("Stand clear."), Short: short})}}}}}
+			sheets, _ := Layout(d, optionsFor("A5"))
+			mark := sheets[0].Marks[0]
+			border, triangle := "", false
+			for _, op := range sheets[0].Ops[mark.From:mark.To] {
+				switch o := op.(type) {
+				case Rect:
+					if o.Role == Ground && o.StrokeWidth > 0 {
+						border = fmt.Sprint("solid ", o.StrokeWidth)
+					}
+				case Line:
+					border = fmt.Sprint("dashed ", o.Width, " ", o.Dash > 0)
+				case Path:
+					triangle = true
+				}
+			}
+			if border == "" || triangle != (Signal(i) != Notice) {
+				t.Errorf("%s: border %q, triangle %v", word, border, triangle)
+			}
+			if other, twice := seen[border]; twice && other != word {
+				t.Errorf("%s has the border of %s: %s", word, other, border)
+			}
+			seen[border] = word
+		}
+	}
+}
+
+func TestTheSameDeckGivesTheSameSheets(t *testing.T) {
+	for _, o := range allOptions() {
+		a, p := Layout(sampleDeck(), o)
+		b, q := Layout(sampleDeck(), o)
+		if !reflect.DeepEqual(a, b) || !reflect.DeepEqual(p, q) {
+			t.Errorf("%s differs", o.Paper.Name)
+		}
+	}
+}
+
+func BenchmarkLayout(b *testing.B) {
+	d, o := sampleDeck(), optionsFor("A5")
+	b.ReportAllocs()
+	for b.Loop() {
+		Layout(d, o)
+	}
+}

@@ -1,0 +1,313 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// texts are what is printed on a sheet, in reading order.
+func texts(s Sheet) []string {
+	var all []string
+	for _, op := range s.Ops {
+		if g, is := op.(Glyphs); is {
+			all = append(all, strings.TrimSpace(g.Text))
+		}
+	}
+	return all
+}
+
+func shows(s Sheet, text string) bool {
+	return strings.Contains(strings.Join(texts(s), " "), text)
+}
+
+// facesOf are the faces on which the element with a reference stands.
+func facesOf(sheets []Sheet, ref Ref) []int {
+	var all []int
+	for i, s := range sheets {
+		for _, m := range s.Marks {
+			if m.Ref == ref {
+				all = append(all, i)
+			}
+		}
+	}
+	return all
+}
+
+func lines(n int, ref Ref) Element {
+	return Element{Ref: ref, Content: Text{Runs: r(strings.Repeat("word ", 14*n))}}
+}
+
+func TestAStepIsNeverSplit(t *testing.T) {
+	for height := 1; height < 15; height++ {
+		var groups []Group
+		for i := range 12 {
+			g := step(i+1, "", "Turn the ring")
+			g.Elements[0].Ref = Ref(1 + i)
+			g.Elements = append(g.Elements, lines(height, Ref(100+i)), lines(1, Ref(200+i)))
+			groups = append(groups, g)
+		}
+		sheets, problems := Layout(Deck{Sections: []Section{{Name: "Steps", Groups: groups}}}, optionsFor("A5"))
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		for i := range 12 {
+			head, first, last := facesOf(sheets, Ref(1+i)), facesOf(sheets, Ref(100+i)), facesOf(sheets, Ref(200+i))
+			if len(head) != 1 || !slices.Equal(head, first) || !slices.Equal(first, last) {
+				t.Errorf("step %d of height %d stands on faces %v, %v, %v", i+1, height, head, first, last)
+			}
+		}
+	}
+}
+
+func TestAStageNeverEndsItsFace(t *testing.T) {
+	for fill := 1; fill < 26; fill++ {
+		first := step(1, "", "Turn")
+		first.Elements = append(first.Elements, lines(fill%12, 10), lines(fill/2, 11))
+		head := stage("Output cartridge")
+		head.Elements[0].Ref = 20
+		second := step(2, "", "Draw")
+		second.Elements[0].Ref = 21
+		second.Elements = append(second.Elements, lines(3, 22))
+		sheets, _ := Layout(Deck{Sections: []Section{{Groups: []Group{first, head, second}}}}, optionsFor("A5"))
+		if a, b := facesOf(sheets, 20), facesOf(sheets, 22); !slices.Equal(a, b) {
+			t.Errorf("with %d lines before it the stage stands on %v, its step on %v", fill, a, b)
+		}
+	}
+}
+
+func TestListingsRunOnUnderTheirHead(t *testing.T) {
+	for n := range 60 {
+		var rows [][][]Run
+		for i := range n {
+			rows = append(rows, [][]Run{r(fmt.Sprintf("Tool-%d.", i)), r("T"), r("board")})
+		}
+		d := Deck{Sections: []Section{{Name: "Set-out", Groups: []Group{{Elements: []Element{
+			{Ref: 1, Content: Listing{Title: "Tools", None: "none", Columns: []string{"Name", "Number", "Place"}, Rows: rows}}}}}}},
+			Words: Words{Continued: "(suite)"}}
+		sheets, problems := Layout(d, optionsFor("A5"))
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		if n == 0 && !shows(sheets[0], "Tools none") {
+			t.Errorf("an empty listing shows %q", texts(sheets[0]))
+		}
+		all := ""
+		for i, s := range sheets {
+			on := 0
+			for _, text := range texts(s) {
+				if strings.HasPrefix(text, "Tool-") {
+					on++
+				}
+			}
+			if n > 1 && on < 2 {
+				t.Errorf("of %d rows %d stands alone on face %d", n, on, i+1)
+			}
+			if again := shows(s, "Tools (suite)"); again != (i > 0) || i > 0 && !shows(s, "Number") {
+				t.Errorf("face %d of %d rows: %q", i+1, n, texts(s))
+			}
+			all += strings.Join(texts(s), " ")
+		}
+		for i := range n {
+			if strings.Count(all, fmt.Sprintf("Tool-%d.", i)) != 1 {
+				t.Errorf("row %d of %d is not there once", i, n)
+			}
+		}
+	}
+}
+
+func TestRecordsRunOn(t *testing.T) {
+	sheets, _ := Layout(Deck{Sections: []Section{sampleRecord()}}, optionsFor("A5"))
+	if len(sheets) != 2 || sheets[0].Name != "Record 1 of 2" || sheets[1].Name != "Record 2 of 2" {
+		t.Fatalf("%d faces, the first %q", len(sheets), sheets[0].Name)
+	}
+	if !shows(sheets[1], "Readings and settings (continued)") || !shows(sheets[1], "As found") {
+		t.Errorf("second face: %q", texts(sheets[1]))
+	}
+	if last := sheets[1]; !shows(last, "END OF CARD") || shows(sheets[0], "END OF CARD") {
+		t.Error("the end does not stand on the last face alone")
+	}
+}
+
+// The end never needs a face of its own.
+func TestTheEndNeedsNoFace(t *testing.T) {
+	for n := 1; n < 40; n++ {
+		rows := make([]RecordRow, n)
+		d := Deck{Sections: []Section{{Groups: []Group{
+			{Elements: elements(Records{Title: "Record", Columns: []string{"Step", "What", "Limits", "As left"}, Rows: rows})},
+			{Elements: elements(End{"END OF CARD"})}}}}}
+		with, _ := Layout(d, optionsFor("A6"))
+		d.Sections[0].Groups = d.Sections[0].Groups[:1]
+		without, _ := Layout(d, optionsFor("A6"))
+		if len(with) != len(without) || !shows(with[len(with)-1], "END OF CARD") {
+			t.Errorf("%d rows: %d faces with the end, %d without", n, len(with), len(without))
+		}
+	}
+}
+
+func TestEveryFaceStandsAlone(t *testing.T) {
+	d := sampleDeck()
+	sheets, _ := Layout(d, optionsFor("A5"))
+	for i, s := range sheets {
+		for _, want := range []string{"MD48-20", "Strip the drive to a bare housing", "MD-48 right-angle drive · early, mid", "revision B", "2026-10-02", "DRAFT", "Invented unit, not for real work", s.Name, fmt.Sprintf("Face %d of %d", i+1, len(sheets))} {
+			if !shows(s, want) {
+				t.Errorf("face %d does not say %q", i+1, want)
+			}
+		}
+		if first := fmt.Sprintf("%d faces in all", len(sheets)); shows(s, first) != (i == 0) {
+			t.Errorf("face %d: count of faces", i+1)
+		}
+	}
+	if sheets[0].Name != "Set-out 1 of 2" || sheets[2].Name != "Steps 1 of 10" {
+		t.Errorf("faces are named %q and %q", sheets[0].Name, sheets[2].Name)
+	}
+}
+
+// A released card has the faces of its draft.
+func TestTheWatchMovesNothing(t *testing.T) {
+	d := sampleDeck()
+	with, _ := Layout(d, optionsFor("A5"))
+	d.Running.Watch = ""
+	without, _ := Layout(d, optionsFor("A5"))
+	for i := range with {
+		if fmt.Sprint(with[i].Bookmarks) != fmt.Sprint(without[i].Bookmarks) {
+			t.Errorf("face %d: %v and %v", i+1, with[i].Bookmarks, without[i].Bookmarks)
+		}
+	}
+}
+
+func TestMarksFollowTheElements(t *testing.T) {
+	d := sampleDeck()
+	sheets, _ := Layout(d, optionsFor("A5"))
+	seen := 0
+	for _, s := range sheets {
+		at := 0
+		for _, m := range s.Marks {
+			if m.From < at || m.To <= m.From || m.To > len(s.Ops) {
+				t.Errorf("mark %+v after %d of %d", m, at, len(s.Ops))
+			}
+			at = m.To
+			seen++
+		}
+	}
+	want := 0
+	for _, s := range d.Sections {
+		for _, g := range s.Groups {
+			want += len(g.Elements)
+		}
+	}
+	if seen < want {
+		t.Errorf("%d marks for %d elements", seen, want)
+	}
+}
+
+func TestOutlineAndAnchors(t *testing.T) {
+	sheets, _ := Layout(sampleDeck(), optionsFor("A5"))
+	var got []string
+	anchors := map[string]int{}
+	for i, s := range sheets {
+		for _, b := range s.Bookmarks {
+			got = append(got, fmt.Sprint(b.Level, " ", b.Text))
+		}
+		for _, a := range s.Anchors {
+			anchors[a.Name] = i
+		}
+	}
+	want := []string{"0 Set-out", "0 Steps", "1 As found", "2 1 Wipe the housing and look for leaks", "2 2 Measure the backlash as found", "1 Output cartridge"}
+	if !slices.Equal(got[:len(want)], want) {
+		t.Errorf("outline %q, want %q", got[:len(want)], want)
+	}
+	if anchors["lash"] != 3 || anchors["pack"] != 12 {
+		t.Errorf("anchors %v", anchors)
+	}
+	for _, s := range sheets {
+		for i, op := range s.Ops {
+			if l, is := op.(Link); is {
+				g := s.Ops[i-1].(Glyphs)
+				if l.To != "race" || !strings.HasPrefix(g.Text, "step\u00a07") || l.X != g.X || l.W != g.Width {
+					t.Errorf("link %+v over %+v", l, g)
+				}
+			}
+		}
+	}
+}
+
+func TestProblems(t *testing.T) {
+	tall := step(1, "", "Turn")
+	tall.Elements = append(tall.Elements, lines(40, 2))
+	wide := [][]Run{}
+	for range 14 {
+		wide = append(wide, r("Whatsoever"))
+	}
+	for _, c := range []struct {
+		name  string
+		group Group
+		want  Problem // Detail: a part of it
+	}{
+		{"tall", tall, Problem{TooTall, 101, " of 1"}},
+		{"tall, no reference of its own", Group{Elements: []Element{{Ref: 9, Content: Step{1, r("Turn")}}, lines(40, 2)}}, Problem{TooTall, 9, " mm of "}},
+		{"table", Group{Elements: []Element{{Ref: 5, Content: Table{Head: wide}}}}, Problem{TooWide, 5, " mm of 1"}},
+		{"word", Group{Elements: []Element{{Ref: 6, Content: Text{Runs: r(strings.Repeat("x", 90))}}}}, Problem{TooWide, 6, "xxx"}},
+		{"figure", Group{Elements: []Element{{Ref: 7, Content: Setting{Value: strings.Repeat("100/", 20), Unit: "N·m"}}}}, Problem{TooWide, 7, "100/100/"}},
+		{"glyph", Group{Elements: []Element{{Ref: 8, Content: Setting{Value: "1⌁", Unit: "N·m"}}}}, Problem{MissingGlyph, 8, "⌁"}},
+		{"picture", Group{Elements: []Element{{Ref: 3, Content: Picture{Name: "bore.png", Data: []byte("GIF89a")}}}}, Problem{BadPicture, 3, "bore.png"}},
+		{"link", Group{Elements: []Element{{Ref: 4, Content: Text{Runs: []Run{{Text: "step 9", Link: "nowhere"}}}}}}, Problem{BadLink, 4, "nowhere"}},
+		{"plain http", Group{Elements: []Element{{Ref: 4, Content: Text{Runs: []Run{{Text: "there", Link: "http://example.org"}}}}}}, Problem{BadLink, 4, "http://example.org"}},
+		{"symbol", Group{Elements: []Element{{Ref: 2, Content: Callout{Word: "DANGER", Symbols: []string{"W999"}, Avoid: r("Stand clear.")}}}}, Problem{NoSymbol, 2, "W999"}},
+		{"record row", Group{Elements: []Element{{Ref: 2, Content: Records{Rows: []RecordRow{{Ref: 44, What: r("⌁")}}}}}}, Problem{MissingGlyph, 44, "⌁"}},
+	} {
+		sheets, problems := Layout(Deck{Sections: []Section{{Groups: []Group{c.group}}}}, optionsFor("A5"))
+		if len(sheets) == 0 {
+			t.Errorf("%s: no sheets", c.name)
+		}
+		if len(problems) != 1 || problems[0].Kind != c.want.Kind || problems[0].Ref != c.want.Ref || !strings.Contains(problems[0].Detail, c.want.Detail) {
+			t.Errorf("%s: %+v, want one like %+v", c.name, problems, c.want)
+		}
+		for _, s := range sheets {
+			for _, op := range s.Ops {
+				if _, is := op.(Link); is {
+					t.Errorf("%s: a link that leads nowhere is drawn", c.name)
+				}
+			}
+		}
+	}
+}
+
+// A deck of nothing, or of empty elements, is no reason to fall over.
+func TestEmptyElements(t *testing.T) {
+	empty := elements(Stage{}, Step{}, Text{}, Text{Role: Tip}, List{}, List{Items: []Item{{Sub: &List{}}}}, Table{}, Table{Rows: [][][]Run{{}}},
+		Listing{}, Facts{}, Facts{Rows: []Fact{{}}}, Callout{}, Callout{Signal: 9, Short: true}, Hazards{}, Hazards{Rows: []HazardRow{{}}},
+		Tools{}, Tools{Rows: []ToolRow{{}}}, Setting{}, Reading{}, Reading{Low: "1", Boxes: []string{""}}, Hold{}, Records{}, Records{Rows: []RecordRow{{Boxes: make([]bool, 9)}}}, End{}, nil)
+	for _, o := range allOptions() {
+		for _, d := range []Deck{{}, {Sections: []Section{{}}}, {Sections: []Section{{Groups: []Group{{Join: true}}}}},
+			{Sections: []Section{{Groups: []Group{{Breaks: true, Elements: empty}, {Join: true, Elements: empty[:1]}}}}}} {
+			sheets, _ := Layout(d, o)
+			if len(sheets) < len(d.Sections) {
+				t.Errorf("%d sheets for %d sections", len(sheets), len(d.Sections))
+			}
+		}
+	}
+}
+
+// Pictures give way before a step is too tall.
+func TestPicturesGiveWay(t *testing.T) {
+	shown := func(n int) int {
+		g := step(1, "", "Draw", Picture{Name: "a.png", Data: samplePicture()})
+		g.Elements = append(g.Elements, lines(n, 3))
+		sheets, problems := Layout(Deck{Sections: []Section{{Groups: []Group{g}}}}, optionsFor("A5"))
+		if len(problems) > 0 {
+			return 0
+		}
+		for _, op := range sheets[0].Ops {
+			if i, is := op.(Image); is {
+				return i.H
+			}
+		}
+		return -1
+	}
+	few, many, most := shown(3), shown(11), shown(30)
+	if !(few > many && many > few/3 && most == 0) {
+		t.Errorf("heights %d, %d, %d", few, many, most)
+	}
+}

@@ -1,0 +1,124 @@
+package render
+
+import (
+	"math"
+	"testing"
+)
+
+// height is what an angle in minutes of arc spans at a distance in mm.
+func height(minutes, distance float64) float64 {
+	return distance * 2 * math.Tan(minutes/60*math.Pi/180/2)
+}
+
+// NUREG-0700, 11.4.1.5: 15 minutes of arc are the least. The design takes 16.
+func TestLeastHeightsAreSixteenMinutesOfArc(t *testing.T) {
+	for _, c := range []struct {
+		least    int
+		distance float64
+	}{{leastInstruction, 700}, {leastInstructionPocket, 500}} {
+		if want := height(16, c.distance); math.Abs(float64(c.least)/1000-want) > 0.005 {
+			t.Errorf("%d µm at %g mm, want %.2f mm", c.least, c.distance, want)
+		}
+	}
+}
+
+func styles() map[string]style {
+	return map[string]style{"bench": benchStyle(), "pocket": pocketStyle(), "wall": wallStyle(), "strip": stripStyle()}
+}
+
+func TestHandsAreTallEnoughAndWellLed(t *testing.T) {
+	for name, s := range styles() {
+		instruction, figure := leastInstruction, leastFigure
+		switch name {
+		case "pocket":
+			instruction, figure = leastInstructionPocket, leastFigurePocket
+		case "strip":
+			instruction, figure = leastText, leastText
+		}
+		for _, h := range []hand{s.text, s.strong, s.title, s.stage} {
+			if h.cap() < instruction {
+				t.Errorf("%s: instruction has capitals of %d µm, want %d", name, h.cap(), instruction)
+			}
+		}
+		for _, h := range []hand{s.figure, s.units} {
+			if h.cap() < figure {
+				t.Errorf("%s: figure has capitals of %d µm, want %d", name, h.cap(), figure)
+			}
+		}
+		for _, h := range []hand{s.aside, s.label, s.tag, s.number, s.signal, s.watch} {
+			if h.cap() < leastText {
+				t.Errorf("%s: text has capitals of %d µm, want %d", name, h.cap(), leastText)
+			}
+		}
+		for _, h := range []hand{s.text, s.strong, s.title, s.stage, s.aside, s.label, s.tag} {
+			if ratio := float64(h.lead) / float64(h.size); ratio < 1.2 || ratio > 1.4 {
+				t.Errorf("%s: %d µm type on %d µm lines is %.2f", name, h.size, h.lead, ratio)
+			}
+			if h.lead%(s.beat/2) != 0 {
+				t.Errorf("%s: a line of %d µm is out of step with %d", name, h.lead, s.beat)
+			}
+		}
+		// The order of rank: the figure, then number and action, then the rest.
+		if !(s.figure.cap() > s.units.cap() && s.figure.cap() >= s.title.cap()*3/2 &&
+			s.number.cap() > s.title.cap() && s.title.cap() > s.stage.cap() && s.stage.cap() > s.text.cap() &&
+			s.text.cap() > s.aside.cap() && s.aside.cap() >= s.label.cap()) {
+			t.Errorf("%s: sizes are out of rank", name)
+		}
+		if s.box < leastBoxHeight || s.boxes < leastBoxWidth {
+			t.Errorf("%s: a box to write in is %d × %d µm", name, s.boxes, s.box)
+		}
+		if s.side < leastTrim || s.bottom < leastTrim {
+			t.Errorf("%s: margins %d and %d are under %d", name, s.side, s.bottom, leastTrim)
+		}
+	}
+}
+
+// luminance after WCAG 2.1, "relative luminance".
+func luminance(c Color) float64 {
+	part := func(v Color) float64 {
+		s := float64(v&0xFF) / 255
+		if s <= 0.03928 {
+			return s / 12.92
+		}
+		return math.Pow((s+0.055)/1.055, 2.4)
+	}
+	return 0.2126*part(c>>16) + 0.7152*part(c>>8) + 0.0722*part(c)
+}
+
+func contrast(a, b Color) float64 {
+	x, y := luminance(a), luminance(b)
+	if x < y {
+		x, y = y, x
+	}
+	return (x + 0.05) / (y + 0.05)
+}
+
+func TestContrast(t *testing.T) {
+	if got := contrast(black, white); math.Abs(got-21) > 0.01 {
+		t.Fatalf("black on white is %.2f, want 21 (WCAG 2.1)", got)
+	}
+	pairs := [][2]Color{{ink, white}, {ink, tint}, {soft, white}, {soft, tint}, {accent, white}, {accent, tint}, {accent, band}, {white, accent}, {white, black}}
+	for _, l := range looks {
+		pairs = append(pairs, [2]Color{l.word, l.ground})
+	}
+	for _, p := range pairs {
+		if got := contrast(p[0], p[1]); got < 7 {
+			t.Errorf("%06X on %06X is %.2f:1, want 7:1", p[0], p[1], got)
+		}
+	}
+}
+
+// hue in degrees.
+func hue(c Color) float64 {
+	r, g, b := float64(c>>16&0xFF), float64(c>>8&0xFF), float64(c&0xFF)
+	return math.Mod(math.Atan2(math.Sqrt(3)*(g-b), 2*r-g-b)*180/math.Pi+360, 360)
+}
+
+func TestTheAccentIsNoSafetyColour(t *testing.T) {
+	for name, c := range map[string]Color{"red": safetyRed, "orange": safetyOrange, "yellow": safetyYellow, "blue": safetyBlue, "green": 0x00824A} {
+		d := math.Abs(hue(accent) - hue(c))
+		if d = min(d, 360-d); d < 45 {
+			t.Errorf("the accent is %.0f° from safety %s", d, name)
+		}
+	}
+}

@@ -1,0 +1,162 @@
+package render
+
+import (
+	"math/rand/v2"
+	"strings"
+	"testing"
+)
+
+func bench() *compositor {
+	c := &compositor{style: benchStyle(), say: Words{}.withDefaults()}
+	c.column = 128000
+	c.width, c.tallest = c.column, 150000
+	return c
+}
+
+// text of a paragraph, line by line.
+func (p para) text() []string {
+	var all []string
+	for _, line := range p.lines {
+		var b strings.Builder
+		for _, s := range line {
+			b.WriteString(s.text)
+		}
+		all = append(all, b.String())
+	}
+	return all
+}
+
+func TestWhereLinesBreak(t *testing.T) {
+	for _, c := range []struct {
+		runs []Run
+		want []string // at the narrowest
+	}{
+		{says("one two"), []string{"one", "two"}},
+		{says("  one \t\n two  "), []string{"one", "two"}},
+		{says("100\u00a0N·m and 0.15 to 0.25\u202fmm"), []string{"100\u00a0N·m", "and", "0.15", "to", "0.25\u00a0mm"}},
+		{says("right-angle drive MD-48"), []string{"right-", "angle", "drive", "MD-48"}},
+		{says("−5 to 0.15–0.25"), []string{"−5", "to", "0.15–0.25"}},
+		{says("open—or closed; clean/dry; 1/2"), []string{"open—", "or", "closed;", "clean/", "dry;", "1/2"}},
+		{[]Run{{Text: "the "}, {Text: "lug-socket-four", Code: true}, {Text: ", now"}}, []string{"the", "lug-socket-four,", "now"}},
+		{[]Run{{Text: "bold"}, {Text: "er", Weight: Bold}, {Text: " text"}}, []string{"bolder", "text"}},
+		{says("⌀ 25"), []string{"Ø", "25"}},
+		{nil, nil},
+		{says("   "), nil},
+	} {
+		comp := bench()
+		widest, _ := comp.extent(c.runs, comp.text)
+		got := comp.set(c.runs, comp.text, widest, 0).text()
+		// Short words share a line even at the narrowest: break them all.
+		var words []string
+		for _, w := range comp.parse(c.runs, FontRegular) {
+			words = append(words, w.String())
+		}
+		if strings.Join(words, "|") != strings.Join(c.want, "|") {
+			t.Errorf("%v breaks into %q, want %q", c.runs, words, c.want)
+		}
+		joined := strings.ReplaceAll(strings.Join(got, ""), " ", "")
+		if want := strings.ReplaceAll(strings.Join(c.want, ""), " ", ""); joined != want {
+			t.Errorf("%v is set as %q", c.runs, got)
+		}
+		if len(comp.problems) > 0 {
+			t.Errorf("%v: %v", c.runs, comp.problems)
+		}
+	}
+}
+
+// Whatever the text and the measure, no line is wider than the measure,
+// nothing is lost, and a no-break space never stands at an end.
+func TestSetLosesNothing(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(1, 2))
+	parts := []string{"a", "nut", "housing", "right-angle", "0.15\u00a0to\u00a00.25\u00a0mm", "100\u00a0N·m", "retainer,", "—", "seen", "W"}
+	for range 2000 {
+		var runs []Run
+		var want strings.Builder
+		for range 1 + rnd.IntN(12) {
+			run := Run{Text: parts[rnd.IntN(len(parts))], Weight: Weight(rnd.IntN(3)), Code: rnd.IntN(8) == 0}
+			if rnd.IntN(4) > 0 {
+				run.Text += " "
+			}
+			runs = append(runs, run)
+			want.WriteString(run.Text)
+		}
+		c := bench()
+		width := 20000 + rnd.IntN(100000)
+		p := c.set(runs, c.text, width, rnd.IntN(2)*5000)
+		squeeze := func(s string) string { return strings.ReplaceAll(s, " ", "") }
+		if got := squeeze(strings.Join(p.text(), "")); got != squeeze(want.String()) {
+			t.Fatalf("%q became %q", want.String(), p.text())
+		}
+		for i, line := range p.lines {
+			if len(line) == 0 {
+				continue
+			}
+			if end := line[len(line)-1].x + line[len(line)-1].w; end > width+1 {
+				t.Fatalf("a line of %q ends at %d of %d", p.text(), end, width)
+			}
+			text := p.text()[i]
+			if text != strings.Trim(text, "\u00a0 ") && len(c.problems) == 0 {
+				t.Fatalf("a line begins or ends with a space: %q", text)
+			}
+			for j := 1; j < len(line); j++ {
+				if line[j].x < line[j-1].x+line[j-1].w {
+					t.Fatalf("spans overlap in %q", text)
+				}
+			}
+		}
+	}
+}
+
+func TestAWordWiderThanTheMeasure(t *testing.T) {
+	c := bench()
+	c.ref = 7
+	word := strings.Repeat("ab", 60)
+	p := c.set(says("see "+word+" there"), c.text, 50000, 0)
+	if got := strings.Join(p.text(), ""); strings.Count(got, "ab") != 60 {
+		t.Errorf("letters are lost: %q", p.text())
+	}
+	if want := (Problem{TooWide, 7, word}); len(c.problems) != 1 || c.problems[0] != want {
+		t.Errorf("problems %+v, want one, %+v", c.problems, want)
+	}
+}
+
+func TestMissingGlyphsAreReportedOnceAndLeftOut(t *testing.T) {
+	c := bench()
+	c.ref = 3
+	p := c.set(says("a⌁b⌁ \U0001F527 中"), c.text, 50000, 0)
+	if got := strings.Join(p.text(), "|"); got != "ab" {
+		t.Errorf("set as %q", got)
+	}
+	want := []Problem{{MissingGlyph, 3, "⌁"}, {MissingGlyph, 3, "\U0001F527"}, {MissingGlyph, 3, "中"}}
+	if len(c.problems) != 3 || c.problems[0] != want[0] || c.problems[1] != want[1] || c.problems[2] != want[2] {
+		t.Errorf("problems %+v, want %+v", c.problems, want)
+	}
+}
+
+// Copied text keeps the space between two looks.
+func TestSpacesBetweenLooks(t *testing.T) {
+	c := bench()
+	runs := []Run{{Text: "set"}, {Text: " "}, {Text: "ft-lb", Code: true}, {Text: " on "}, {Text: "step 7", Link: "x"}, {Text: " now"}}
+	p := c.set(runs, c.text, 120000, 0)
+	if got := strings.Join(p.text(), "|"); got != "set ft-lb on step 7 now" {
+		t.Errorf("set as %q", got)
+	}
+	for _, s := range p.lines[0] {
+		if !s.plain() && s.text != strings.TrimSpace(s.text) {
+			t.Errorf("%q carries the space", s.text)
+		}
+		if got := textWidth(s.font, c.text.size, s.text); got-s.w > 1 || s.w-got > 1 {
+			t.Errorf("%q is %d wide, measured %d", s.text, got, s.w)
+		}
+	}
+}
+
+func TestBalancedTitles(t *testing.T) {
+	c := bench()
+	runs := says("Wipe the housing and look for leaks all round it")
+	width := c.set(runs, c.style.title, 500000, 0).width
+	p := c.balanced(runs, c.style.title, width-2000)
+	if len(p.lines) != 2 || p.width > width*2/3 {
+		t.Errorf("set as %q, %d of %d", p.text(), p.width, width)
+	}
+}
