@@ -134,8 +134,8 @@ func wallStyle() style {
 
 // stripStyle is for the record strip: plain paper, in the hand.
 func stripStyle() style {
-	s := style{beat: 1050, side: 14000, top: 10000, bottom: 8000, leastFigure: leastText, plain: true}
-	s.hands(heights{text: 2100, title: 2700, stage: 2500, aside: 2020, label: 2020, number: 3000, figure: 5000, units: 3000, signal: 2700, watch: 2700})
+	s := style{beat: 1100, side: 14000, top: 10000, bottom: 8000, leastFigure: leastText, plain: true}
+	s.hands(heights{text: 2400, title: 2900, stage: 2650, aside: 2100, label: 2020, number: 3000, figure: 5000, units: 3000, signal: 2700, watch: 2700})
 	s.tick, s.box, s.boxes, s.symbol, s.minor = 6000, 9000, 18000, 10500, 8400
 	s.hair, s.rule, s.frame = 180, 350, 400
 	return s
