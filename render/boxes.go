@@ -19,8 +19,8 @@ func (k *column) boxes(labels []string, unit string, most int) {
 	}
 	n := min(len(labels), max(1, (k.width+gap)/(least+after+gap)))
 	w := min((k.width-(n-1)*gap)/n-after, most)
-	if len(labels)%n == 1 && n > 2 { // no box alone on the last row
-		n = (len(labels) + 1) / 2
+	if rows := (len(labels) + n - 1) / n; rows > 1 { // no box alone on the last row
+		n = (len(labels) + rows - 1) / rows
 	}
 	for from := 0; from < len(labels); from += n {
 		if from > 0 {

@@ -83,112 +83,112 @@ func covers(op Op) (area, bool) {
 	return area{}, false
 }
 
-func TestNothingIsPrintedNearTheTrim(t *testing.T) {
-	everyFace(t, func(t *testing.T, o Options, s Sheet) {
-		inside := area{leastTrim, leastTrim, s.Width - leastTrim, s.Height - leastTrim}
-		for _, op := range s.Ops {
-			a, is := covers(op)
-			if is && !inside.holds(a) {
-				t.Errorf("%+v covers %v of %v", op, a, inside)
-			}
-			if g, is := op.(Glyphs); is && !o.Plain && a.y1 < leastHole {
-				t.Errorf("%q stands %d µm from the top, in the zone of the hole", g.Text, a.y1)
-			}
+func TestNothingIsPrintedNearTheTrim(t *testing.T) { everyFace(t, insideTrim) }
+
+func insideTrim(t *testing.T, o Options, s Sheet) {
+	inside := area{leastTrim, leastTrim, s.Width - leastTrim, s.Height - leastTrim}
+	for _, op := range s.Ops {
+		a, is := covers(op)
+		if is && !inside.holds(a) {
+			t.Errorf("%+v covers %v of %v", op, a, inside)
 		}
-	})
+		if g, is := op.(Glyphs); is && !o.Plain && a.y1 < leastHole {
+			t.Errorf("%q stands %d µm from the top, in the zone of the hole", g.Text, a.y1)
+		}
+	}
 }
 
-func TestTextIsTallEnough(t *testing.T) {
-	everyFace(t, func(t *testing.T, o Options, s Sheet) {
-		for _, op := range s.Ops {
-			if g, is := op.(Glyphs); is && capHeight(g.Font, g.Size) < leastText {
-				t.Errorf("%q has capitals of %d µm", g.Text, capHeight(g.Font, g.Size))
-			}
+func TestTextIsTallEnough(t *testing.T) { everyFace(t, tallEnough) }
+
+func tallEnough(t *testing.T, o Options, s Sheet) {
+	for _, op := range s.Ops {
+		if g, is := op.(Glyphs); is && capHeight(g.Font, g.Size) < leastText {
+			t.Errorf("%q has capitals of %d µm", g.Text, capHeight(g.Font, g.Size))
 		}
-	})
+	}
 }
 
-func TestTextNeverOverlaps(t *testing.T) {
-	everyFace(t, func(t *testing.T, o Options, s Sheet) {
-		var all []Glyphs
-		var areas []area
-		for _, op := range s.Ops {
-			g, is := op.(Glyphs)
-			if !is {
-				continue
+func TestTextNeverOverlaps(t *testing.T) { everyFace(t, noOverlap) }
+
+func noOverlap(t *testing.T, o Options, s Sheet) {
+	var all []Glyphs
+	var areas []area
+	for _, op := range s.Ops {
+		g, is := op.(Glyphs)
+		if !is {
+			continue
+		}
+		a, _ := covers(g)
+		for i, b := range areas {
+			if a.apart(b) < 0 {
+				t.Errorf("%q stands on %q", g.Text, all[i].Text)
 			}
-			a, _ := covers(g)
-			for i, b := range areas {
-				if a.apart(b) < 0 {
-					t.Errorf("%q stands on %q", g.Text, all[i].Text)
+		}
+		all, areas = append(all, g), append(areas, a)
+	}
+}
+
+func TestTextKeepsOutOfBoxes(t *testing.T) { everyFace(t, outOfBoxes) }
+
+func outOfBoxes(t *testing.T, o Options, s Sheet) {
+	for _, op := range s.Ops {
+		b, is := op.(Rect)
+		if !is || b.Role != WriteBox && b.Role != TickBox {
+			continue
+		}
+		box, _ := covers(b)
+		for _, op := range s.Ops {
+			if g, is := op.(Glyphs); is {
+				if a, _ := covers(g); a.apart(box) < 0 {
+					t.Errorf("%q stands in a box", g.Text)
 				}
 			}
-			all, areas = append(all, g), append(areas, a)
 		}
-	})
-}
-
-func TestTextKeepsOutOfBoxes(t *testing.T) {
-	everyFace(t, func(t *testing.T, o Options, s Sheet) {
-		for _, op := range s.Ops {
-			b, is := op.(Rect)
-			if !is || b.Role != WriteBox && b.Role != TickBox {
-				continue
-			}
-			box, _ := covers(b)
-			for _, op := range s.Ops {
-				if g, is := op.(Glyphs); is {
-					if a, _ := covers(g); a.apart(box) < 0 {
-						t.Errorf("%q stands in a box", g.Text)
-					}
-				}
-			}
-		}
-	})
+	}
 }
 
 // Boxes stand apart, beside one another and inside a panel.
-func TestBoxesStandApart(t *testing.T) {
-	everyFace(t, func(t *testing.T, o Options, s Sheet) {
-		var boxes []area
-		for _, op := range s.Ops {
-			r, is := op.(Rect)
-			if !is || r.Role == Tint {
-				continue
+func TestBoxesStandApart(t *testing.T) { everyFace(t, boxesApart) }
+
+func boxesApart(t *testing.T, o Options, s Sheet) {
+	var boxes []area
+	for _, op := range s.Ops {
+		r, is := op.(Rect)
+		if !is || r.Role == Tint {
+			continue
+		}
+		a, _ := covers(r)
+		for _, b := range boxes {
+			gap := a.apart(b)
+			if b.holds(a) {
+				gap = min(a.x1-b.x1, b.x2-a.x2, a.y1-b.y1, b.y2-a.y2)
 			}
-			a, _ := covers(r)
-			for _, b := range boxes {
-				gap := a.apart(b)
-				if b.holds(a) {
-					gap = min(a.x1-b.x1, b.x2-a.x2, a.y1-b.y1, b.y2-a.y2)
-				}
-				if gap < leastBoxGap {
-					t.Errorf("boxes %v and %v are %d µm apart", a, b, gap)
-				}
-			}
-			boxes = append(boxes, a)
-			if r.Role == WriteBox && (r.W < leastBoxWidth-r.StrokeWidth || r.H < leastBoxHeight-r.StrokeWidth) {
-				t.Errorf("a box to write in is %d × %d µm", r.W, r.H)
+			if gap < leastBoxGap {
+				t.Errorf("boxes %v and %v are %d µm apart", a, b, gap)
 			}
 		}
-	})
+		boxes = append(boxes, a)
+		if r.Role == WriteBox && (r.W < leastBoxWidth-r.StrokeWidth || r.H < leastBoxHeight-r.StrokeWidth) {
+			t.Errorf("a box to write in is %d × %d µm", r.W, r.H)
+		}
+	}
 }
 
-func TestTheCodesPlaceStaysFree(t *testing.T) {
-	everyFace(t, func(t *testing.T, o Options, s Sheet) {
-		square, line := CodePlace(o)
-		if square.W != codeSquare || square.H != codeSquare || line.H < stylesLeast(o) {
-			t.Errorf("%v and %v", square, line)
-		}
-		for _, r := range []Rect{square, line} {
-			free, _ := covers(r)
-			for _, op := range s.Ops {
-				if a, is := covers(op); is && a.apart(free) < 0 {
-					t.Errorf("%+v stands in the place of the code %v", op, free)
-				}
+func TestTheCodesPlaceStaysFree(t *testing.T) { everyFace(t, codeFree) }
+
+func codeFree(t *testing.T, o Options, s Sheet) {
+	square, line := CodePlace(o)
+	if square.W != codeSquare || square.H != codeSquare || line.H < stylesLeast(o) {
+		t.Errorf("%v and %v", square, line)
+	}
+	for _, r := range []Rect{square, line} {
+		free, _ := covers(r)
+		for _, op := range s.Ops {
+			if a, is := covers(op); is && a.apart(free) < 0 {
+				t.Errorf("%+v stands in the place of the code %v", op, free)
 			}
 		}
-	})
+	}
 }
 
 func stylesLeast(o Options) int { return newStyle(o).label.lead }

@@ -252,11 +252,7 @@ func (p *pages) place(section int, g laid) {
 			p.y += b.gap
 		}
 		if e, is := b.Content.(End); is && p.y > p.first && p.y+b.height() > p.last {
-			b.block, b.x = e.below(p.c), 0
-			y := p.y
-			p.y = p.last + p.c.beat // the foot's first line
-			p.flow(section, b)
-			p.y = y
+			p.under(e, b.Element)
 			continue
 		}
 		p.flow(section, b)
@@ -280,20 +276,36 @@ func (p *pages) level(g Group) int {
 	return 1
 }
 
+// under puts the end into the foot's first line, on a face that is full.
+func (p *pages) under(e End, of Element) {
+	b, y := e.below(p.c), p.y
+	p.y = p.last + p.c.beat
+	from := len(p.face().ops)
+	for _, s := range b.slabs {
+		p.put(s, 0)
+	}
+	p.mark(of, from)
+	p.y = y
+}
+
+// put draws a slab where the last one ended, x from the column's left.
+func (p *pages) put(s slab, x int) {
+	for _, op := range s.ops {
+		p.face().add(moved(op, p.c.side+x, p.y))
+	}
+	p.y += s.height
+}
+
+// mark notes that the operations from the given one draw an element.
+func (p *pages) mark(e Element, from int) {
+	if to := len(p.face().ops); to > from {
+		p.face().marks = append(p.face().marks, Mark{e.Ref, e.Class, from, to})
+	}
+}
+
 // flow places the slabs of one element, on new faces where they do not fit.
 func (p *pages) flow(section int, b placedBlock) {
 	from := len(p.face().ops)
-	mark := func() {
-		if to := len(p.face().ops); to > from {
-			p.face().marks = append(p.face().marks, Mark{b.Ref, b.Class, from, to})
-		}
-	}
-	put := func(s slab) {
-		for _, op := range s.ops {
-			p.face().add(moved(op, p.c.side+b.x, p.y))
-		}
-		p.y += s.height
-	}
 	for i := 0; i < len(b.slabs); {
 		end, height := b.chunk(i)
 		gap := 0
@@ -306,12 +318,12 @@ func (p *pages) flow(section int, b placedBlock) {
 		if height > p.c.tallest {
 			p.c.report(Problem{TooTall, b.Ref, lengths(height, p.c.tallest)})
 		}
-		if p.y > p.first && p.y < p.last && p.y+gap+height > p.last {
-			mark()
+		if p.y > p.first && p.y+gap+height > p.last {
+			p.mark(b.Element, from)
 			p.next(section)
 			from, gap = 0, 0
 			if b.again != nil && i > 0 {
-				put(*b.again)
+				p.put(*b.again, b.x)
 			}
 		}
 		p.y += gap
@@ -319,11 +331,11 @@ func (p *pages) flow(section int, b placedBlock) {
 			if j > 0 {
 				p.y += s.gap
 			}
-			put(s)
+			p.put(s, b.x)
 		}
 		i = end
 	}
-	mark()
+	p.mark(b.Element, from)
 }
 
 // sheets adds what every face repeats, now that their number is known.

@@ -132,4 +132,7 @@ func (c *compositor) foot(k *canvas, r Running, at place, o Options) {
 		k.para(p, line.X, y)
 		y += p.height()
 	}
+	if y > line.Y {
+		c.report(Problem{TooWide, 0, r.Note})
+	}
 }
