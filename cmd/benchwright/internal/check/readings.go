@@ -2,13 +2,10 @@ package check
 
 import "benchwright/cmd/benchwright/internal/card"
 
-// readings asks how several readings of one thing are judged.
+// readings asks that a spread has readings to lie between.
 func readings(p *pass) {
 	each(p, func(_ *card.Step, m *card.Measurement) {
-		switch {
-		case len(m.Record) > 1 && m.Use == "" && !m.Limits.None:
-			p.msgs.Report("use-missing", m.KeyPlace("record"), "add `use: lowest`, `use: each` or `use: average`", "%d readings are recorded, and nothing says which of them must lie inside the limits", len(m.Record))
-		case len(m.Record) < 2 && m.Spread != nil:
+		if len(m.Record) < 2 && m.Spread != nil {
 			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "list the readings under `record:`, or take `spread:` out", "a spread needs two readings or more")
 		}
 	})

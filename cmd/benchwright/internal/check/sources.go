@@ -17,22 +17,34 @@ func sources(p *pass) {
 		}
 	})
 	each(p, func(_ *card.Step, t *card.Torque) {
-		if (t.Limits.Band != nil || t.Value != nil) && t.Limit != nil && t.Limits.Source == "" {
+		here := t.Limits.Band != nil || t.Value != nil && t.Limits.Named.Name == ""
+		if here && t.Limit != nil && t.Limits.Source == "" {
 			p.msgs.Report("torque-source-missing", t.Limit.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
 		}
 	})
 }
 
-// also compares the second unit that a manual prints beside the first.
+// also compares the second unit that a block prints beside its limits or its
+// value. A unit's own limits are compared where they are read.
 func also(p *pass) {
 	r := unit.Reader{Mark: p.mark(), Msgs: p.msgs}
-	compare := func(l *procedure.Limits, at source.Place) {
-		if l.Band != nil && l.Also != nil {
+	compare := func(l *procedure.Limits, found *unit.LimitBand, at source.Place) {
+		switch {
+		case l.Also == nil:
+		case l.Band != nil:
 			r.CompareAlso(*l.Band, *l.Also, l.At, at)
+		case found != nil:
+			r.CompareAlso(found.Band, *l.Also, found.At, at)
 		}
 	}
-	each(p, func(_ *card.Step, m *card.Measurement) { compare(&m.Limits, m.KeyPlace("also")) })
-	each(p, func(_ *card.Step, t *card.Torque) { compare(&t.Limits, t.KeyPlace("also")) })
+	each(p, func(_ *card.Step, m *card.Measurement) { compare(&m.Limits, m.Limit, m.KeyPlace("also")) })
+	each(p, func(_ *card.Step, t *card.Torque) {
+		if t.Value != nil && t.Limits.Also != nil {
+			r.CompareAlso(*t.Value, *t.Limits.Also, t.ValueAt, t.KeyPlace("also"))
+			return
+		}
+		compare(&t.Limits, t.Limit, t.KeyPlace("also"))
+	})
 }
 
 func related(at source.Place, message string) diag.Related {
