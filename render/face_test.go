@@ -111,20 +111,30 @@ func tallEnough(t *testing.T, o Options, s Sheet) {
 func TestTextNeverOverlaps(t *testing.T) { everyFace(t, noOverlap) }
 
 func noOverlap(t *testing.T, o Options, s Sheet) {
-	var all []Glyphs
-	var areas []area
+	var text []Glyphs
 	for _, op := range s.Ops {
-		g, is := op.(Glyphs)
-		if !is {
-			continue
+		if g, is := op.(Glyphs); is {
+			text = append(text, g)
 		}
+	}
+	for i, g := range text {
 		a, _ := covers(g)
-		for i, b := range areas {
-			if a.apart(b) < 0 {
-				t.Errorf("%q stands on %q", g.Text, all[i].Text)
+		for _, h := range text[:i] {
+			if b, _ := covers(h); a.apart(b) < 0 {
+				t.Errorf("%q stands on %q", g.Text, h.Text)
 			}
 		}
-		all, areas = append(all, g), append(areas, a)
+	}
+	for _, op := range s.Ops {
+		switch op.(type) {
+		case Path, Image: // symbols and arrows lie on one another, but on no text
+			a, _ := covers(op)
+			for _, g := range text {
+				if b, _ := covers(g); a.apart(b) < 0 {
+					t.Errorf("a figure at %v stands on %q", a, g.Text)
+				}
+			}
+		}
 	}
 }
 
