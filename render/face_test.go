@@ -188,7 +188,7 @@ func TestTheCodesPlaceStaysFree(t *testing.T) { everyFace(t, codeFree) }
 
 func codeFree(t *testing.T, o Options, s Sheet) {
 	square, line := CodePlace(o)
-	if square.W != codeSquare || square.H != codeSquare || line.H < stylesLeast(o) {
+	if square.W != codeSquare || square.H != codeSquare || line.H < newStyle(o).label.lead {
 		t.Errorf("%v and %v", square, line)
 	}
 	for _, r := range []Rect{square, line} {
@@ -200,8 +200,6 @@ func codeFree(t *testing.T, o Options, s Sheet) {
 		}
 	}
 }
-
-func stylesLeast(o Options) int { return newStyle(o).label.lead }
 
 // Running text has at most 75 characters to a line on every paper, and room
 // for 45 on all but the pocket card.
