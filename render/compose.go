@@ -130,14 +130,14 @@ func (s style) pad() int { return 2 * s.beat }
 type compositor struct {
 	style
 	say      Words
-	column   int  // width of a face's column
-	width    int  // of what the element stands in
-	tallest  int  // height of a face's body
-	picture  int  // height that a picture may take
-	drawn    int  // height of the tallest picture so far
-	wide     bool // the element was reported as too wide already
-	ref      Ref  // of the element that is being laid out
-	anchors  map[string]bool
+	column   int             // width of a face's column
+	width    int             // of what the element stands in
+	tallest  int             // height of a face's body
+	picture  int             // height that a picture may take
+	drawn    int             // height of the tallest picture so far
+	wide     bool            // the element was reported as too wide already
+	ref      Ref             // of the element that is being laid out
+	anchors  map[string]bool // of the deck; true until it is placed
 	problems []Problem
 }
 
@@ -209,5 +209,6 @@ func (b *block) resolve(c *compositor) {
 }
 
 func (c *compositor) leads(to string) bool {
-	return c.anchors[to] || strings.HasPrefix(to, "https://")
+	_, known := c.anchors[to]
+	return known || strings.HasPrefix(to, "https://")
 }

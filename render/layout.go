@@ -21,7 +21,7 @@ func Layout(d Deck, o Options) ([]Sheet, []Problem) {
 	}
 	p := &pages{c: c}
 	var scratch canvas
-	p.first = c.head(&scratch, d.Running, place{longest(d), 88, 88}) + c.pad()
+	p.first = c.head(&scratch, d.Running, place{longest(d), 888, 888}) + c.pad()
 	square, _ := CodePlace(o)
 	p.last = square.Y - c.beat
 	c.tallest = p.last - p.first
@@ -241,7 +241,8 @@ func (p *pages) apart(g Group) int {
 
 // place puts a group where the last one ended.
 func (p *pages) place(section int, g laid) {
-	if g.Anchor != "" {
+	if p.c.anchors[g.Anchor] {
+		p.c.anchors[g.Anchor] = false // nothing leads to a second group of that name
 		p.face().anchors = append(p.face().anchors, Anchor{g.Anchor, p.y})
 	}
 	if g.Bookmark != "" {

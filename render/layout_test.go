@@ -290,6 +290,15 @@ func TestEmptyElements(t *testing.T) {
 	}
 }
 
+func TestAnAnchorStandsOnce(t *testing.T) {
+	a, b := step(1, "nut", "Turn"), step(2, "nut", "Turn")
+	b.Elements = append(b.Elements, Element{Content: Text{Runs: []Run{{Text: "step 1", Link: "nut"}}}})
+	sheets, problems := Layout(Deck{Sections: []Section{{Groups: []Group{a}}, {Groups: []Group{b}}}}, optionsFor("A5"))
+	if len(problems) > 0 || len(sheets[0].Anchors) != 1 || len(sheets[1].Anchors) != 0 {
+		t.Errorf("%v: anchors %v, %v", problems, sheets[0].Anchors, sheets[1].Anchors)
+	}
+}
+
 // Pictures give way before a step is too tall.
 func TestPicturesGiveWay(t *testing.T) {
 	shown := func(n int) int {

@@ -77,7 +77,7 @@ func (c *compositor) head(k *canvas, r Running, at place) int {
 		return []Run{{Text: at.part, Weight: Semibold}, {Text: "  "}, {Text: "· " + fmt.Sprintf(c.say.Face, at.face, at.faces)}}
 	}
 	// Room for one length of count, so that the count moves nothing.
-	_, side := c.extent(where(place{at.part, 88, 88}), c.label)
+	_, side := c.extent(where(place{at.part, 888, 888}), c.label)
 	standing := c.set(where(at), c.label.in(ink), c.column, 0)
 	unit := c.set(says(joined(" · ", r.Unit, r.Variant, c.revision(r))), c.label.in(ink), c.column-side-2*u, 0)
 	if len(unit.lines) > 1 { // the foot has the revision in any case
