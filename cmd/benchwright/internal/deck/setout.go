@@ -30,6 +30,10 @@ func (b *builder) setOut() {
 		elements = append(elements, b.wording(front, render.Facts{Rows: facts}))
 	}
 
+	elements = append(elements,
+		b.wording(front, render.Text{Role: render.Small, Runs: plain(wordDefer)}),
+		b.wording(front, render.Text{Role: render.Small, Runs: plain(wordSignals)}))
+
 	hazards := render.Hazards{Title: wordHazards, None: wordNone}
 	for _, h := range c.Hazards {
 		hazards.Rows = append(hazards.Rows, render.HazardRow{Signal: signals[h.Signal], Word: h.Signal.Word(), Symbols: h.Symbols, Text: plain(h.Text), Steps: steps(h.Steps)})
@@ -79,9 +83,6 @@ func (b *builder) setOut() {
 		stops.Rows = append(stops.Rows, row(wordAfterStep(s.Step), s.Say))
 	}
 	tech(front, stops)
-	elements = append(elements,
-		b.wording(front, render.Text{Role: render.Small, Runs: plain(wordSignals)}),
-		b.wording(front, render.Text{Role: render.Small, Runs: plain(wordDefer)}))
 	b.section(wordSetOut, render.Group{Ref: b.ref(front), Bookmark: "", Breaks: true, Elements: elements})
 }
 
