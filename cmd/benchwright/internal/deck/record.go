@@ -2,6 +2,7 @@ package deck
 
 import (
 	"fmt"
+	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/render"
@@ -135,7 +136,7 @@ func Strip(c *card.Card) *Deck {
 			for _, label := range labels {
 				what := r.what
 				if label != "" {
-					what += ", " + label
+					what += ", " + strings.ReplaceAll(label, " ", nbsp)
 				}
 				_, torque := r.item.(*card.Torque)
 				_, reading := r.item.(*card.Measurement)
