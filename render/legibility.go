@@ -106,7 +106,7 @@ func newStyle(o Options) style {
 
 // benchStyle is for A5 and half Letter: on the bench, 700 mm away.
 func benchStyle() style {
-	s := style{beat: 1500, side: 10000, top: 11000, bottom: 6500, leastFigure: leastFigure}
+	s := style{beat: 1200, side: 10000, top: 11600, bottom: 6500, leastFigure: leastFigure}
 	s.hands(heights{text: 3270, title: 4000, stage: 3600, aside: 2700, label: 2300, number: 5000, figure: 8200, units: 5000, signal: 4000, watch: 3800})
 	s.tick, s.box, s.boxes, s.symbol, s.minor = 9000, 9600, 20000, 12000, 10200
 	s.hair, s.rule, s.frame = 200, 500, 600
