@@ -51,6 +51,11 @@ func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string)
 		if named == nil || named.Bad || named.All != nil || named.ByVariant[p.VariantID()] != nil {
 			return // unknown, or of the wrong kind: reported
 		}
+		if named.Table != nil {
+			p.msgs.Report("block-not-yet", l.At, "write the band in place with its `source:` until then",
+				"limits by a mark, as `%s` has them, are part of the language, but this version does not build them yet", named.ID)
+			return
+		}
 		d := p.msgs.Report("limits-missing", l.At, "give `"+l.Named.Name+"` a band for it under `by-variant:`, or a `band:` for all", "this %s has no limits", what)
 		d.Label = "`" + l.Named.Name + "` has no band here"
 		d.Related = append(d.Related, related(named.At, "the limit is declared here"))
