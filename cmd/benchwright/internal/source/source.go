@@ -73,7 +73,12 @@ func (f *File) Position(offset int) Position {
 	if n == 1 && bytes.HasPrefix(f.Text, mark) {
 		start = min(offset, len(mark))
 	}
-	return Position{n, utf8.RuneCount(f.Text[start:offset]) + 1}
+	column := 1
+	for i := start; i < offset; column++ {
+		_, size := utf8.DecodeRune(f.Text[i:])
+		i += size
+	}
+	return Position{n, column}
 }
 
 // LineSpan returns the span of the 1-based line n without its line end.
