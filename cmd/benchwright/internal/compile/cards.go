@@ -24,9 +24,9 @@ type Made struct {
 	Revision string
 	Variants []string // ids of the variants that it serves, in the unit's order
 	Info     render.Info
-	Sheets   []render.Sheet
-	Faces    int  // before they are put on larger sheets
-	Strip    bool // the record strip
+	Sheets   []render.Sheet // nil once it has been emitted
+	Faces    int            // before they are put on larger sheets
+	Strip    bool           // the record strip
 }
 
 // PDF returns the deck's bytes.
@@ -84,14 +84,11 @@ func (lib *Library) procedure(res *Result, o Options, msgs *diag.List) {
 		return
 	}
 	res.Decks = made
-	if o.Emit == nil {
-		return
-	}
 	for _, m := range made {
-		if err := o.Emit(m); err != nil {
-			res.Fault = err
-			return
+		if o.Emit != nil && res.Fault == nil {
+			res.Fault = o.Emit(m)
 		}
+		m.Sheets = nil // a result stays as long as the run does
 	}
 }
 

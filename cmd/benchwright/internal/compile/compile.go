@@ -50,7 +50,7 @@ type Library struct {
 // A Result is what became of one procedure.
 type Result struct {
 	Procedure *procedure.Procedure
-	Decks     []*Made // laid out; nil for one with errors
+	Decks     []*Made // without their sheets; nil for one with errors
 	Steps     int
 	Errors    int
 	Warnings  int
