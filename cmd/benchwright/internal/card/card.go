@@ -31,6 +31,9 @@ type Card struct {
 	Flats     []Flats     // sizes of hand tools
 	Hazards   []HazardUse // of the whole card, the gravest first
 	Stops     []Stop
+	// Assemblies are the names that tool blocks of the procedure give with as:,
+	// in any variant, and the tools that each is put together from in this one.
+	Assemblies map[string][]*shop.Item
 }
 
 // A Job is an ordered set of cards done on one unit.
@@ -194,6 +197,7 @@ type HazardUse struct {
 	Signal  hazard.Signal
 	Symbols []string
 	Text    string
+	Rule    string // the shop's own rule for it; "" where it has none
 	Steps   []int
 }
 

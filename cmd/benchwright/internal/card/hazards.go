@@ -144,7 +144,7 @@ func (r *resolver) summary() {
 		for _, c := range s.Callouts {
 			for _, id := range c.IDs {
 				h, _ := hazard.Find(id)
-				add(id, HazardUse{Signal: max(h.Signal, c.Signal), Symbols: h.Symbols[:1], Text: h.Name}, s.Number)
+				add(id, HazardUse{Signal: max(h.Signal, c.Signal), Symbols: h.Symbols[:1], Text: h.Name, Rule: r.rule(id)}, s.Number)
 			}
 			if len(c.IDs) == 0 && c.Signal.People() {
 				add("", HazardUse{Signal: c.Signal, Symbols: c.Symbols[:1], Text: c.Hazard}, s.Number)
@@ -152,4 +152,14 @@ func (r *resolver) summary() {
 		}
 	}
 	slices.SortStableFunc(r.card.Hazards, func(a, b HazardUse) int { return cmp.Compare(b.Signal, a.Signal) })
+}
+
+// rule returns the shop's own rule for a hazard, "" without one. The regulations
+// of the table are examples from one country and are not printed: a card says to
+// follow the local code.
+func (r *resolver) rule(id string) string {
+	if r.card.Shop == nil {
+		return ""
+	}
+	return r.card.Shop.HazardRules[id]
 }

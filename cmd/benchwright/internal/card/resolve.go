@@ -14,20 +14,19 @@ import (
 
 // resolver makes one card.
 type resolver struct {
-	card       *Card
-	lib        *Library
-	msgs       *diag.List
-	numbers    map[string]int  // step id → number in this variant
-	ids        []string        // every step id of the procedure
-	assemblies map[string]bool // names that some tool block gives with as:
-	step       *Step           // the step in hand
+	card    *Card
+	lib     *Library
+	msgs    *diag.List
+	numbers map[string]int // step id → number in this variant
+	ids     []string       // every step id of the procedure
+	step    *Step          // the step in hand
 }
 
 func (r *resolver) run() {
 	c, p := r.card, r.card.Procedure
 	r.check(p.Variants)
 	r.numbers, r.ids = Numbers(p, c.VariantID())
-	r.assemblies = assemblies(p)
+	r.assemblies()
 	r.front()
 	c.Lead = r.items(p.Lead)
 	n := 0

@@ -1,28 +1,66 @@
 package card
 
 import (
+	"slices"
+
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/shop"
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// assemblies lists the names that tool blocks of a procedure give with as:.
-func assemblies(p *procedure.Procedure) map[string]bool {
-	out := map[string]bool{}
-	for _, st := range p.Stages {
+// assemblies finds the names that tool blocks give with as:, and what each
+// assembly is put together from.
+func (r *resolver) assemblies() {
+	c, v := r.card, r.card.VariantID()
+	c.Assemblies = map[string][]*shop.Item{}
+	names := map[string][]procedure.Named{}
+	for _, st := range c.Procedure.Stages {
 		for _, s := range st.Steps {
 			for _, i := range s.Items {
-				if t, ok := i.(*procedure.Tool); ok && t.As.Name != "" {
-					out[t.As.Name] = true
+				t, ok := i.(*procedure.Tool)
+				if !ok || t.As.Name == "" {
+					continue
+				}
+				c.Assemblies[t.As.Name] = nil
+				if in(st.Only, v) && in(s.Only, v) && inNamed(t.Only, v) {
+					names[t.As.Name] = append(names[t.As.Name], t.Assemble...)
 				}
 			}
+		}
+	}
+	for as := range names {
+		c.Assemblies[as] = r.tools(as, names, map[string]bool{})
+	}
+}
+
+// tools returns the tools of an assembly, those of assemblies in it too.
+func (r *resolver) tools(as string, names map[string][]procedure.Named, seen map[string]bool) []*shop.Item {
+	if seen[as] {
+		return nil
+	}
+	seen[as] = true
+	var out []*shop.Item
+	for _, n := range names[as] {
+		if _, ok := names[n.Name]; ok {
+			out = append(out, r.tools(n.Name, names, seen)...)
+		} else if item := ItemOf(r.card.Shop.Find(n.Name)); item != nil {
+			out = append(out, item)
 		}
 	}
 	return out
 }
 
+func inNamed(only []procedure.Named, variant string) bool {
+	return only == nil || variant == "" || slices.ContainsFunc(only, func(n procedure.Named) bool { return n.Name == variant })
+}
+
 func (r *resolver) tool(t *procedure.Tool) Item {
 	out := &Tool{Tool: t}
+	if as := t.As; r.card.Shop.Find(as.Name) != nil {
+		d := r.msgs.Report("id-twice", as.At, "give what is put together a name of its own", "`%s` is a tool of the shop already", as.Name)
+		d.Related = append(d.Related, diag.Related{At: ItemOf(r.card.Shop.Find(as.Name)).At, Message: "the other one"})
+	}
 	add := func(v Verb, names []procedure.Named, as, held string) {
 		if len(names) == 0 {
 			return
@@ -67,8 +105,16 @@ func (r *resolver) held(n procedure.Named) string {
 // a tool is no more than its name. nil is a name that the shop does not have,
 // which is reported.
 func (r *resolver) find(n procedure.Named) *shop.Item {
-	if r.assemblies[n.Name] {
-		return &shop.Item{ID: n.Name, Name: unit.NameOf(n.Name)}
+	if tools, ok := r.card.Assemblies[n.Name]; ok {
+		item := &shop.Item{ID: n.Name, Name: unit.NameOf(n.Name)}
+		for _, t := range tools { // what is put together keeps the hazards of what it is made of
+			for _, h := range t.Hazards {
+				if !slices.Contains(item.Hazards, h) {
+					item.Hazards = append(item.Hazards, h)
+				}
+			}
+		}
+		return item
 	}
 	if r.card.Shop == nil {
 		item := &shop.Item{ID: n.Name, Name: unit.NameOf(n.Name)}

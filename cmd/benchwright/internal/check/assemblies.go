@@ -10,14 +10,8 @@ import (
 func assemblies(p *pass) {
 	made := map[string]*card.Tool{}  // there now
 	apart := map[string]*card.Tool{} // was taken apart
-	known := map[string]bool{}       // made in some step of this card
-	each(p, func(_ *card.Step, t *card.Tool) {
-		if t.As.Name != "" {
-			known[t.As.Name] = true
-		}
-	})
 	use := func(n procedure.Named) {
-		if !known[n.Name] || made[n.Name] != nil {
+		if _, known := p.Assemblies[n.Name]; !known || made[n.Name] != nil {
 			return
 		}
 		d := p.msgs.Report("assembly-not-there", n.At, "put it together first, with `assemble:` and `as: "+n.Name+"`", "`%s` is not together at this step", n.Name)
@@ -35,7 +29,7 @@ func assemblies(p *pass) {
 			order = append(order, t.As.Name)
 		}
 		if n := t.TakeApart; n.Name != "" {
-			if !known[n.Name] {
+			if _, known := p.Assemblies[n.Name]; !known {
 				p.msgs.Report("assembly-not-there", n.At, "name what an earlier step put together with `as:`", "no step puts `%s` together", n.Name)
 				return
 			}

@@ -15,17 +15,15 @@ var turning = regexp.MustCompile(`(?i)\b(anti-?clockwise|counter-?clockwise|cloc
 func directions(p *pass) {
 	for _, s := range p.Steps() {
 		hand := unit.Hand("")
-		name := ""
+		name, several := "", false
 		for _, i := range s.Items {
 			if t, ok := i.(*card.Torque); ok && t.Fastener != nil && t.Fastener.Hand != "" {
-				if hand != "" && hand != t.Fastener.Hand {
-					return // two hands in one step: words alone do not tell which is meant
-				}
+				several = several || hand != "" && hand != t.Fastener.Hand
 				hand, name = t.Fastener.Hand, t.Fastener.ID
 			}
 		}
-		if hand == "" {
-			continue
+		if hand == "" || several {
+			continue // of two hands in one step, words alone do not tell which is meant
 		}
 		for _, t := range p.texts(s) {
 			for _, at := range turning.FindAllStringIndex(t.text, -1) {

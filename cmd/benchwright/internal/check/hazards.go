@@ -71,24 +71,29 @@ func idleCovers(p *pass) {
 // both be done.
 func contrarySymbols(p *pass) {
 	for _, s := range p.Steps() {
-		for i, a := range s.Callouts {
-			for _, b := range s.Callouts[i:] {
-				x, y, ok := hazard.Contradict(a.Symbols, b.Symbols)
-				if !ok {
-					continue
-				}
-				at := s.Place(p.Card)
-				first, _ := hazard.FindSymbol(x)
-				second, _ := hazard.FindSymbol(y)
-				d := p.msgs.Report("symbols-contradict", at, "split the step: one action with the first symbol, one with the second",
-					"this step says both %s (%s) and %s (%s)", strings.ToLower(first.Meaning), x, strings.ToLower(second.Meaning), y)
-				for _, c := range []*card.Callout{a, b} {
-					if c.At != (source.Place{}) {
-						d.Related = append(d.Related, related(c.At, "asked for here"))
-					}
-				}
-				return
+		p.contrary(s)
+	}
+}
+
+// contrary reports the first two symbols of a step that contradict each other.
+func (p *pass) contrary(s *card.Step) {
+	for i, a := range s.Callouts {
+		for _, b := range s.Callouts[i:] {
+			x, y, ok := hazard.Contradict(a.Symbols, b.Symbols)
+			if !ok {
+				continue
 			}
+			at := s.Place(p.Card)
+			first, _ := hazard.FindSymbol(x)
+			second, _ := hazard.FindSymbol(y)
+			d := p.msgs.Report("symbols-contradict", at, "split the step: one action with the first symbol, one with the second",
+				"this step says both %s (%s) and %s (%s)", strings.ToLower(first.Meaning), x, strings.ToLower(second.Meaning), y)
+			for _, c := range []*card.Callout{a, b} {
+				if c.At != (source.Place{}) {
+					d.Related = append(d.Related, related(c.At, "asked for here"))
+				}
+			}
+			return
 		}
 	}
 }

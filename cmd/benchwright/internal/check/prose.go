@@ -31,13 +31,32 @@ var verbs = strings.Fields(`
 	add align apply assemble attach back bend blow bolt break bring brush carry centre center change check clamp clean
 	close coat compare cool count cover cut deburr degrease dip disassemble disconnect dismantle drain draw drill drive
 	drop dry engage file fill find fit fold follow free get give grease grip hang heat hold inspect insert install
-	keep lay leave level lift loosen lower lubricate mark mask measure mount move note oil open paint pick place plug
+	keep lay leave level lift look loosen lower lubricate mark mask measure mount move note oil open paint pick place plug
 	point pour press prise protect pull push put raise read record refit release remove renew repeat replace reset
-	rest rinse rock rotate rub scrape screw seat select separate set slide slip spin split spread stake stand start
+	rest rinse rock rotate rub scrap scrape screw seat select separate set slide slip spin split spread stake stand start
 	stop strip support swing tag take tap tape test tie tighten tilt torque touch transfer turn undo unscrew unwind
 	wash watch wear weigh wind wipe withdraw write zero`)
 
 func isVerb(w string) bool { return slices.Contains(verbs, w) }
+
+// things are the verbs that name things of the bench as well: the bolt, the key.
+var things = strings.Fields(`
+	bolt brush clamp cover drain drill drive file fit grease grip level mark mask measure mount note oil paint pick plug
+	point press record rest scrap screw seat slide spread stake stand stop strip support tag tape tap test tie torque`)
+
+// after are the words that follow a thing and not the action of that name,
+// whose object comes first: "and bolt in tray 2", "and bolt the cover".
+var after = strings.Fields("and at behind beside between by for from in into is are of on onto or to under with")
+
+// isThing says whether words[n], which "and" joins to what stands before it,
+// is one more thing of a list and no second action. It would rather miss an
+// action than take a thing for one.
+func isThing(words []word, n int) bool {
+	if words[n-1].text != "and" || !slices.Contains(things, words[n].text) {
+		return false
+	}
+	return words[n].comma || n+1 == len(words) || slices.Contains(after, words[n+1].text)
+}
 
 // twoActions warns of a second action behind "and", "then" or a comma.
 func twoActions(p *pass) {
@@ -59,6 +78,9 @@ func twoActions(p *pass) {
 				}
 				if n+1 < len(i.words) && i.words[n+1].text == "of" {
 					continue // "dry and free of oil" is a state
+				}
+				if isThing(i.words, n) {
+					continue
 				}
 				if during(i.words[main:]) {
 					break

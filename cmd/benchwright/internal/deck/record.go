@@ -97,7 +97,7 @@ func (b *builder) rows(s *card.Step) []recordRow {
 			r.limits = b.limits(i)
 			out = append(out, r)
 		case *card.Witness:
-			out = append(out, recordRow{item: i, what: "Hold point: " + i.Sees, limits: i.Who, kind: rowKind{initials: true}, hold: true})
+			out = append(out, recordRow{item: i, what: wordHoldRow(i.Sees), limits: i.Who, kind: rowKind{initials: true}, hold: true})
 		}
 	}
 	return out
@@ -111,9 +111,9 @@ func (b *builder) limits(m *card.Measurement) string {
 	case m.Limit != nil:
 		return b.band(m.Limit.Band) + nbsp + m.Limit.Band.Unit.Symbol
 	case m.Expect != nil && m.Gauge != nil:
-		return "expect " + b.marks(*m.Expect) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
+		return wordExpectRow + " " + b.marks(*m.Expect) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
 	case m.Limits.Expect != nil:
-		return "expect " + b.band(*m.Limits.Expect) + nbsp + m.Limits.Expect.Unit.Symbol
+		return wordExpectRow + " " + b.band(*m.Limits.Expect) + nbsp + m.Limits.Expect.Unit.Symbol
 	}
 	return ""
 }

@@ -36,7 +36,11 @@ func (b *builder) setOut() {
 
 	hazards := render.Hazards{Title: wordHazards, None: wordNone}
 	for _, h := range c.Hazards {
-		hazards.Rows = append(hazards.Rows, render.HazardRow{Signal: signals[h.Signal], Word: h.Signal.Word(), Symbols: h.Symbols, Text: plain(h.Text), Steps: steps(h.Steps)})
+		text := h.Text
+		if h.Rule != "" {
+			text = wordRule(text, h.Rule)
+		}
+		hazards.Rows = append(hazards.Rows, render.HazardRow{Signal: signals[h.Signal], Word: h.Signal.Word(), Symbols: h.Symbols, Text: plain(text), Steps: steps(h.Steps)})
 	}
 	tech(front, hazards)
 
@@ -108,7 +112,7 @@ func (b *builder) kit() render.Listing {
 // carry.
 func numbers(i *shop.Item) string {
 	if i.Old != "" {
-		return i.Number + " (old " + i.Old + ")"
+		return wordOld(i.Number, i.Old)
 	}
 	return i.Number
 }

@@ -1,8 +1,12 @@
 package deck
 
 import (
+	"slices"
+
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/hazard"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
 	"benchwright/render"
 )
 
@@ -102,12 +106,43 @@ func (b *builder) toolRows(items []card.Item) []render.ToolRow {
 			if i.Choice != nil {
 				rows = append(rows, toolRow(wordTake, &i.Choice.Wrench.Item, ""))
 			}
-			if i.Fastener != nil && i.Fastener.AcrossFlats != nil {
+			if i.Fastener != nil && i.Fastener.AcrossFlats != nil && !b.inHand(*i.Fastener.AcrossFlats, items) {
 				rows = append(rows, render.ToolRow{Verb: wordTake, Name: wordFlat(b.value(*i.Fastener.AcrossFlats))})
 			}
 		}
 	}
 	return unique(rows)
+}
+
+// inHand says whether a tool that the step takes, by itself or as part of what
+// it was put together with, has that size across flats. One that holds
+// something still is not free to turn something else.
+func (b *builder) inHand(size quantity.Value, items []card.Item) bool {
+	fits := func(i *shop.Item) bool {
+		t, ok := b.card.Shop.Find(i.ID).(*shop.Tool)
+		if !ok || t.AcrossFlats == nil {
+			return false
+		}
+		same := quantity.Convert(t.AcrossFlats.Value, t.AcrossFlats.Unit, size.Unit)
+		return same != nil && same.Cmp(size.Value) == 0
+	}
+	for _, i := range items {
+		t, ok := i.(*card.Tool)
+		if !ok {
+			continue
+		}
+		for _, l := range t.Lines {
+			if l.Verb != card.Take && l.Verb != card.Assemble {
+				continue
+			}
+			for _, item := range l.Tools {
+				if fits(item) || slices.ContainsFunc(b.card.Assemblies[item.ID], fits) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 func toolLine(l card.ToolLine) []render.ToolRow {
@@ -116,9 +151,9 @@ func toolLine(l card.ToolLine) []render.ToolRow {
 		note := ""
 		switch {
 		case l.Verb == card.Assemble && n == len(l.Tools)-1 && l.As != "":
-			note = "= " + l.As
+			note = wordMade(l.As)
 		case l.Verb == card.HoldStill && l.Held != "":
-			note = "on " + lower(l.Held)
+			note = wordHeld(lower(l.Held))
 		}
 		rows = append(rows, toolRow(verbs[l.Verb], item, note))
 	}

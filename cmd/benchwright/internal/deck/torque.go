@@ -8,8 +8,6 @@ import (
 	"benchwright/render"
 )
 
-func wordFlat(size string) string { return size + " socket or spanner" }
-
 // torque builds the panel of a torque: what to set on which wrench.
 func (b *builder) torque(t *card.Torque) render.Element {
 	s := render.Setting{Boxes: t.Record}

@@ -65,6 +65,7 @@ const (
 	wordDone       = "Done"
 	wordAsFound    = "As found"
 	wordAsLeft     = "As left"
+	wordExpectRow  = "expect"
 	wordInstrument = "Instrument"
 	wordInitials   = "Initials"
 	wordJob        = "Job"
@@ -87,6 +88,12 @@ var threads = map[string]string{
 	"anti-seize":   "Anti-seize on the thread",
 }
 
+func wordRule(hazard, rule string) string    { return hazard + " (" + rule + ")" }
+func wordOld(number, old string) string      { return number + " (old " + old + ")" }
+func wordFlat(size string) string            { return size + " socket or spanner" }
+func wordMade(as string) string              { return "= " + as }
+func wordHeld(what string) string            { return "on " + what }
+func wordHoldRow(sees string) string         { return "Hold point: " + sees }
 func wordSetOn(wrench string) string         { return "Set on " + wrench }
 func wordManual(written string) string       { return "manual: " + written }
 func wordSeenFrom(where string) string       { return "seen from " + where }

@@ -1,6 +1,7 @@
 package procedure
 
 import (
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/diag"
@@ -23,9 +24,9 @@ func (r *Reader) Read(doc *syntax.Doc) *Procedure {
 	if doc.Front != nil {
 		r.front(p, doc.Front.Root)
 	}
-	p.Lead = r.items(doc.File, doc.Lead)
+	p.Lead = r.outside(doc.File, doc.Lead)
 	for _, st := range doc.Stages {
-		stage := &Stage{Heading: st.Heading, Items: r.items(doc.File, st.Content)}
+		stage := &Stage{Heading: st.Heading, Items: r.outside(doc.File, st.Content)}
 		for _, s := range st.Steps {
 			stage.Steps = append(stage.Steps, &Step{Heading: s.Heading, Items: r.items(doc.File, s.Content)})
 		}
@@ -74,6 +75,29 @@ func (r *Reader) items(f *source.File, content []syntax.Content) []Item {
 		}
 		base.At = f.At(block.TypeSpan.Start, block.TypeSpan.End)
 		out = append(out, r.block(base, block))
+	}
+	return out
+}
+
+// outside reads what stands before a step: prose alone. A block there belongs to
+// no step, so no rule would see it and no face would number it. Where a heading
+// was refused, the block may well have had its step.
+func (r *Reader) outside(f *source.File, content []syntax.Content) []Item {
+	refused := func(d diag.Diagnostic) bool { return strings.HasPrefix(d.Slug, "heading-") }
+	said := slices.ContainsFunc(r.Msgs.Sorted(), refused)
+	var out []Item
+	for _, c := range content {
+		block, ok := c.(*syntax.Block)
+		if !ok {
+			out = append(out, r.items(f, []syntax.Content{c})...)
+			continue
+		}
+		at := f.At(block.TypeSpan.Start, block.TypeSpan.End)
+		if !said {
+			r.Msgs.Report("block-place", at, "put it below the `### ` heading of its step", "a typed block stands before the first step of its stage")
+			said = true
+		}
+		out = append(out, &Invalid{Base{At: at}, block.Type})
 	}
 	return out
 }
