@@ -1,0 +1,355 @@
+package main
+
+import (
+	"bytes"
+	"cmp"
+	"context"
+	"crypto/sha256"
+	"encoding/json"
+	"fmt"
+	"image"
+	"image/color"
+	"image/png"
+	"maps"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"benchwright/cmd/benchwright/internal/cli"
+	"benchwright/cmd/benchwright/internal/compile"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/workspace"
+)
+
+// The README is held to what the program does: its procedure is a file that
+// builds without a word, its picture is drawn from that build, its message is
+// the program's, its walk for a newcomer works, and no command, option, key or
+// block type is missing from it.
+
+const (
+	readmeFolder = "../../testdata/readme"
+	pictureLimit = 60 << 10 // bytes
+)
+
+func readme(t *testing.T) string {
+	t.Helper()
+	text, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// run runs the program in a folder and returns what it said.
+func run(dir string, args ...string) (code int, out, err string) {
+	var o, e bytes.Buffer
+	code = cli.Main(args, cli.Streams{Out: &o, Err: &e, Dir: dir})
+	return code, o.String(), e.String()
+}
+
+// fences returns the fenced blocks of text whose info string is info, without
+// the blanks that a list sets them in by.
+func fences(text, info string) []string {
+	var out []string
+	var block strings.Builder
+	fence, indent, wanted := "", "", false
+	for line := range strings.Lines(text) {
+		bare := strings.TrimSpace(line)
+		switch {
+		case fence == "" && strings.HasPrefix(bare, "```"):
+			fence = bare[:len(bare)-len(strings.TrimLeft(bare, "`"))]
+			indent = line[:strings.IndexByte(line, '`')]
+			wanted = bare[len(fence):] == info
+			block.Reset()
+		case fence != "" && bare == fence:
+			if wanted {
+				out = append(out, block.String())
+			}
+			fence = ""
+		case fence != "":
+			block.WriteString(strings.TrimPrefix(line, indent))
+		}
+	}
+	return out
+}
+
+func TestReadmeProcedure(t *testing.T) {
+	text := readme(t)
+	file, err := os.ReadFile(filepath.Join(readmeFolder, "end-nut.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.Contains(fences(text, "markdown"), string(file)) {
+		t.Errorf("the README does not show %s/end-nut.md word for word", readmeFolder)
+	}
+	code, _, msgs := run(readmeFolder, "check", ".")
+	if code != 0 || msgs != "" {
+		t.Errorf("the README's procedure is not clean: exit %d\n%s", code, msgs)
+	}
+}
+
+func TestReadmeMessage(t *testing.T) {
+	const before, after = "limits: 55 to 65 N·m", "limits: 55-65 N·m"
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS(readmeFolder)); err != nil {
+		t.Fatal(err)
+	}
+	change(t, filepath.Join(dir, "end-nut.md"), before, after)
+	code, _, msgs := run(dir, "check", ".")
+	if code != 1 {
+		t.Errorf("exit %d, want 1", code)
+	}
+	if !slices.Contains(fences(readme(t), ""), strings.TrimRight(msgs, "\n")+"\n") {
+		t.Errorf("the README does not show this message:\n%s", msgs)
+	}
+}
+
+// The walk of "Your first card": new, a changed limit, a step more, a card.
+func TestReadmeWalk(t *testing.T) {
+	text := readme(t)
+	dir := t.TempDir()
+	if code, _, msgs := run(dir, "new", "my-shop"); code != 0 {
+		t.Fatal(msgs)
+	}
+	const before, after = "60 ±5 N·m", "70 ±5 N·m"
+	const heading = "### Tighten the new end nut {#end-nut}"
+	for _, said := range []string{"`" + before + "`", "`" + after + "`", "`" + heading + "`"} {
+		if !strings.Contains(text, said) {
+			t.Errorf("the README's walk does not say %s", said)
+		}
+	}
+	var step string
+	for _, b := range fences(text, "markdown") {
+		if strings.HasPrefix(b, "### ") {
+			step = b
+		}
+	}
+	change(t, filepath.Join(dir, "my-shop/feed-roller/unit.yaml"), before, after)
+	change(t, filepath.Join(dir, "my-shop/feed-roller/end-play.md"), heading, step+"\n"+heading)
+	code, out, msgs := run(dir, "build", "my-shop", "-o", "cards")
+	if code != 0 || msgs != "" || !strings.Contains(out, "4 steps") {
+		t.Errorf("exit %d\n%s%s", code, out, msgs)
+	}
+	if _, err := os.Stat(filepath.Join(dir, "cards/FR-10.pdf")); err != nil {
+		t.Error(err)
+	}
+	// The warning that the README accepts is given, and accepted so.
+	change(t, filepath.Join(dir, "my-shop/feed-roller/end-play.md"), "### Wipe the shaft end\n\nWipe", "### Wipe the shaft end {#wipe}\n\nAs required, wipe")
+	if _, _, msgs := run(dir, "check", "my-shop"); !strings.Contains(msgs, "[prose-vague]") {
+		t.Errorf("no warning to accept: %s", msgs)
+	}
+	for _, b := range fences(text, "yaml") {
+		if strings.HasPrefix(b, "accept:") {
+			change(t, filepath.Join(dir, "my-shop/feed-roller/end-play.md"), "kind: test\n", "kind: test\n"+b)
+		}
+	}
+	if code, _, msgs := run(dir, "check", "my-shop"); code != 0 || msgs != "" {
+		t.Errorf("the README's acceptance does not hold: %s", msgs)
+	}
+}
+
+// The README's shop.yaml and unit.yaml are clean as they stand.
+func TestReadmeFiles(t *testing.T) {
+	dir := t.TempDir()
+	for _, b := range fences(readme(t), "yaml") {
+		name := "shop.yaml"
+		switch {
+		case strings.HasPrefix(b, "unit:"):
+			name = "unit.yaml"
+		case !strings.HasPrefix(b, "benchwright:"):
+			continue
+		}
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(b), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	procedure, err := os.ReadFile(filepath.Join(readmeFolder, "end-nut.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, number := range []string{"FR-10", "FR-20"} {
+		text := strings.Replace(string(procedure), "card: FR-20", "card: "+number, 1)
+		text = strings.Replace(text, "limits: 55 to 65 N·m\nsource: roller manual, page 9", "limits: end-nut-torque", 1)
+		if err := os.WriteFile(filepath.Join(dir, number+".md"), []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if code, out, msgs := run(dir, "check", "."); msgs != "" {
+		t.Errorf("exit %d\n%s%s", code, out, msgs)
+	}
+}
+
+func TestReadmeIsComplete(t *testing.T) {
+	text := readme(t)
+	has := func(what, said string) {
+		if !strings.Contains(text, said) {
+			t.Errorf("the README does not name the %s %s", what, said)
+		}
+	}
+	_, help, _ := run(".", "help")
+	for line := range strings.Lines(help) {
+		if f := strings.Fields(line); len(f) > 1 && f[0] == "benchwright" && strings.HasPrefix(line, "  ") {
+			has("command", "`benchwright "+f[1])
+		}
+	}
+	for _, command := range []string{"check", "build"} {
+		_, options, _ := run(".", command, "--help")
+		for line := range strings.Lines(options) {
+			if f := strings.Fields(line); len(f) > 1 && strings.HasPrefix(f[0], "-") {
+				has("option", f[0]+" ")
+			}
+		}
+	}
+	for _, paper := range compile.Papers() {
+		has("paper", "`"+paper+"`")
+	}
+	for _, kind := range slices.Concat(procedure.Built, procedure.Later) {
+		has("block type", "`"+kind+"`")
+	}
+	for _, schema := range append([]string{"front"}, blockSchemas()...) {
+		for _, key := range keys(t, schema) {
+			if !strings.Contains(text, "`"+key+"`") && !strings.Contains(text, "`"+key+": ") {
+				t.Errorf("the README does not name the key %s of %s", key, schema)
+			}
+		}
+	}
+}
+
+func blockSchemas() []string {
+	var out []string
+	for _, b := range procedure.Built {
+		out = append(out, "block-"+b)
+	}
+	return out
+}
+
+// keys returns the keys that a schema knows at its top.
+func keys(t *testing.T, schema string) []string {
+	t.Helper()
+	_, text, _ := run(".", "schema", schema)
+	var s struct {
+		Properties map[string]any `json:"properties"`
+	}
+	if err := json.Unmarshal([]byte(text), &s); err != nil {
+		t.Fatal(err)
+	}
+	var out []string
+	for k := range s.Properties {
+		out = append(out, k)
+	}
+	slices.Sort(out)
+	return out
+}
+
+// The picture is drawn from the face as it is laid out now: end-nut.sum is the
+// hash of that face's display list. When the face has changed, UPDATE=1 draws
+// the picture again, for which it needs pdftoppm of poppler-utils.
+func TestReadmePicture(t *testing.T) {
+	msgs := &diag.List{}
+	spaces, err := workspace.Load(".", []string{readmeFolder}, nil, msgs)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// A deck holds its sheets only while it is emitted.
+	var face string
+	var pdf []byte
+	page := 0
+	emit := func(m *compile.Made) error {
+		for i, sheet := range m.Sheets {
+			if strings.HasPrefix(sheet.Name, "Steps") {
+				page, face = i+1, fmt.Sprintf("%+v", sheet)
+				pdf, err = m.PDF()
+			}
+		}
+		return err
+	}
+	compile.Run(context.Background(), spaces[0], compile.Options{Workers: 1, Emit: emit}, msgs)
+	if page == 0 || err != nil {
+		t.Fatalf("the README's procedure makes no step face: %v", err)
+	}
+	sum := fmt.Sprintf("%x\n", sha256.Sum256([]byte(face)))
+	sumFile, picture := filepath.Join(readmeFolder, "end-nut.sum"), filepath.Join(readmeFolder, "end-nut.png")
+	if !strings.Contains(readme(t), `src="`+strings.TrimPrefix(picture, "../../")+`"`) {
+		t.Error("the README does not show the picture")
+	}
+	if old, err := os.ReadFile(sumFile); err != nil || string(old) != sum {
+		if os.Getenv("UPDATE") == "" {
+			t.Fatal("the face in the README has changed: UPDATE=1 draws its picture again")
+		}
+		if err := draw(pdf, page, picture); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(sumFile, []byte(sum), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		t.Logf("rewrote %s and %s", picture, sumFile)
+	}
+	info, err := os.Stat(picture)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if info.Size() > pictureLimit {
+		t.Errorf("the picture has %d bytes, more than %d", info.Size(), pictureLimit)
+	}
+}
+
+// draw writes a page of a PDF as a picture of few colours.
+func draw(pdf []byte, page int, name string) error {
+	n := fmt.Sprint(page)
+	c := exec.Command("pdftoppm", "-r", "110", "-f", n, "-l", n, "-singlefile", "-png", "-")
+	c.Stdin = bytes.NewReader(pdf)
+	drawn, err := c.Output()
+	if err != nil {
+		return fmt.Errorf("pdftoppm of poppler-utils draws the picture: %w", err)
+	}
+	full, err := png.Decode(bytes.NewReader(drawn))
+	if err != nil {
+		return err
+	}
+	// The commonest colours stay as they are; the others go to the nearest.
+	b := full.Bounds()
+	count := map[color.RGBA]int{}
+	at := func(x, y int) color.RGBA { return color.RGBAModel.Convert(full.At(x, y)).(color.RGBA) }
+	for y := b.Min.Y; y < b.Max.Y; y++ {
+		for x := b.Min.X; x < b.Max.X; x++ {
+			count[at(x, y)]++
+		}
+	}
+	colours := slices.SortedFunc(maps.Keys(count), func(a, b color.RGBA) int {
+		return cmp.Or(cmp.Compare(count[b], count[a]), cmp.Compare(a.R, b.R), cmp.Compare(a.G, b.G), cmp.Compare(a.B, b.B))
+	})
+	few := image.NewPaletted(b, nil)
+	for _, c := range colours[:min(len(colours), 96)] {
+		few.Palette = append(few.Palette, c)
+	}
+	for y := b.Min.Y; y < b.Max.Y; y++ {
+		for x := b.Min.X; x < b.Max.X; x++ {
+			few.Set(x, y, at(x, y))
+		}
+	}
+	var out bytes.Buffer
+	e := png.Encoder{CompressionLevel: png.BestCompression}
+	if err := e.Encode(&out, few); err != nil {
+		return err
+	}
+	return os.WriteFile(name, out.Bytes(), 0o666)
+}
+
+// change replaces a text that stands in a file exactly once.
+func change(t *testing.T, name, before, after string) {
+	t.Helper()
+	text, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := bytes.Count(text, []byte(before)); n != 1 {
+		t.Fatalf("%q stands %d times in %s", before, n, name)
+	}
+	if err := os.WriteFile(name, bytes.Replace(text, []byte(before), []byte(after), 1), 0o666); err != nil {
+		t.Fatal(err)
+	}
+}
