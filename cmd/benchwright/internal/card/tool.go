@@ -75,7 +75,7 @@ func (r *resolver) tool(t *procedure.Tool) Item {
 	}
 	add(Take, t.Use, "", "")
 	add(Assemble, t.Assemble, unit.NameOf(t.As.Name), "")
-	if t.TakeApart.Name != "" {
+	if _, made := r.card.Assemblies[t.TakeApart.Name]; made { // a rule reports what nothing puts together
 		add(TakeApart, []procedure.Named{t.TakeApart}, "", "")
 	}
 	if t.With.Name != "" {
