@@ -1,6 +1,7 @@
 package render
 
 import (
+	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
@@ -43,7 +44,11 @@ func WritePDF(w io.Writer, info Info, sheets []Sheet) error {
 	if err := p.outline(sheets); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	if err := p.f.Output(w); err != nil {
+	var plain bytes.Buffer
+	if err := p.f.Output(&plain); err != nil {
+		return fmt.Errorf("pdf: %w", err)
+	}
+	if err := deflatePages(w, plain.Bytes(), len(sheets)); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	return nil
@@ -98,6 +103,7 @@ func (p *pdfWriter) open(info Info, sheets []Sheet) error {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetCatalogSort(true)
+	f.SetCompression(false) // deflatePages does it
 	f.SetCreationDate(time.Unix(0, 0).UTC())
 	f.SetModificationDate(time.Unix(0, 0).UTC())
 	f.SetProducer("benchwright", true)
