@@ -19,10 +19,13 @@ const (
 // one form that the PDF writer takes: 8-bit grey or RGB, transparency laid on
 // white, a photograph turned as its camera noted. The header is judged before
 // any pixel is decoded. The error is a sentence for the writer that names the
-// picture.
+// picture. The pixels are shared: read only.
 func decodePicture(name string, data []byte) (pixels []byte, format string, w, h int, err error) {
 	fail := func(format string, args ...any) ([]byte, string, int, int, error) {
 		return nil, "", 0, 0, fmt.Errorf("`%s` "+format, append([]any{name}, args...)...)
+	}
+	if p, ok := decoded.get(data); ok {
+		return p.pixels, p.format, p.w, p.h, nil
 	}
 	var decode func() (image.Image, error)
 	var config image.Config
@@ -61,6 +64,7 @@ func decodePicture(name string, data []byte) (pixels []byte, format string, w, h
 	if pixels, err = encodePixels(img, format); err != nil {
 		return fail("cannot be encoded (%v)", err)
 	}
+	decoded.put(data, picture{pixels, format, b.Dx(), b.Dy()})
 	return pixels, format, b.Dx(), b.Dy(), nil
 }
 

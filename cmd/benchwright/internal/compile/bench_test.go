@@ -164,8 +164,11 @@ func generate(tb testing.TB, n int) string {
 				continue
 			}
 			text := f.text
-			if ext := filepath.Ext(f.name); ext == ".yaml" || ext == ".md" {
+			switch filepath.Ext(f.name) {
+			case ".yaml", ".md":
 				text = again.Replace(text)
+			default:
+				text += folder // behind a picture's end: each set has its own
 			}
 			write(filepath.Join(folder, f.name), text)
 		}
