@@ -59,7 +59,7 @@ func canonLines(d Deck) []canonLine {
 	add(Technical, "card", "number", r.Number, "unit", r.Unit, "revision", r.Revision, "date", r.Date, "watch", r.Watch)
 	add(Wording, "card", "title", r.Title, "note", r.Note, "subject", d.Subject, "language", d.Language)
 	w := d.Words
-	add(Wording, "words", "continued", w.Continued, "part", w.Part, "face", w.Face, "revision", w.Revision, "count", w.Count)
+	add(Wording, "words", "continued", w.Continued, "part", w.Part, "step", w.Step, "steps", w.Steps, "face", w.Face, "revision", w.Revision, "count", w.Count)
 	for _, s := range d.Sections {
 		add(Technical, "section", "name", s.Name)
 		for _, g := range s.Groups {

@@ -23,7 +23,7 @@ func Layout(d Deck, o Options) ([]Sheet, []Problem) {
 	var scratch canvas
 	p.first = c.head(&scratch, d.Running, place{longest(d), 888, 888}) + c.pad()
 	square, _ := CodePlace(o)
-	p.last = square.Y - c.beat
+	p.last = square.Y - 3*c.beat/2
 	c.tallest = p.last - p.first
 	for i, s := range d.Sections {
 		p.section(i, s)
@@ -39,6 +39,9 @@ func longest(d Deck) string {
 			name = part
 		}
 	}
+	if steps := fmt.Sprintf(d.Words.withDefaults().Steps, 888, 888, 888); len(steps) > len(name) {
+		name = steps
+	}
 	return name
 }
 
@@ -49,12 +52,14 @@ type pages struct {
 	faces       []*face
 	y           int // where the next thing stands
 	stage       bool
+	count       int // of steps on the card
 }
 
 // A face is one sheet in the making.
 type face struct {
 	section int
 	canvas
+	steps     []int // the numbers of the steps on it
 	marks     []Mark
 	bookmarks []Bookmark
 	anchors   []Anchor
@@ -249,6 +254,10 @@ func (p *pages) place(section int, g laid) {
 		p.face().bookmarks = append(p.face().bookmarks, Bookmark{Level: p.level(g.Group), Text: titled(g.Bookmark), Y: p.y})
 	}
 	for i, b := range g.blocks {
+		if s, is := b.Content.(Step); is {
+			p.face().steps = append(p.face().steps, s.Number)
+			p.count = max(p.count, s.Number)
+		}
 		if i > 0 {
 			p.y += b.gap
 		}
@@ -352,7 +361,12 @@ func (p *pages) sheets(d Deck, o Options) []Sheet {
 	for i, f := range p.faces {
 		part[f.section]++
 		name := d.Sections[f.section].Name
-		if counts[f.section] > 1 {
+		switch n := len(f.steps); {
+		case n == 1:
+			name = fmt.Sprintf(c.say.Step, f.steps[0], p.count)
+		case n > 1:
+			name = fmt.Sprintf(c.say.Steps, f.steps[0], f.steps[n-1], p.count)
+		case counts[f.section] > 1:
 			name = fmt.Sprintf(c.say.Part, name, part[f.section], counts[f.section])
 		}
 		at := place{strings.TrimSpace(name), i + 1, len(p.faces)}

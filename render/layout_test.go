@@ -159,7 +159,7 @@ func TestEveryFaceStandsAlone(t *testing.T) {
 			t.Errorf("face %d: count of faces", i+1)
 		}
 	}
-	if sheets[0].Name != "Set-out 1 of 2" || sheets[2].Name != "Steps 1 of 10" {
+	if sheets[0].Name != "Set-out 1 of 2" || !strings.HasPrefix(sheets[2].Name, "Step 1 of ") {
 		t.Errorf("faces are named %q and %q", sheets[0].Name, sheets[2].Name)
 	}
 }

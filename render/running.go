@@ -10,6 +10,8 @@ import (
 type Words struct {
 	Continued string // behind the head of a listing that runs on
 	Part      string // of a section: name, number, count
+	Step      string // on the face: number, count
+	Steps     string // first and last on the face, count
 	Face      string // number, count
 	Revision  string // the revision
 	Count     string // on the first face: count of faces
@@ -23,6 +25,8 @@ func (w Words) withDefaults() Words {
 	}{
 		{&w.Continued, "(continued)"},
 		{&w.Part, "%s %d of %d"},
+		{&w.Step, "Step %d of %d"},
+		{&w.Steps, "Steps %d–%d of %d"},
 		{&w.Face, "Face %d of %d"},
 		{&w.Revision, "revision %s"},
 		{&w.Count, "%d faces in all"},

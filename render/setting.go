@@ -17,11 +17,11 @@ func (s Setting) lay(c *compositor) block {
 		under += size + u/4 + p.height()
 		k.width -= side + u
 	}
-	k.text(says(s.Label), c.strong.in(accent))
 	if s.Value == "" {
+		k.text(says(s.Label), c.strong.in(accent))
 		k.blank(s.Unit)
 	} else {
-		k.figure(s.Value, s.Unit)
+		k.labelled(s.Label, s.Value, s.Unit)
 	}
 	k.text(s.Source, c.label)
 	if len(s.Lines) > 0 {

@@ -9,7 +9,7 @@ func (t Tools) lay(c *compositor) block {
 	u, gap := c.beat, 3*c.beat/2
 	const n = 4
 	cells := make([][][]Run, len(t.Rows))
-	hands := []hand{c.text.in(accent), c.text, c.text, c.label}
+	hands := []hand{c.text.in(accent), c.text, c.text, c.aside.in(ink)}
 	least, whole := make([]int, n), make([]int, n)
 	for i, r := range t.Rows {
 		name := []Run{{Text: r.Name, Weight: Semibold}}

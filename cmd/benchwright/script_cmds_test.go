@@ -64,4 +64,3 @@ func unquoteGo(s string) (string, error) {
 	_, err := fmt.Sscanf(`"`+s+`"`, "%q", &out)
 	return out, err
 }
-

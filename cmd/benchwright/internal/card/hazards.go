@@ -114,9 +114,11 @@ func (r *resolver) hazards() {
 					Avoid: strings.Join(h.Avoid, " "), IDs: []string{h.ID}, Short: shown[h.ID], At: cause.At})
 			}
 			slices.SortStableFunc(s.Callouts, func(a, b *Callout) int { return cmp.Compare(b.Signal, a.Signal) })
+			// What a writer said of a hazard is another text than the table's: only
+			// a callout that was read in full may be shortened later.
 			for _, c := range s.Callouts {
-				for _, id := range c.IDs {
-					shown[id] = true
+				if c.Written == nil {
+					shown[c.IDs[0]] = true
 				}
 			}
 		}

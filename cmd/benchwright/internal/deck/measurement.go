@@ -49,9 +49,25 @@ func (b *builder) measurement(m *card.Measurement) []render.Element {
 	if r.High != "" {
 		r.HighLabel, r.IfHigh = wordAbove(r.High+nbsp+r.Unit), b.branch(m.IfHigh, m.HighGo)
 	}
+	r.Boxes = withUnit(r.Boxes, r.Unit)
 	out := []render.Element{b.technical(m.At, r)}
 	if m.Spread != nil && m.Marks != nil && m.Marks.Low != nil && m.Marks.High != nil {
 		out = append(out, b.table(m.At, wordSpread(lower(m.Of)), b.spread(m)))
+	}
+	return out
+}
+
+// withUnit names the unit at each box: what is written in it has that unit.
+func withUnit(labels []string, unit string) []string {
+	var out []string
+	for _, label := range labels {
+		switch {
+		case label == "":
+			label = unit
+		case unit != "":
+			label += ", " + unit
+		}
+		out = append(out, label)
 	}
 	return out
 }

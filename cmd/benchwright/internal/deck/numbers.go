@@ -32,6 +32,9 @@ func (b *builder) marks(m quantity.Marks) string { return span(m.Ends(b.mark()))
 // never a ±.
 func (b *builder) band(q quantity.Band) string { return span(q.Ends(b.mark())) }
 
+// together keeps a text on one line.
+func together(text string) string { return strings.ReplaceAll(text, " ", nbsp) }
+
 // span joins the ends of a band, "" for an open side.
 func span(low, high string) string {
 	switch {

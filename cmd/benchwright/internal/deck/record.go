@@ -2,7 +2,6 @@ package deck
 
 import (
 	"fmt"
-	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/render"
@@ -136,7 +135,7 @@ func Strip(c *card.Card) *Deck {
 			for _, label := range labels {
 				what := r.what
 				if label != "" {
-					what += ", " + strings.ReplaceAll(label, " ", nbsp)
+					what += ", " + together(label)
 				}
 				_, torque := r.item.(*card.Torque)
 				_, reading := r.item.(*card.Measurement)

@@ -1,6 +1,10 @@
 package deck
 
 import (
+	"slices"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/hazard"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
@@ -54,6 +58,7 @@ func (b *builder) setOut() {
 	tech(placeOf(p.Conditions, front), conditions)
 
 	tech(front, b.kit())
+	tech(front, b.wear())
 	if len(c.Flats) > 0 {
 		flats := render.Listing{Title: wordFlats, None: wordNone}
 		for _, f := range c.Flats {
@@ -90,6 +95,25 @@ func (b *builder) setOut() {
 	b.section(wordSetOut, render.Group{Ref: b.ref(front), Bookmark: "", Breaks: true, Elements: elements})
 }
 
+// wear lists what the callouts of the card tell to put on.
+func (b *builder) wear() render.Listing {
+	l := render.Listing{Title: wordWear, None: wordNone}
+	for _, s := range hazard.Symbols() {
+		var used []int
+		for _, step := range b.card.Steps() {
+			for _, c := range step.Callouts {
+				if slices.Contains(c.Symbols, s.Code) {
+					used = append(used, step.Number)
+				}
+			}
+		}
+		if what, wear := strings.CutPrefix(s.Meaning, "Wear "); wear && len(used) > 0 {
+			l.Rows = append(l.Rows, row(strings.ToUpper(what[:1])+what[1:], steps(used)))
+		}
+	}
+	return l
+}
+
 // kit lists every tool, wrench and gauge with its number and place.
 func (b *builder) kit() render.Listing {
 	l := render.Listing{Title: wordTools, None: wordNone}
@@ -97,7 +121,7 @@ func (b *builder) kit() render.Listing {
 		name := k.Item.Name
 		switch t := k.Thing.(type) {
 		case *shop.Wrench:
-			name += ", " + b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High}) + nbsp + engraved(t.Marked, t.Scale)
+			name += ", " + together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.Marked, t.Scale)
 		case *shop.Gauge:
 			if t.Scale.Step != nil {
 				name += ", " + t.Scale.Number(t.Scale.Step, b.mark()) + nbsp + engraved(t.Marked, t.Scale)

@@ -33,7 +33,10 @@ func (b *builder) torque(t *card.Torque) render.Element {
 	}
 	switch c := t.Choice; {
 	case c != nil:
-		s.Label = wordSetOn(lower(c.Wrench.Name))
+		// The wrench's name may hold a number of its own: it stands apart from
+		// the one number to set.
+		s.Label = wordSet
+		s.Lines = append([][]render.Run{plain(wordWithWrench(lower(c.Wrench.Name)))}, s.Lines...)
 		s.Value = c.Wrench.Scale.Number(c.Setting, b.mark())
 		s.Unit = engraved(c.Wrench.Marked, c.Wrench.Scale)
 	case t.Limit != nil:
@@ -44,7 +47,9 @@ func (b *builder) torque(t *card.Torque) render.Element {
 			s.Boxes = []string{wordSet}
 		}
 	}
-	s.BoxUnit = s.Unit
+	if t.Choice == nil {
+		s.BoxUnit = s.Unit // a wrench that is set gives no reading: its boxes are ticked
+	}
 	if t.Limit != nil {
 		s.Source = plain(b.manual(t.Limit))
 		if t.Assumed {

@@ -21,7 +21,7 @@ const (
 	wordNone      = "none"
 	wordEnd       = "END OF CARD"
 	wordEndStrip  = "END OF STRIP"
-	wordReadFirst = "Read the whole card before you start. Lay out everything on this side first."
+	wordReadFirst = "Read the whole card before you start. Lay out everything on the set-out faces first."
 	wordDefer     = "This card does not replace training. Where the maker's manual, your local code or your supervisor asks for more, do more."
 	wordSignals   = "DANGER, WARNING and CAUTION: people can be hurt, the gravest first. NOTICE: the work can be damaged. (Words after ANSI Z535.6, symbols after ISO 7010.)"
 
@@ -35,6 +35,7 @@ const (
 	wordConditions  = "Before you start"
 	wordTools       = "Tools"
 	wordFlats       = "Sizes across flats"
+	wordWear        = "To wear"
 	wordParts       = "Parts to have"
 	wordConsumables = "Consumables"
 	wordStops       = "Safe to stop"
@@ -94,7 +95,7 @@ func wordFlat(size string) string            { return size + " socket or spanner
 func wordMade(as string) string              { return "= " + as }
 func wordHeld(what string) string            { return "on " + what }
 func wordHoldRow(sees string) string         { return "Hold point: " + sees }
-func wordSetOn(wrench string) string         { return "Set on " + wrench }
+func wordWithWrench(wrench string) string    { return "with the " + wrench }
 func wordManual(written string) string       { return "manual: " + written }
 func wordSeenFrom(where string) string       { return "seen from " + where }
 func wordOff(count int) string               { return fmt.Sprintf("%d off", count) }
