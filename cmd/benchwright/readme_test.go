@@ -10,10 +10,12 @@ import (
 	"image"
 	"image/color"
 	"image/png"
+	"io/fs"
 	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -219,6 +221,61 @@ func TestReadmeIsComplete(t *testing.T) {
 	}
 }
 
+// DEVELOPERS.md lists the rooms in the order of the house, and every file and
+// test that it names is there.
+func TestDevelopers(t *testing.T) {
+	page, err := os.ReadFile("../../DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(page)
+	rest := text
+	for _, h := range house {
+		_, after, found := strings.Cut(rest, "\n| `"+h.room+"` |")
+		if !found {
+			t.Errorf("room %s is not in its place", h.room)
+			continue
+		}
+		rest = after
+	}
+	for _, m := range regexp.MustCompile("`([a-z_./-]+\\.(?:go|json|md|txtar|sums))`").FindAllStringSubmatch(text, -1) {
+		name := m[1]
+		if _, err := os.Stat(filepath.Join("internal", name)); err == nil {
+			continue
+		}
+		if _, err := os.Stat(filepath.Join("../..", name)); err == nil || !strings.Contains(name, "/") {
+			continue
+		}
+		t.Errorf("there is no file %s", name)
+	}
+	tests, err := testNames()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range regexp.MustCompile("`(Test[A-Za-z]+)`").FindAllStringSubmatch(text, -1) {
+		if !tests[m[1]] {
+			t.Errorf("there is no test %s", m[1])
+		}
+	}
+}
+
+// testNames returns the names of all tests of the module.
+func testNames() (map[string]bool, error) {
+	names := map[string]bool{}
+	form := regexp.MustCompile(`(?m)^func (Test\w+)\(`)
+	err := filepath.WalkDir("../..", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		text, err := os.ReadFile(path)
+		for _, m := range form.FindAllStringSubmatch(string(text), -1) {
+			names[m[1]] = true
+		}
+		return err
+	})
+	return names, err
+}
+
 func blockSchemas() []string {
 	var out []string
 	for _, b := range procedure.Built {
@@ -260,7 +317,7 @@ func TestReadmePicture(t *testing.T) {
 	page := 0
 	emit := func(m *compile.Made) error {
 		for i, sheet := range m.Sheets {
-			if strings.HasPrefix(sheet.Name, "Steps") {
+			if strings.HasPrefix(sheet.Name, "Step") {
 				page, face = i+1, fmt.Sprintf("%+v", sheet)
 				pdf, err = m.PDF()
 			}
