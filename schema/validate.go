@@ -72,6 +72,9 @@ func asTyped(value any) any {
 	case nil:
 		return nil
 	case string:
+		if strings.TrimSpace(v) == "" {
+			return "" // blanks alone say nothing
+		}
 		return v
 	case json.Number:
 		return string(v)

@@ -167,7 +167,13 @@ func (r *reader) fraction(start int, value *big.Rat) bool {
 			return false
 		}
 		if share.Cmp(big.NewRat(1, 1)) >= 0 {
-			r.fail("quantity-malformed", start, r.pos, "the fraction of a mixed number is less than one", "")
+			whole := new(big.Int).Quo(share.Num(), share.Denom())
+			rest := new(big.Rat).Sub(share, new(big.Rat).SetInt(whole))
+			right := new(big.Rat).Add(value, new(big.Rat).SetInt(whole)).RatString()
+			if rest.Sign() > 0 {
+				right += "-" + rest.RatString()
+			}
+			r.fail("quantity-malformed", start, r.pos, "the fraction of a mixed number is less than one", "write "+r.fixed(start, r.pos, right))
 			return false
 		}
 		value.Add(value, share)

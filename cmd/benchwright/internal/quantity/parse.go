@@ -51,7 +51,7 @@ func ParseNumber(text string, mark Mark) (Number, *Problem) {
 	}
 	r.skip()
 	n, ok := r.number()
-	if ok && r.rest() != "" {
+	if r.skip(); ok && r.rest() != "" {
 		r.fail("quantity-malformed", r.pos, r.pos+len(r.rest()), "a plain number is wanted here", "write "+quoted(n.Text))
 	}
 	if r.problem != nil {

@@ -157,7 +157,7 @@ func TestProblems(t *testing.T) {
 		{Point, "«1.2.3» mm", "quantity-malformed", "`1.2.3` is not a number", asIn},
 		{Point, "«5.» mm", "quantity-malformed", "a digit is missing after the decimal mark", "write `5 mm`"},
 		{Point, "8-«16/0» in", "quantity-malformed", "nothing is divided by 0", "write a tolerance to one side as `+5/-0`"},
-		{Point, "«8-17/16» in", "quantity-malformed", "the fraction of a mixed number is less than one", ""},
+		{Point, "«8-17/16» in", "quantity-malformed", "the fraction of a mixed number is less than one", "write `9-1/16 in`"},
 		{Point, "«–»5 to 5 °C", "quantity-malformed", "a minus is written with a hyphen", "write `-5 to 5 °C`"},
 		{Point, "100 «+5» N·m", "quantity-malformed", "a tolerance to one side names the other side too", "write `100 +5/-0 N·m`"},
 		{Point, "100 ±«-5» N·m", "quantity-malformed", "a tolerance to both sides has no sign", "write `100 ±5 N·m`"},

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"math/big"
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/diag"
@@ -99,7 +100,6 @@ func (r reader) item(f syntax.Field) Item {
 
 // successors checks that each tool that is replaced names one in use.
 func (r reader) successors() {
-	replaced := map[string]string{}
 	var items []*Item
 	for _, t := range r.shop.Tools {
 		items = append(items, &t.Item)
@@ -110,22 +110,31 @@ func (r reader) successors() {
 	for _, g := range r.shop.Gauges {
 		items = append(items, &g.Item)
 	}
+	replaced := map[string]string{}
 	for _, i := range items {
 		replaced[i.ID] = i.Replaced
 	}
+	round := map[string]bool{} // in a circle that has been reported
 	for _, i := range items {
 		by := i.Node.Get("replaced-by")
-		if i.Replaced == "" || !r.Known("tool-unknown", "tool", by, r.shop.IDs(), "tools") {
+		if i.Replaced == "" || round[i.ID] || !r.Known("tool-unknown", "tool", by, r.shop.IDs(), "tools") {
 			continue
 		}
+		way := []string{i.ID}
+		for next := i.Replaced; next != "" && !slices.Contains(way, next); next = replaced[next] {
+			way = append(way, next)
+		}
 		next := replaced[i.Replaced]
-		switch {
+		switch last := way[len(way)-1]; {
 		case i.Replaced == i.ID:
-			r.Msgs.Report("tool-superseded", by.Place(), "name the one that takes its place, or leave `replaced-by` out", "`%s` cannot take its own place", i.ID)
-		case next != "" && next != i.ID:
-			r.Msgs.Report("tool-superseded", by.Place(), "write `"+next+"`", "`%s` is itself replaced, by `%s`", i.Replaced, next)
-		case next != "":
-			r.Msgs.Report("tool-superseded", by.Place(), "leave `replaced-by` out of the one in use", "`%s` and `%s` take each other's place", i.ID, next)
+			r.Msgs.Report("tool-circle", by.Place(), "name the one that takes its place, or leave `replaced-by` out", "`%s` cannot take its own place", i.ID)
+		case replaced[last] == i.ID:
+			for _, id := range way {
+				round[id] = true
+			}
+			r.Msgs.Report("tool-circle", by.Place(), "leave `replaced-by` out of the one in use", "`%s` take each other's place", strings.Join(way, "`, `"))
+		case next != "" && next != i.Replaced:
+			r.Msgs.Report("tool-superseded", by.Place(), "write `"+last+"`", "`%s` is itself replaced, by `%s`", i.Replaced, next)
 		}
 	}
 }

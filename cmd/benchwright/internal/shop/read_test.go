@@ -104,7 +104,7 @@ func TestSlips(t *testing.T) {
 		{"hazard-rules: {«zzzz»: x}\n", "hazard-unknown: no hazard is called `zzzz` | write one of the hazards that `benchwright explain hazard-unknown` lists"},
 		{"tools: {a: {replaced-by: «sockt»}, socket: {}}\n", "tool-unknown: no tool is called `sockt` | write `socket`"},
 		{"tools: {a: {replaced-by: «b»}, b: {replaced-by: c}, c: {}}\n", "tool-superseded: `b` is itself replaced, by `c` | write `c`"},
-		{"tools: {a: {replaced-by: «a»}}\n", "tool-superseded: `a` cannot take its own place | name the one that takes its place, or leave `replaced-by` out"},
+		{"tools: {a: {replaced-by: «a»}}\n", "tool-circle: `a` cannot take its own place | name the one that takes its place, or leave `replaced-by` out"},
 		{"torque-tolerance: 5 «N·m»\n", "unit-kind: N·m is a unit of torque, not of proportion"},
 		{"lift-limit: 18 «mm»\n", "unit-kind: mm is a unit of length, not of mass"},
 		{"wrenches: {w: {range: 20 to 120 «mm», marks: 1 N·m}}\n", "unit-kind: mm is a unit of length, not of torque"},

@@ -96,6 +96,7 @@ func (r *treeReader) key(y *yaml.Node, indent int) (*Node, bool) {
 	case missing(y):
 		r.noKeyWord(start)
 	case y.Tag == "!!merge":
+		at.End = start + len("<<")
 		r.fail("yaml-feature", at, "write the keys themselves", "`<<` is a YAML merge key, which is not used here")
 	case !r.feature(y, start):
 		n := &Node{File: r.file, Text: y.Value}

@@ -98,7 +98,7 @@ func TestYAMLSlips(t *testing.T) {
 		{"alias to itself", "a: &x [*x]\n", "yaml-feature 1:4 [&x]"},
 		{"tag", "a: !!str 1\n", "yaml-feature 1:4 [!!str]"},
 		{"tag of no type", "a: ! 1\n", "yaml-feature 1:4 [!]"},
-		{"merge key", "a: {<<: {b: 1}}\n", "yaml-feature 1:5 [<<:]"},
+		{"merge key", "a: {<<: {b: 1}}\n", "yaml-feature 1:5 [<<]"},
 		{"directive", "%YAML 1.1\n---\na: 1\n", "yaml-feature 1:1 [%YAML 1.1]"},
 		{"second document", "a: 1\n---\nb: 2\n", "yaml-feature 2:1 [---]"},
 		{"document end", "a: 1\n...\n", "yaml-feature 2:1 [...]"},

@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strings"
@@ -47,6 +48,26 @@ func (r Reader) ID(id string, at source.Place) bool {
 		return true
 	}
 	return false
+}
+
+var wellNumbered = regexp.MustCompile(`^[A-Z0-9]+(-[A-Z0-9]+)*$`)
+
+// CardNumber reports a card number that is malformed or reserved: the card's
+// files are named by it.
+func (r Reader) CardNumber(number string, at source.Place) {
+	upper := strings.ToUpper(number)
+	switch {
+	case slices.Contains(reserved, strings.ToLower(number)):
+		r.Msgs.Report("id-reserved", at, "choose another, such as `"+upper+"-1`", "`%s` is a name that an operating system keeps for itself", number)
+	case utf8.RuneCountInString(number) > maxID:
+		r.Msgs.Report("id-malformed", at, "shorten it", "the card number is longer than %d characters", maxID)
+	case !wellNumbered.MatchString(number):
+		help := "write capitals and digits, joined by `-`"
+		if words := mend(number); words != "" || wellNumbered.MatchString(upper) {
+			help = "write `" + cmp.Or(strings.ToUpper(words), upper) + "`"
+		}
+		r.Msgs.Report("id-malformed", at, help, "`%s` is no card number", number)
+	}
 }
 
 // mend returns the id that was probably meant, "" where none can be guessed.

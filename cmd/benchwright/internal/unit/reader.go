@@ -172,6 +172,11 @@ func (r Reader) known(slug, what, name string, at source.Place, have []string, w
 // manual prints beside it, or that reaches past it.
 func (r Reader) CompareAlso(first, second quantity.Band, firstAt, secondAt source.Place) {
 	var d *diag.Diagnostic
+	if a, b := first.Unit.Dimension, second.Unit.Dimension; a != b {
+		d = r.Msgs.Report("unit-kind", secondAt, "write it in a unit of "+a.String(), "%s is of %s, and the first is of %s", plain(second.Written), b, a)
+		d.Related = append(d.Related, diag.Related{At: firstAt, Message: "it is compared with this"})
+		return
+	}
 	switch quantity.Also(first, second) {
 	case quantity.Disagrees:
 		d = r.Msgs.Report("also-disagrees", secondAt, "look both up again: "+plain(first.Written)+" is "+quantity.Restate(first, second, r.Mark),
