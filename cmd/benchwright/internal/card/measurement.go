@@ -22,6 +22,7 @@ func (r *resolver) measurement(m *procedure.Measurement) Item {
 		out.Mismatch = true
 		return out
 	}
+	r.superseded(m.Gauge, &gauge.Item)
 	out.Gauge = gauge
 	r.kit(&gauge.Item, gauge)
 	kind := gauge.Scale.Unit.Dimension
@@ -31,8 +32,8 @@ func (r *resolver) measurement(m *procedure.Measurement) Item {
 	}
 	for _, b := range bands {
 		if b != nil && b.Unit.Dimension != kind {
-			d := r.msgs.Report("unit-kind", m.Gauge.At, "name a gauge that reads a "+b.Unit.Dimension.String(),
-				"`%s` reads a %s, and the limits are a %s", m.Gauge.Name, kind, b.Unit.Dimension)
+			d := r.msgs.Report("unit-kind", m.Gauge.At, "name a gauge that reads "+b.Unit.Dimension.String(),
+				"`%s` reads %s, and the limits are of %s", m.Gauge.Name, kind, b.Unit.Dimension)
 			d.Label = gauge.Name
 			out.Limit, out.Mismatch = nil, true
 			return out

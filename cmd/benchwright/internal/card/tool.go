@@ -127,13 +127,17 @@ func (r *resolver) find(n procedure.Named) *shop.Item {
 		r.unknown("tool-unknown", "tool", n, r.card.Shop.IDs(), "tools in shop.yaml")
 		return nil
 	}
-	if item.Replaced != "" {
-		help := "write `" + item.Replaced + "`"
-		d := r.msgs.Report("tool-superseded", n.At, help, "`%s`%s has been superseded", n.Name, numbered(item))
-		d.Label = "replaced by " + item.Replaced
-	}
+	r.superseded(n, item)
 	r.kit(item, thing)
 	return item
+}
+
+// superseded reports a name whose tool, wrench or gauge has been replaced.
+func (r *resolver) superseded(n procedure.Named, item *shop.Item) {
+	if item.Replaced != "" {
+		d := r.msgs.Report("tool-superseded", n.At, "write `"+item.Replaced+"`", "`%s`%s has been superseded", n.Name, numbered(item))
+		d.Label = "replaced by " + item.Replaced
+	}
 }
 
 func numbered(i *shop.Item) string {

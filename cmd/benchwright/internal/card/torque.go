@@ -45,6 +45,10 @@ func (r *resolver) torque(t *procedure.Torque) Item {
 			r.unknown("wrench-unknown", "wrench", t.Wrench, wrenchIDs(c.Shop), "wrenches in shop.yaml")
 			return out
 		}
+		r.superseded(t.Wrench, &w.Item)
+		if next, ok := c.Shop.Find(w.Replaced).(*shop.Wrench); ok {
+			w = next // the one that is still there to be set
+		}
 		wrenches = []*shop.Wrench{w}
 	}
 	out.Choice, out.Refused = bench.ChooseWrench(out.Limit.Band, wrenches)
@@ -69,7 +73,7 @@ func (r *resolver) limit(l *procedure.Limits, want quantity.Dimension) *unit.Lim
 	switch {
 	case l.Band != nil:
 		if want != 0 && l.Band.Unit.Dimension != want {
-			r.msgs.Report("unit-kind", l.At, "write a "+want.String(), "`%s` is a %s where a %s belongs", l.Band.Written, l.Band.Unit.Dimension, want)
+			r.msgs.Report("unit-kind", l.At, "write it in a unit of "+want.String(), "`%s` is of %s, and %s belongs here", l.Band.Written, l.Band.Unit.Dimension, want)
 			l.Bad = true
 			return nil
 		}
@@ -89,7 +93,7 @@ func (r *resolver) limit(l *procedure.Limits, want quantity.Dimension) *unit.Lim
 	}
 	band := found.For(r.card.VariantID())
 	if band != nil && want != 0 && band.Band.Unit.Dimension != want {
-		r.msgs.Report("unit-kind", l.At, "name a limit that is a "+want.String(), "limit `%s` is a %s where a %s belongs", l.Named.Name, band.Band.Unit.Dimension, want)
+		r.msgs.Report("unit-kind", l.At, "name a limit of "+want.String(), "limit `%s` is of %s, and %s belongs here", l.Named.Name, band.Band.Unit.Dimension, want)
 		return nil
 	}
 	return band

@@ -75,7 +75,7 @@ func noShop(p *pass) {
 // why sums the refusals of wrenches up in a few words.
 func why(refused []bench.Refusal) string {
 	words := map[bench.Reason]string{bench.BelowScale: "begins too high", bench.AboveScale: "ends too low",
-		bench.NoMark: "has no mark inside the limits", bench.OtherKind: "does not measure torque"}
+		bench.NoMark: "has no mark inside the limits", bench.OtherKind: "does not measure torque", bench.Superseded: "is replaced"}
 	var out []string
 	for _, r := range refused {
 		if len(out) == 4 {

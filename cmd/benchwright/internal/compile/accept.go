@@ -8,7 +8,7 @@ import (
 )
 
 // accept takes the warnings away that the front matter accepts. An entry that
-// silences nothing, or gives no reason, or is about an error, is an error.
+// silences nothing, or is about an error, is an error.
 func accept(p *procedure.Procedure, cards []*card.Card, msgs *diag.List) {
 	for _, a := range p.Accept {
 		page, known := diag.PageOf(a.Slug.Name)
@@ -23,8 +23,7 @@ func accept(p *procedure.Procedure, cards []*card.Card, msgs *diag.List) {
 			msgs.Report("accept-error", a.Slug.At, "mend it instead", "`%s` is an error, and errors are never accepted", a.Slug.Name)
 			continue
 		case a.Because == "":
-			msgs.Report("accept-reason", a.Slug.At, "say why, with `because:`", "an accepted warning must give its reason")
-			continue
+			continue // the schema has asked for it: an accepted warning gives its reason
 		}
 		span, ok := spanOf(p, a.Step.Name)
 		if !ok {

@@ -2,7 +2,6 @@ package compile
 
 import (
 	"bytes"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -11,7 +10,6 @@ import (
 	"benchwright/cmd/benchwright/internal/deck"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
-	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/render"
 )
@@ -257,7 +255,7 @@ func (lib *Library) layout(g *group, file string, strip bool, o Options) *Made {
 	found := &diag.List{}
 	var err error
 	for _, problem := range problems {
-		report(problem, d, found)
+		lib.report(problem, p, d, found)
 	}
 	m.Info = render.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
 	m.Sheets, m.Faces = sheets, len(sheets)
@@ -287,39 +285,6 @@ func tooTall(g *group, problems []render.Problem) map[int]bool {
 		}
 	}
 	return far
-}
-
-// report turns a problem of the layout into a message.
-func report(p render.Problem, d *deck.Deck, msgs *diag.List) {
-	at := d.Place(p.Ref)
-	switch p.Kind {
-	case render.TooTall:
-		msgs.Report("step-too-tall", at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", p.Detail)
-	case render.TooWide:
-		word := strings.TrimRight(p.Detail, ".,;:")
-		d := msgs.Report("too-wide", narrow(at, word), "shorten it, or break it up with blanks", "this is wider than the face: %s", word)
-		if d.At != at {
-			d.Message = "this is wider than the face, and nothing in it can be broken"
-		}
-	case render.MissingGlyph:
-		msgs.Report("glyph-missing", narrow(at, p.Detail), "write it in other words", "the card's type has no character `%s`", p.Detail)
-	case render.BadPicture:
-		msgs.Report("picture-bad", at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", p.Detail)
-	case render.BadLink:
-		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", p.Detail)
-	default:
-		panic(fmt.Sprintf("no message for the layout's problem %d: %s", p.Kind, p.Detail))
-	}
-}
-
-// narrow returns the first place within at where text stands as it is, at
-// itself where it stands nowhere so.
-func narrow(at source.Place, text string) source.Place {
-	if i := strings.Index(at.Text(), text); i >= 0 && text != "" {
-		at.Span.Start += i
-		at.Span.End = at.Span.Start + len(text)
-	}
-	return at
 }
 
 // sheetOnly are papers too large for a face: they carry several.

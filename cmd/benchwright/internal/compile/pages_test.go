@@ -52,6 +52,11 @@ func samples(text, heading string) sample {
 		return nil
 	}
 	text, _, _ = strings.Cut(text, "\n## "+map[string]string{"Example": "Mend", "Mend": "\x00"}[heading])
+	return pieces(text)
+}
+
+// pieces returns the fenced pieces of a text by their info strings.
+func pieces(text string) sample {
 	out := sample{}
 	info, inside := "", false
 	for line := range strings.Lines(text) {
@@ -329,7 +334,7 @@ func TestListsOnPages(t *testing.T) {
 		var got []string
 		for line := range strings.Lines(page.Text) {
 			if strings.HasPrefix(line, "| `") {
-				got = append(got, strings.TrimSpace(line))
+				got = append(got, strings.Join(strings.Fields(line), " "))
 			}
 		}
 		if !slices.Equal(got, want) {

@@ -8,6 +8,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/unit"
 )
 
 // A Reader turns Docs into Procedures.
@@ -37,6 +38,9 @@ func (r *Reader) Read(doc *syntax.Doc) *Procedure {
 
 func (r *Reader) front(p *Procedure, n *syntax.Node) {
 	p.Number, p.Title = named(n.Get("card")), named(n.Get("title"))
+	if p.Number.Name != "" {
+		unit.Reader{Msgs: r.Msgs}.CardNumber(p.Number.Name, p.Number.At)
+	}
 	p.Revision, p.Date, p.Kind = text(n.Get("revision")), text(n.Get("date")), text(n.Get("kind"))
 	if u := n.Get("unit"); u != nil && u.Kind == syntax.Mapping {
 		p.InlineUnit, p.Unit = u, named(u.Get("unit"))
@@ -212,7 +216,11 @@ func (r *Reader) limits(b Base) Limits {
 		l.Bad = l.Band == nil
 	}
 	if also := b.Node.Get("also"); also != nil {
-		l.Also = r.band(also, quantity.None)
+		kind := quantity.None
+		if l.Band != nil {
+			kind = l.Band.Unit.Dimension
+		}
+		l.Also = r.band(also, kind)
 		l.Bad = l.Bad || l.Also == nil
 	}
 	if e := b.Node.Get("expect"); e != nil {

@@ -1,0 +1,79 @@
+package compile
+
+import (
+	"fmt"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/deck"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/render"
+)
+
+// report turns a problem of the layout into a message.
+func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *deck.Deck, msgs *diag.List) {
+	at := d.Place(problem.Ref)
+	if at.File == nil {
+		at = p.Title.At // of the running head, or of a fixed word
+	}
+	switch problem.Kind {
+	case render.TooTall:
+		msgs.Report("step-too-tall", at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", problem.Detail)
+	case render.TooWide:
+		word := strings.TrimRight(problem.Detail, ".,;:")
+		if at, ok := lib.written(at, p, word); ok {
+			msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is wider than the face, and nothing in it can be broken")
+			return
+		}
+		msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is wider than the face: %s", word)
+	case render.MissingGlyph:
+		at, _ := lib.written(at, p, problem.Detail)
+		msgs.Report("glyph-missing", at, "write it in other words", "the card's type has no character `%s`", problem.Detail)
+	case render.BadPicture:
+		msgs.Report("picture-bad", at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", problem.Detail)
+	case render.BadLink:
+		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", problem.Detail)
+	default:
+		panic(fmt.Sprintf("no message for the layout's problem %d: %s", problem.Kind, problem.Detail))
+	}
+}
+
+// written finds where a text that stands on a face was written. The layout
+// knows no more than the place of what holds the text; it stands there, or
+// behind it in its file, or in the unit or the shop that lends a name. It
+// returns at itself for a text that stands nowhere.
+func (lib *Library) written(at source.Place, p *procedure.Procedure, text string) (source.Place, bool) {
+	search := func(f *source.File, from, to int) (source.Place, bool) {
+		if f == nil || text == "" {
+			return at, false
+		}
+		i := strings.Index(string(f.Text[from:to]), text)
+		if i < 0 {
+			return at, false
+		}
+		return f.At(from+i, from+i+len(text)), true
+	}
+	files := []*source.File{p.File}
+	if u := lib.UnitOf(p); u != nil {
+		files = append(files, u.File)
+	}
+	files = append(files, lib.Workspace.Shop)
+	if at.File != nil {
+		if found, ok := search(at.File, at.Span.Start, at.Span.End); ok {
+			return found, true
+		}
+		if found, ok := search(at.File, at.Span.End, len(at.File.Text)); ok {
+			return found, true
+		}
+	}
+	for _, f := range files {
+		if f == nil {
+			continue
+		}
+		if found, ok := search(f, 0, len(f.Text)); ok {
+			return found, true
+		}
+	}
+	return at, false
+}
