@@ -328,6 +328,9 @@ func TestReadmePicture(t *testing.T) {
 	if page == 0 || err != nil {
 		t.Fatalf("the README's procedure makes no step face: %v", err)
 	}
+	if text := readme(t); !strings.Contains(text, "44 ft-lb") || !strings.Contains(face, "Text:44}") {
+		t.Error("the setting on the face is not the one that the README speaks of")
+	}
 	sum := fmt.Sprintf("%x\n", sha256.Sum256([]byte(face)))
 	sumFile, picture := filepath.Join(readmeFolder, "end-nut.sum"), filepath.Join(readmeFolder, "end-nut.png")
 	if !strings.Contains(readme(t), `src="`+strings.TrimPrefix(picture, "../../")+`"`) {
