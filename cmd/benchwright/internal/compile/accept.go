@@ -16,7 +16,7 @@ func accept(p *procedure.Procedure, cards []*card.Card, msgs *diag.List) {
 		case !known:
 			d := msgs.Report("accept-unused", a.Slug.At, "take the entry out", "no message is called `%s`", a.Slug.Name)
 			if near := diag.Nearest(a.Slug.Name, diag.Slugs()); near != "" {
-				d.Help = "write `" + near + "`"
+				d.Help, d.Fix = "write `"+near+"`", &diag.Fix{At: a.Slug.At, Text: near}
 			}
 			continue
 		case page.Severity == diag.Error:

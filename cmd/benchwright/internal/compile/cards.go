@@ -50,7 +50,7 @@ func (lib *Library) procedure(res *Result, o Options, msgs *diag.List) {
 		res.Errors = max(1, lib.faults[lib.Workspace.Shop])
 		return
 	}
-	if u == nil || lib.inline[p] == nil && p.Unit.Name != u.ID {
+	if u == nil || lib.inline[p] == nil && p.Unit.Name != u.ID && u.ID != "" {
 		lib.noUnit(p, u, own)
 	}
 	var cards []*card.Card
@@ -67,6 +67,7 @@ func (lib *Library) procedure(res *Result, o Options, msgs *diag.List) {
 	made := lib.decks(p, cards, o, perVariant)
 	merge(own, cards, perVariant)
 	accept(p, cards, own)
+	lib.consequences(p, u, own)
 	res.Errors, res.Warnings = own.Errors(), own.Len()-own.Errors()
 	msgs.Join(own)
 	// What was wrong while the files were read stops the card too: its numbers

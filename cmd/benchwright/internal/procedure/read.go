@@ -3,6 +3,7 @@ package procedure
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -161,7 +162,7 @@ func (r *Reader) tool(b Base) Item {
 
 func (r *Reader) torque(b Base) Item {
 	n := b.Node
-	t := &Torque{Base: b, Fastener: named(n.Get("fastener")), Limits: r.limits(b), Wrench: named(n.Get("wrench")),
+	t := &Torque{Base: b, Fastener: named(n.Get("fastener")), Limits: r.limits(b, quantity.Torque), Wrench: named(n.Get("wrench")),
 		Thread: named(n.Get("thread")), While: text(n.Get("while")), Lock: text(n.Get("lock")), Record: texts(n.Get("record"))}
 	if v := n.Get("value"); v != nil {
 		t.Value, t.ValueAt = r.band(v, quantity.Torque), v.Place()
@@ -179,7 +180,7 @@ func (r *Reader) torque(b Base) Item {
 
 func (r *Reader) measurement(b Base) Item {
 	n := b.Node
-	m := &Measurement{Base: b, Of: text(n.Get("of")), Limits: r.limits(b), Gauge: named(n.Get("gauge")),
+	m := &Measurement{Base: b, Of: text(n.Get("of")), Limits: r.limits(b, quantity.None), Gauge: named(n.Get("gauge")),
 		Record: texts(n.Get("record")), Use: text(n.Get("use")), IfLow: branch(n.Get("if-low")), IfHigh: branch(n.Get("if-high")),
 		AsFound: text(n.Get("as-found")) == "yes" || text(n.Get("as-found")) == "true"}
 	if s := n.Get("spread"); s != nil {
@@ -201,7 +202,7 @@ func (r *Reader) witness(b Base) Item {
 }
 
 // limits reads the keys limits, source, also, because and expect.
-func (r *Reader) limits(b Base) Limits {
+func (r *Reader) limits(b Base, kind quantity.Dimension) Limits {
 	n := b.Node.Get("limits")
 	l := Limits{At: b.KeyPlace("limits"), Source: text(b.Node.Get("source")), Because: text(b.Node.Get("because"))}
 	switch {
@@ -209,10 +210,10 @@ func (r *Reader) limits(b Base) Limits {
 		l.Bad = n != nil
 	case n.Text == "none":
 		l.None = true
-	case IsName(n.Text):
-		l.Named = named(n)
+	case IsName(n.Text), !strings.ContainsFunc(n.Text, func(c rune) bool { return c == ' ' || unicode.IsNumber(c) }):
+		l.Named = named(n) // what has no number is no quantity
 	default:
-		l.Band = r.band(n, quantity.None)
+		l.Band = r.band(n, kind)
 		l.Bad = l.Band == nil
 	}
 	if also := b.Node.Get("also"); also != nil {
@@ -224,7 +225,7 @@ func (r *Reader) limits(b Base) Limits {
 		l.Bad = l.Bad || l.Also == nil
 	}
 	if e := b.Node.Get("expect"); e != nil {
-		l.Expect = r.band(e, quantity.None)
+		l.Expect = r.band(e, kind)
 		l.Bad = l.Bad || l.Expect == nil
 	}
 	return l

@@ -26,7 +26,7 @@ func (r reader) limit(f syntax.Field) *Limit {
 		l.ByVariant = map[string]*LimitBand{}
 		source := r.Text(n.Get("source"))
 		for _, v := range r.Fields(all) {
-			r.known("variant-unknown", "variant", v.Key, r.Key(v), r.unit.VariantIDs(), "variants")
+			r.variant(v.Key, r.Key(v))
 			if b := r.band(v.Value, l, source); b != nil {
 				l.ByVariant[v.Key] = b
 			}

@@ -80,9 +80,17 @@ func (r reader) entries(n *syntax.Node) []syntax.Field {
 // only reads the variants that something is limited to.
 func (r reader) only(n *syntax.Node) []string {
 	for _, v := range r.List(n) {
-		r.Known("variant-unknown", "variant", v, r.unit.VariantIDs(), "variants")
+		r.variant(r.Text(v), v.Place())
 	}
 	return r.Texts(n)
+}
+
+// variant reports a variant that is not declared, unless those that are could
+// not be read.
+func (r reader) variant(id string, at source.Place) {
+	if n := r.unit.Root.Get("variants"); n == nil || n.Kind == syntax.Mapping {
+		r.known("variant-unknown", "variant", id, at, r.unit.VariantIDs(), "variants")
+	}
 }
 
 func (r reader) part(f syntax.Field) *Part {
