@@ -99,6 +99,11 @@ func (p *pages) lay(g Group) laid {
 		c.picture = max(c.tallest/5, c.drawn-over/n-c.beat)
 		l = p.measure(g)
 	}
+	if l.height > c.tallest && !l.Breaks && !l.runs {
+		if t := p.tight(g); t.height <= c.tallest {
+			l = t
+		}
+	}
 	tall := l.height > c.tallest
 	if tall && !l.Breaks && !l.runs {
 		c.report(Problem{TooTall, g.about(), lengths(l.height, c.tallest)})
@@ -109,6 +114,15 @@ func (p *pages) lay(g Group) laid {
 		_, l.needs = l.blocks[0].chunk(0)
 	}
 	return l
+}
+
+// tight measures a group with less air between its things. The type is never
+// made smaller.
+func (p *pages) tight(g Group) laid {
+	beat := p.c.beat
+	defer func() { p.c.beat = beat }()
+	p.c.beat = max(beat*3/4, leastBoxGap/2) // two beats part two boxes
+	return p.measure(g)
 }
 
 // about is the reference for a problem with the whole group.
@@ -208,6 +222,13 @@ func (p *pages) section(i int, s Section) {
 			need += groups[to].height - groups[to].needs
 			to++
 			need += p.apart(groups[to-1].Group) + groups[to].needs
+		}
+		if over := need - p.c.tallest; over > 0 && to > from && !groups[to].Breaks {
+			if t := p.tight(groups[to].Group); groups[to].height-t.height >= over {
+				t.needs = t.height
+				need -= groups[to].height - t.height
+				groups[to] = t
+			}
 		}
 		if need > p.c.tallest && to > from {
 			p.c.report(Problem{TooTall, groups[to].about(), lengths(need, p.c.tallest)})
