@@ -6,7 +6,7 @@ import (
 )
 
 // maxStored bounds what the store of pictures holds, in bytes.
-const maxStored = 32 << 20
+const maxStored = 16 << 20
 
 // A picture is what decodePicture makes of a file.
 type picture struct {
