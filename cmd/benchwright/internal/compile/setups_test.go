@@ -88,12 +88,110 @@ func TestSetups(t *testing.T) {
 			if example := samples(page.Text, "Example"); len(example) > 0 {
 				t.Error("the page has an example that is not tested")
 			}
-			dir := write(t, sample{}.files(t))
-			list := messages(t, dir, s.make(t, dir))
-			if len(list) != 1 || list[0].Slug != slug || list[0].At.File == nil || list[0].At.File.Name != s.at {
-				t.Fatalf("%s gives, instead of one message about %s:\n%s", s.reason, s.at, shown(list))
-			}
-			manners(t, list[0])
+			s.test(t, slug)
+		})
+	}
+}
+
+// test requires that the setup gives one message, with the slug, about its file.
+func (s setup) test(t *testing.T, slug string) {
+	t.Helper()
+	dir := write(t, sample{}.files(t))
+	list := messages(t, dir, s.make(t, dir))
+	if len(list) != 1 || list[0].Slug != slug || list[0].At.File == nil || list[0].At.File.Name != s.at {
+		t.Fatalf("%s gives, instead of one message about %s:\n%s", s.reason, s.at, shown(list))
+	}
+	manners(t, list[0])
+}
+
+// using is a step that names what unit.yaml and shop.yaml have.
+const using = "```measurement\nof: Backlash\nlimits: output-lash\ngauge: dial-indicator\nif-low: Note it.\nif-high: Note it.\n```\n\n" +
+	"```torque\nfastener: pinion-nut\nlimits: pinion-nut-torque\n```\n\n```tool\nuse: lug-socket-4\n```\n"
+
+// more are setups of messages that have been set up above, at other places.
+var more = []struct {
+	slug string
+	setup
+}{
+	{"too-large", setup{"a unit.yaml that is not read, and a card that uses it", func(t *testing.T, dir string) Options {
+		change(t, dir, strip, "Wipe the flange dry.\n", using)
+		change(t, dir, "md-48/unit.yaml", "limits:", strings.Repeat("# more\n", 50_000)+"limits:")
+		return Options{}
+	}, "md-48/unit.yaml"}},
+	{"too-large", setup{"a shop.yaml that is not read, and a card that uses it", func(t *testing.T, dir string) Options {
+		change(t, dir, strip, "Wipe the flange dry.\n", using)
+		change(t, dir, "shop.yaml", "tools:", strings.Repeat("# more\n", 50_000)+"tools:")
+		return Options{}
+	}, "shop.yaml"}},
+	{"link-not-followed", setup{"a unit.yaml that is a link, and a card that uses it", func(t *testing.T, dir string) Options {
+		change(t, dir, strip, "Wipe the flange dry.\n", using)
+		path := filepath.Join(dir, "md-48", "unit.yaml")
+		if err := os.Rename(path, path+".txt"); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.Symlink("unit.yaml.txt", path); err != nil {
+			t.Skip("this system makes no symbolic links: ", err)
+		}
+		return Options{}
+	}, "md-48/unit.yaml"}},
+	{"link-not-followed", setup{"a picture that is a link", func(t *testing.T, dir string) Options {
+		change(t, dir, strip, "Wipe the flange dry.", "![The flange](figures/link.png)")
+		if err := os.Symlink("flange.png", filepath.Join(dir, "md-48", "figures", "link.png")); err != nil {
+			t.Skip("this system makes no symbolic links: ", err)
+		}
+		return Options{}
+	}, strip}},
+	{"too-large", setup{"a picture of 20 MB", func(t *testing.T, dir string) Options {
+		change(t, dir, strip, "Wipe the flange dry.", "![The flange](figures/flange.png)")
+		if err := os.Truncate(filepath.Join(dir, "md-48", "figures", "flange.png"), 20<<20); err != nil {
+			t.Fatal(err)
+		}
+		return Options{}
+	}, strip}},
+	{"too-large", setup{"a line of 3 KB", func(t *testing.T, dir string) Options {
+		change(t, dir, strip, "Wipe the flange dry.", strings.Repeat("Wipe it. ", 350))
+		return Options{}
+	}, strip}},
+	{"too-large", setup{"a paragraph of 20 KB", func(t *testing.T, dir string) Options {
+		change(t, dir, strip, "Wipe the flange dry.", strings.Repeat("Wipe it dry.\n", 1600))
+		return Options{}
+	}, strip}},
+	{"too-large", setup{"501 steps", func(t *testing.T, dir string) Options {
+		change(t, dir, strip, "Wipe the flange dry.\n", strings.Repeat("Wipe it.\n\n### Wipe it\n\n", 501)+"Wipe it.\n")
+		return Options{}
+	}, strip}},
+	{"too-large", setup{"keys 40 deep", func(t *testing.T, dir string) Options {
+		change(t, dir, "md-48/unit.yaml", "parts:\n", "parts:\n  deep: "+strings.Repeat("{a: ", 40)+strings.Repeat("}", 40)+"\n")
+		change(t, dir, strip, "Wipe the flange dry.\n", using)
+		return Options{}
+	}, "md-48/unit.yaml"}},
+	{"text-malformed", setup{"a procedure in UTF-16", func(t *testing.T, dir string) Options {
+		change(t, dir, strip, "---\ncard", "\xff\xfe-\x00-\x00-\x00\ncard")
+		return Options{}
+	}, strip}},
+	{"text-malformed", setup{"a lone carriage return in a unit that a card uses", func(t *testing.T, dir string) Options {
+		change(t, dir, "md-48/unit.yaml", "drive\nvariants", "drive\rvariants")
+		change(t, dir, strip, "Wipe the flange dry.\n", using)
+		return Options{}
+	}, "md-48/unit.yaml"}},
+	{"text-malformed", setup{"a byte that is not UTF-8", func(t *testing.T, dir string) Options {
+		change(t, dir, strip, "flange dry", "flange d\xffry")
+		return Options{}
+	}, strip}},
+	{"file-name", setup{"a unit.yml in the place of unit.yaml", func(t *testing.T, dir string) Options {
+		path := filepath.Join(dir, "md-48", "unit.yaml")
+		if err := os.Rename(path, strings.TrimSuffix(path, "yaml")+"yml"); err != nil {
+			t.Fatal(err)
+		}
+		return Options{}
+	}, "md-48/unit.yml"}},
+}
+
+func TestMoreSetups(t *testing.T) {
+	for _, s := range more {
+		t.Run(s.reason, func(t *testing.T) {
+			t.Parallel()
+			s.test(t, s.slug)
 		})
 	}
 }

@@ -147,6 +147,9 @@ func reason(err error) string {
 
 // noWorkspace says that no shop.yaml was found, and names one that lies below.
 func noWorkspace(p, target string) error {
+	if exists(filepath.Join(target, "shop.yml")) {
+		return fmt.Errorf("%s has no shop.yaml: rename its shop.yml", p)
+	}
 	entries, _ := os.ReadDir(target)
 	for _, e := range entries {
 		if e.IsDir() && exists(filepath.Join(target, e.Name(), "shop.yaml")) {
@@ -195,6 +198,9 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 	}
 	join := func(n string) string { return strings.TrimPrefix(rel+"/"+n, "/") }
 	for _, e := range entries {
+		if e.Name() == "unit.yml" && !exists(filepath.Join(dir, "unit.yaml")) {
+			unit = source.NewFile(join("unit.yml"), nil) // reported below
+		}
 		if e.Name() != "unit.yaml" || e.IsDir() {
 			continue
 		}
