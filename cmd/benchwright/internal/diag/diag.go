@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"benchwright/cmd/benchwright/internal/source"
 )
@@ -58,9 +59,14 @@ type List struct{ items []Diagnostic }
 // Add puts d on the list and returns it there, so that a caller can add
 // related places to it.
 func (l *List) Add(d Diagnostic) *Diagnostic {
+	// What is printed on a card keeps value and unit together; a message is
+	// copied and searched.
+	d.Message, d.Label, d.Help = spaced(d.Message), spaced(d.Label), spaced(d.Help)
 	l.items = append(l.items, d)
 	return &l.items[len(l.items)-1]
 }
+
+func spaced(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 
 // Report adds a message and its mend.
 func (l *List) Report(slug string, at source.Place, help, format string, args ...any) *Diagnostic {

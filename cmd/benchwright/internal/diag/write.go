@@ -62,14 +62,18 @@ func (p printer) message(d Diagnostic) {
 	if severity == Warning {
 		tint = yellow
 	}
-	fmt.Fprintf(p, "%s%s %s [%s]\n", where(d.At), p.paint(tint, string(severity)+":"), p.paint(bold, d.Message), d.Slug)
-	p.excerpt(d.At, d.Label, tint)
+	fmt.Fprintf(p, "%s%s %s [%s]\n", where(d.At), p.paint(tint, string(severity)+":"), p.paint(bold, Printable(d.Message)), d.Slug)
+	p.excerpt(d.At, Printable(d.Label), tint)
 	for _, r := range d.Related {
-		fmt.Fprintf(p, "  %snote: %s\n", where(r.At), r.Message)
+		fmt.Fprintf(p, "  %snote: %s\n", where(r.At), Printable(r.Message))
 		p.excerpt(r.At, "", tint)
 	}
 	if d.Help != "" {
-		fmt.Fprintf(p, "  %s %s\n", p.paint(green, "mend:"), d.Help)
+		lines := strings.Split(d.Help, "\n") // a mend may hold a block to paste
+		for i := range lines {
+			lines[i] = Printable(lines[i])
+		}
+		fmt.Fprintf(p, "  %s %s\n", p.paint(green, "mend:"), strings.Join(lines, "\n"))
 	}
 	fmt.Fprintln(p)
 }
@@ -104,11 +108,11 @@ func (p printer) excerpt(at source.Place, label, tint string) {
 	if w := Cells(left); w > shown*2/3 {
 		left = "…" + lastCells(left, shown/2)
 	}
-	marked = firstCells(marked, shown)
-	right = firstCells(right, max(0, shown-Cells(left)-Cells(marked)))
+	marked = cut(marked, shown-Cells(left))
+	right = cut(right, shown-Cells(left)-Cells(marked))
 	number := fmt.Sprint(pos.Line)
 	gap := strings.Repeat(" ", len(number))
-	fmt.Fprintf(p, "  %s | %s\n", number, strings.TrimRight(left+marked+right, " "))
+	fmt.Fprintln(p, strings.TrimRight(fmt.Sprintf("  %s | %s", number, left+marked+right), " "))
 	carets := strings.Repeat("^", max(1, Cells(marked)))
 	if label != "" {
 		label = " " + label
@@ -155,10 +159,14 @@ func cell(r rune) int {
 	return 1
 }
 
-func firstCells(s string, n int) string {
+// cut returns as much of s as fits n cells, … where it is less than all.
+func cut(s string, n int) string {
+	if Cells(s) <= n {
+		return s
+	}
 	for i, r := range s {
-		if n -= cell(r); n < 0 {
-			return s[:i]
+		if n -= cell(r); n < 1 {
+			return s[:i] + "…"
 		}
 	}
 	return s
