@@ -2,37 +2,78 @@ package check
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-var turning = regexp.MustCompile(`(?i)\b(anti-?clockwise|counter-?clockwise|clockwise)\b`)
+var (
+	turning = regexp.MustCompile(`(?i)\b(anti-?clockwise|counter-?clockwise|clockwise)\b`)
+	// loosening is turning a fastener the other way, as is meant.
+	loosening = regexp.MustCompile(`(?i)\b(loosen|slacken|undo|unscrew|back (it )?off|remove)`)
+	// turned finds what a sentence says is turned: "turn the hub".
+	turned = regexp.MustCompile(`(?i)\b(?:turn|rotate|spin|roll)(?:ing)? (?:the|each|both) ([a-z -]+?) ?(?:anti|counter|clock)`)
+)
+
+// tightens says whether a direction in the sentence is that in which the
+// fastener is tightened, and not loosened, nor some other part turned.
+func tightens(sentence, fastener string) bool {
+	if loosening.MatchString(sentence) {
+		return false
+	}
+	m := turned.FindStringSubmatch(sentence)
+	if m == nil {
+		return true
+	}
+	name := strings.Fields(strings.ToLower(fastener))
+	return slices.ContainsFunc(strings.Fields(strings.ToLower(m[1])), func(w string) bool {
+		return slices.ContainsFunc(name, func(n string) bool { return strings.TrimSuffix(n, "s") == strings.TrimSuffix(w, "s") })
+	})
+}
 
 // directions refuses a typed direction that disagrees with the hand of the
 // fastener that the step tightens. The card draws the direction itself.
 func directions(p *pass) {
 	for _, s := range p.Steps() {
 		hand := unit.Hand("")
-		name, several := "", false
+		name, fastener, several := "", "", false
 		for _, i := range s.Items {
 			if t, ok := i.(*card.Torque); ok && t.Fastener != nil && t.Fastener.Hand != "" {
 				several = several || hand != "" && hand != t.Fastener.Hand
-				hand, name = t.Fastener.Hand, t.Fastener.ID
+				hand, name, fastener = t.Fastener.Hand, t.Fastener.ID, t.Fastener.Name
 			}
 		}
 		if hand == "" || several {
 			continue // of two hands in one step, words alone do not tell which is meant
 		}
-		for _, t := range p.texts(s) {
-			for _, at := range turning.FindAllStringIndex(t.text, -1) {
-				word := strings.ToLower(t.text[at[0]:at[1]])
+		for _, i := range p.instructions(s) {
+			said := i.text.text[i.from:i.to]
+			if !tightens(said, fastener) {
+				continue
+			}
+			for _, at := range turning.FindAllStringIndex(said, -1) {
+				if loosens(t.text[:at[0]]) {
+					continue
+				}
+				word := strings.ToLower(said[at[0]:at[1]])
 				if (word == "clockwise") == (hand == unit.LeftHand) {
-					p.msgs.Report("direction-wrong", t.place(at[0], at[1]), "take the direction out: the card draws it from the fastener's hand",
+					p.msgs.Report("direction-wrong", i.text.place(i.from+at[0], i.from+at[1]), "take the direction out: the card draws it from the fastener's hand",
 						"`%s` has a %s-hand thread, and %s does not tighten it", name, hand, word)
 				}
 			}
 		}
 	}
+}
+
+var loosening = regexp.MustCompile(`(?i)\b(loosen|unscrew|undo|slacken|back off)\b`)
+
+// loosens says whether the sentence that text breaks off in is about taking a
+// thread back.
+func loosens(text string) bool {
+	if i := strings.LastIndexAny(text, ".;:!?"); i >= 0 {
+		text = text[i:]
+	}
+	return loosening.MatchString(text)
 }

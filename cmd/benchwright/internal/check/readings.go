@@ -2,11 +2,15 @@ package check
 
 import "benchwright/cmd/benchwright/internal/card"
 
-// readings asks that a spread has readings to lie between.
+// readings asks that a spread has readings to lie between, and that the one
+// reading which is judged cannot hide a worse one.
 func readings(p *pass) {
 	each(p, func(_ *card.Step, m *card.Measurement) {
 		if len(m.Record) < 2 && m.Spread != nil {
 			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "list the readings under `record:`, or take `spread:` out", "a spread needs two readings or more")
+		}
+		if m.Use == "lowest" && m.Limit != nil && m.Limit.Band.Low == nil {
+			p.msgs.Report("use-unsafe", m.KeyPlace("use"), "write `use: each`", "the lowest reading can lie inside %s while another lies above it", m.Limit.Band.Written)
 		}
 	})
 }

@@ -1,0 +1,81 @@
+package check
+
+import (
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// sizes refuses a step whose sockets and spanners do not fit the fastener that
+// it tightens: the apprentice would walk back for another, or round the flats.
+func sizes(p *pass) {
+	if p.Shop == nil {
+		return
+	}
+	for _, s := range p.Steps() {
+		for _, i := range s.Items {
+			t, ok := i.(*card.Torque)
+			if !ok || t.Fastener == nil || t.Fastener.AcrossFlats == nil {
+				continue
+			}
+			named, fits := p.sized(s, t.Fastener)
+			if len(named) == 0 || fits {
+				continue
+			}
+			size := t.Fastener.AcrossFlats
+			help := "name a tool of " + size.Unit.After(size.Text)
+			for _, tool := range p.Shop.Tools {
+				if same(tool.AcrossFlats, size) {
+					help = "write `" + tool.ID + "`"
+					break
+				}
+			}
+			var tools []string
+			for _, n := range named {
+				tools = append(tools, n.Name)
+			}
+			d := p.msgs.Report("tool-size", named[0].At, help, "`%s` has %s across flats, and `%s` does not fit it",
+				t.Fastener.ID, size.Unit.After(size.Text), strings.Join(tools, "`, `"))
+			d.Related = append(d.Related, related(t.Fastener.At, "the fastener is declared here"))
+		}
+	}
+}
+
+// sized returns the tools of a step that have a size across flats, as they are
+// named there, and whether one of them fits the fastener.
+func (p *pass) sized(s *card.Step, f *unit.Fastener) (named []procedure.Named, fits bool) {
+	for _, i := range s.Items {
+		t, ok := i.(*card.Tool)
+		if !ok {
+			continue
+		}
+		for _, n := range t.Use {
+			if tool, ok := p.Shop.Find(n.Name).(*shop.Tool); ok && tool.AcrossFlats != nil {
+				named = append(named, n)
+				fits = fits || same(tool.AcrossFlats, f.AcrossFlats)
+			}
+		}
+	}
+	return named, fits
+}
+
+func same(a, b *quantity.Value) bool {
+	if a == nil || b == nil || a.Unit.Dimension != b.Unit.Dimension {
+		return false
+	}
+	return a.In(b.Unit).Value.Cmp(b.Value) == 0
+}
+
+// threads asks in which state a thread is tightened: the same torque pulls an
+// oiled bolt much harder than a dry one.
+func threads(p *pass) {
+	each(p, func(_ *card.Step, t *card.Torque) {
+		if t.Thread.Name == "" {
+			p.msgs.Report("thread-missing", t.At, "add `thread: dry`, `oiled`, `threadlocker` or `anti-seize`, as the manual says", "this torque does not say whether the thread is dry or oiled")
+		}
+	})
+}
