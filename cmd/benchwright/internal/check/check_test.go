@@ -120,7 +120,7 @@ func say(s ...string) []string { return s }
 // Every rule of the room has been tried here, and each by itself passes a card
 // that keeps it.
 func TestCleanCard(t *testing.T) {
-	m := cardOf(t, testShop, testFront+prose("Wipe the flange dry.")+block("torque", "fastener: pinion-nut\nlimits: nut-torque")+
+	m := cardOf(t, testShop, testFront+prose("Wipe the flange dry.")+block("torque", "fastener: pinion-nut\nlimits: nut-torque\nthread: oiled")+
 		block("measurement", "of: Lash\ngauge: dial-indicator\nlimits: lash\nif-low: Note it.\nif-high: Note it."), "early")
 	list := &diag.List{}
 	Card(m.card, m.lib, list)

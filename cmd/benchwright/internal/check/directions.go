@@ -54,9 +54,6 @@ func directions(p *pass) {
 				continue
 			}
 			for _, at := range turning.FindAllStringIndex(said, -1) {
-				if loosens(t.text[:at[0]]) {
-					continue
-				}
 				word := strings.ToLower(said[at[0]:at[1]])
 				if (word == "clockwise") == (hand == unit.LeftHand) {
 					p.msgs.Report("direction-wrong", i.text.place(i.from+at[0], i.from+at[1]), "take the direction out: the card draws it from the fastener's hand",
@@ -65,15 +62,4 @@ func directions(p *pass) {
 			}
 		}
 	}
-}
-
-var loosening = regexp.MustCompile(`(?i)\b(loosen|unscrew|undo|slacken|back off)\b`)
-
-// loosens says whether the sentence that text breaks off in is about taking a
-// thread back.
-func loosens(text string) bool {
-	if i := strings.LastIndexAny(text, ".;:!?"); i >= 0 {
-		text = text[i:]
-	}
-	return loosening.MatchString(text)
 }

@@ -25,7 +25,7 @@ func (c *call) options() *options {
 	c.flags.StringVar(&o.format, "format", "text", "`text` messages on standard error, or json on standard output")
 	c.flags.StringVar(&o.Paper, "paper", "", "face size `NAME`: "+strings.Join(compile.Papers(), ", ")+" (default: the shop's, else A5)")
 	c.flags.StringVar(&o.Sheet, "sheet", "", "put two faces on a larger sheet `NAME`, with crop marks, for printing on both sides")
-	c.flags.StringVar(&o.Turn, "turn", "long", "with --sheet: the `EDGE` over which the printer turns it, long or short")
+	c.flags.StringVar(&o.Turn, "turn", "", "with --sheet: the `EDGE` over which the printer turns it, long (as left out) or short")
 	return o
 }
 

@@ -17,6 +17,9 @@ func (o Options) Check() error {
 	if _, ok := PaperOf(o.Sheet); !ok && o.Sheet != "" {
 		return fmt.Errorf("no sheet is called `%s`: the sheets are %s, %s", o.Sheet, names, strings.Join(sheetOnly, ", "))
 	}
+	if o.Turn != "" && o.Sheet == "" {
+		return fmt.Errorf("--turn says how a larger sheet is turned: name the sheet with --sheet")
+	}
 	if o.Turn != "" && o.Turn != "long" && o.Turn != "short" {
 		return fmt.Errorf("`%s` is no edge: write --turn long or --turn short, as the printer is set", o.Turn)
 	}

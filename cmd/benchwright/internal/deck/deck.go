@@ -109,6 +109,9 @@ func Variants(cards []*card.Card) string {
 	case 0:
 		return ""
 	case 1:
+		if v := cards[0].Variant; len(cards) == 1 && v.Serials != "" {
+			return names[0] + ", serials " + v.Serials
+		}
 		return names[0]
 	default:
 		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]

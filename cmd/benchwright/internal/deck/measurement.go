@@ -20,6 +20,9 @@ func (b *builder) measurement(m *card.Measurement) []render.Element {
 	}
 	switch {
 	case m.Limits.None:
+		if m.Use == "each" {
+			r.Use = nil // there is nothing that each must lie inside
+		}
 		r.Plain, r.Label = true, wordWriteDown
 		if m.Expect != nil && m.Limits.Expect != nil {
 			r.Label = wordExpect

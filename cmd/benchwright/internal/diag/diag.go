@@ -109,6 +109,18 @@ func (l *List) Sorted() []Diagnostic {
 	})
 }
 
+// Take takes the messages for which which is true off the list.
+func (l *List) Take(which func(Diagnostic) bool) *List {
+	taken := &List{}
+	for _, d := range l.items {
+		if which(d) {
+			taken.items = append(taken.items, d)
+		}
+	}
+	l.Keep(func(d Diagnostic) bool { return !which(d) })
+	return taken
+}
+
 // Keep drops every message for which keep is false.
 func (l *List) Keep(keep func(Diagnostic) bool) {
 	l.items = slices.DeleteFunc(l.items, func(d Diagnostic) bool { return !keep(d) })

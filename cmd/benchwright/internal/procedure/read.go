@@ -42,6 +42,9 @@ func (r *Reader) front(p *Procedure, n *syntax.Node) {
 	if p.Number.Name != "" {
 		unit.Reader{Msgs: r.Msgs}.CardNumber(p.Number.Name, p.Number.At)
 	}
+	if n := p.Number; n.Name != "" && !isCardNumber(n.Name) {
+		r.Msgs.Report("id-malformed", n.At, "write capitals, digits and single hyphens, at most 40, such as `MD48-20`", "`%s` is no card number", n.Name)
+	}
 	p.Revision, p.Date, p.Kind = text(n.Get("revision")), text(n.Get("date")), text(n.Get("kind"))
 	if u := n.Get("unit"); u != nil && u.Kind == syntax.Mapping {
 		p.InlineUnit, p.Unit = u, named(u.Get("unit"))
@@ -133,9 +136,29 @@ func (r *Reader) block(base Base, b *syntax.Block) Item {
 	default:
 		base.Node = b.Tree.Root
 		base.Only = names(base.Node.Get("only"))
+		r.unmarked(base.Node)
 		return read(r, base)
 	}
 	return &Invalid{base, b.Type}
+}
+
+// unmarked refuses Markdown in a block's texts: it would be printed as it
+// stands.
+func (r *Reader) unmarked(n *syntax.Node) {
+	for _, f := range n.Fields {
+		r.unmarked(f.Value)
+	}
+	for _, i := range n.Items {
+		r.unmarked(i)
+	}
+	for _, mark := range []string{"](", "**"} {
+		if at := strings.Index(n.Text, mark); at >= 0 {
+			span := n.Sub(at, at+len(mark))
+			r.Msgs.Report("text-marked", n.File.At(span.Start, span.End), "take the marks out; to send the reader to a step, write `{go: step-id, back: yes}` in `if-low:` or `if-high:`",
+				"links and emphasis work in the step's own text; in a block they are printed as they stand")
+			return
+		}
+	}
 }
 
 // unknownType is the one place where a block type is refused.
@@ -238,6 +261,13 @@ func IsName(text string) bool {
 		return false
 	}
 	return strings.Trim(text, "abcdefghijklmnopqrstuvwxyz0123456789-") == ""
+}
+
+// isCardNumber says whether text can be a card's number, which its file is
+// named by.
+func isCardNumber(text string) bool {
+	return len(text) <= 40 && strings.Trim(text, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-") == "" &&
+		!strings.HasPrefix(text, "-") && !strings.HasSuffix(text, "-") && !strings.Contains(text, "--")
 }
 
 // band reads a quantity, nil when it is none (reported). A kind other than
