@@ -1,0 +1,175 @@
+package deck
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/render"
+)
+
+const (
+	testShop = `shop: Fallow Lane Drive Works
+hazard-rules: {bar: "Shop rule 9, bars"}
+tools:
+  breaker-bar: {name: Breaker bar, hazards: [bar]}
+  socket-13: {name: Socket 13, place: rack A, across-flats: 13 mm}
+  socket-half: {name: Socket 1/2 in, across-flats: 1/2 in}
+  socket-127: {name: Socket 12.7, across-flats: 12.7 mm}
+wrenches:
+  tw-30: {name: Click wrench 30, range: 6 to 30 N·m, marks: 0.5 N·m, accuracy: 4 %}
+`
+	testUnit = `unit: md-48
+title: MD-48 right-angle drive
+fasteners:
+  cover-bolts: {name: Cover bolts, thread: M8, across-flats: 13 mm}
+  cap-bolts: {name: Cap bolts, thread: 5/16-18 UNC, across-flats: 1/2 in}
+limits:
+  cover-torque: {band: 20 to 24 N·m, source: manual}
+`
+	testFront = "---\ncard: MD48-20\ntitle: Strip the drive\nunit: md-48\nrevision: A\ndate: 2026-10-02\n---\n\n## Work\n\n"
+)
+
+// deckOf builds the deck of steps.
+func deckOf(t *testing.T, steps string) *Deck {
+	t.Helper()
+	msgs := &diag.List{}
+	s := shop.Read(syntax.ReadTree(source.NewFile("shop.yaml", []byte(testShop)), msgs), msgs)
+	u := unit.Read(syntax.ReadTree(source.NewFile("unit.yaml", []byte(testUnit)), msgs), quantity.Point, msgs)
+	reader := procedure.Reader{Mark: quantity.Point, Msgs: msgs}
+	p := reader.Read(syntax.ReadDoc(source.NewFile("strip.md", []byte(testFront+steps)), msgs))
+	lib := &card.Library{Procedures: []*procedure.Procedure{p}, Units: func(*procedure.Procedure) *unit.Unit { return u },
+		Picture: func(*source.File, string) (string, []byte, error) { return "", nil, os.ErrNotExist }}
+	c := card.Make(p, u, s, nil, lib, msgs)
+	if msgs.Len() > 0 {
+		t.Fatal(msgs.Sorted()[0].Message)
+	}
+	return Build(c, nil)
+}
+
+func words(runs []render.Run) string {
+	var b strings.Builder
+	for _, r := range runs {
+		b.WriteString(r.Text)
+	}
+	return strings.ReplaceAll(b.String(), nbsp, " ")
+}
+
+// toolNames lists the tools of each step.
+func toolNames(d *Deck) []string {
+	var out []string
+	for _, s := range d.Sections {
+		for _, g := range s.Groups {
+			for _, e := range g.Elements {
+				if tools, ok := e.Content.(render.Tools); ok {
+					var names []string
+					for _, r := range tools.Rows {
+						names = append(names, strings.ReplaceAll(strings.TrimSpace(r.Name+" "+r.Note), nbsp, " "))
+					}
+					out = append(out, strings.Join(names, ", "))
+				}
+			}
+		}
+	}
+	return out
+}
+
+// A size is named beside a torque where no tool of the step has it: a socket
+// in hand says it already.
+func TestSizeBesideItsSocket(t *testing.T) {
+	const (
+		cover = "```torque\nfastener: cover-bolts\nlimits: cover-torque\n```\n\n"
+		inch  = "```torque\nfastener: cap-bolts\nlimits: cover-torque\n```\n\n"
+	)
+	use := func(yaml string) string { return "```tool\n" + yaml + "\n```\n\n" }
+	for _, c := range []struct{ steps, want string }{
+		{"### A\n\n" + cover, "Click wrench 30, 13 mm socket or spanner"},
+		{"### A\n\n" + use("use: socket-13") + cover, "Socket 13, Click wrench 30"},
+		{"### A\n\n" + cover + use("use: socket-13"), "Click wrench 30, Socket 13"},
+		{"### A\n\n" + use("use: breaker-bar") + cover, "Breaker bar, Click wrench 30, 13 mm socket or spanner"},
+		{"### A\n\n" + use("use: socket-13") + inch, "Socket 13, Click wrench 30, 1/2 in socket or spanner"},
+		{"### A\n\n" + use("use: socket-half") + inch, "Socket 1/2 in, Click wrench 30"},
+		{"### A\n\n" + use("use: socket-127") + inch, "Socket 12.7, Click wrench 30"}, // 1/2 in is 12.7 mm
+		{"### A\n\n" + use("hold-still: cover-bolts\nwith: socket-13") + cover,
+			"Socket 13 on cover bolts, Click wrench 30, 13 mm socket or spanner"}, // it is not free
+		{"### A\n\n" + use("assemble: [socket-13, breaker-bar]\nas: long-bar") + cover, "Socket 13, Breaker bar = Long bar, Click wrench 30"},
+	} {
+		d := deckOf(t, c.steps)
+		if got := strings.Join(toolNames(d), "; "); got != c.want {
+			t.Errorf("%q: %q, want %q", c.steps, got, c.want)
+		}
+	}
+	// The step that uses what an earlier one put together, too.
+	d := deckOf(t, "### A\n\n"+use("assemble: [socket-13, breaker-bar]\nas: long-bar")+"### B\n\n"+use("use: long-bar")+cover)
+	if got := toolNames(d); len(got) != 2 || got[1] != "Long bar, Click wrench 30" {
+		t.Errorf("%q", got)
+	}
+}
+
+// The set-out face gives the shop's own rule beside the hazard.
+func TestShopRule(t *testing.T) {
+	d := deckOf(t, "### A\n\n```tool\nuse: breaker-bar\n```\n")
+	for _, e := range d.Sections[0].Groups[0].Elements {
+		if h, ok := e.Content.(render.Hazards); ok {
+			if got := words(h.Rows[0].Text); len(h.Rows) != 1 || !strings.HasSuffix(got, " (Shop rule 9, bars)") {
+				t.Errorf("%q", got)
+			}
+			return
+		}
+	}
+	t.Error("the set-out face has no hazards")
+}
+
+// What a list has nothing of, it says: silence could be an oversight.
+func TestListOrNone(t *testing.T) {
+	d := deckOf(t, "### A\n\nWipe it.\n")
+	seen := map[string]bool{}
+	for _, e := range d.Sections[0].Groups[0].Elements {
+		switch c := e.Content.(type) {
+		case render.Listing:
+			seen[c.Title] = len(c.Rows) == 0 && c.None == wordNone
+		case render.Hazards:
+			seen[c.Title] = len(c.Rows) == 0 && c.None == wordNone
+		}
+	}
+	for _, title := range []string{wordHazards, wordConditions, wordTools, wordParts, wordConsumables, wordStops} {
+		if !seen[title] {
+			t.Errorf("%s does not say %s", title, wordNone)
+		}
+	}
+}
+
+// A list of steps is short and in order.
+func TestStepLists(t *testing.T) {
+	for _, c := range []struct {
+		steps []int
+		want  string
+	}{
+		{nil, ""}, {[]int{0}, ""}, {[]int{3}, "step 3"}, {[]int{3, 3}, "step 3"}, {[]int{4, 3}, "steps 3, 4"},
+		{[]int{3, 7, 8, 9}, "steps 3, 7–9"}, {[]int{1, 2, 4, 5, 6, 9}, "steps 1, 2, 4–6, 9"},
+	} {
+		if got := strings.ReplaceAll(steps(c.steps), nbsp, " "); got != c.want {
+			t.Errorf("%v: %q, want %q", c.steps, got, c.want)
+		}
+	}
+}
+
+// A value and its unit are never parted.
+func TestBind(t *testing.T) {
+	for text, want := range map[string]string{
+		"Heat to 80 °C now": "Heat to 80\u00a0°C now", "0.15 to 0.25 mm.": "0.15 to 0.25\u00a0mm.", "two mm": "two mm",
+		"step 3 is dry": "step 3 is dry", "1/2 in socket": "1/2\u00a0in socket", "": "", "(±5 N·m)": "(±5\u00a0N·m)",
+	} {
+		if got := bind(text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
