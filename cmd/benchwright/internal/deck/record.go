@@ -34,7 +34,9 @@ func (b *builder) record() {
 	}
 	for _, s := range b.card.Steps() {
 		for _, r := range b.rows(s) {
-			t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), Step: fmt.Sprint(s.Number), What: plain(r.what), Limits: plain(r.limits), Boxes: fill(r.kind), Hold: r.hold})
+			for _, what := range r.lines() {
+				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits), Boxes: fill(r.kind), Hold: r.hold})
+			}
 		}
 	}
 	front := b.card.Procedure.Number.At
@@ -54,6 +56,21 @@ type recordRow struct {
 	boxes  []string // labels of several readings
 	kind   rowKind
 	hold   bool
+}
+
+// lines returns what is written down, one line a reading.
+func (r recordRow) lines() []string {
+	if len(r.boxes) == 0 {
+		return []string{r.what}
+	}
+	var out []string
+	for _, label := range r.boxes {
+		if len(label) <= 10 { // "mark 1"
+			label = together(label)
+		}
+		out = append(out, r.what+", "+label)
+	}
+	return out
 }
 
 // columns says which of the two boxes the card needs at all.
@@ -128,15 +145,7 @@ func Strip(c *card.Card) *Deck {
 		at := s.Place(c)
 		t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(at), Step: fmt.Sprint(s.Number), What: runs(s.Title), Boxes: []bool{true, false, false, false, false}})
 		for _, r := range b.rows(s) {
-			labels := r.boxes
-			if len(labels) == 0 {
-				labels = []string{""}
-			}
-			for _, label := range labels {
-				what := r.what
-				if label != "" {
-					what += ", " + together(label)
-				}
+			for _, what := range r.lines() {
 				_, torque := r.item.(*card.Torque)
 				_, reading := r.item.(*card.Measurement)
 				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), What: plain(what), Limits: plain(r.limits),
