@@ -23,12 +23,16 @@ func newHeadingParser() parser.BlockParser { return headingParser{parser.NewATXH
 var (
 	attrATX    = []byte("atx")    // marks a heading of this parser
 	attrBraces = []byte("braces") // the source.Span of its {…}
+	attrGlued  = []byte("glued")  // marks one whose title is not parted from its marks
 )
 
 func (p headingParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
 	node, state := p.BlockParser.Open(parent, reader, pc)
 	if node == nil {
-		return node, state
+		if node = glued(reader, pc); node == nil {
+			return nil, state
+		}
+		node.SetAttribute(attrGlued, true)
 	}
 	node.SetAttribute(attrATX, true)
 	lines := node.Lines()
@@ -49,6 +53,26 @@ func (p headingParser) Open(parent ast.Node, reader text.Reader, pc parser.Conte
 	line.Stop = line.Start + len(bytes.TrimRight(title[:open], " \t"))
 	lines.Set(0, line)
 	return node, state
+}
+
+// glued returns the heading of a line that lacks the blank behind its marks,
+// ###Check the belt, nil for any other. One # may begin a text, as in "#3 bolt".
+func glued(reader text.Reader, pc parser.Context) ast.Node {
+	line, segment := reader.PeekLine()
+	pos := pc.BlockOffset()
+	if pos < 0 || pos >= len(line) {
+		return nil
+	}
+	title := bytes.TrimLeft(line[pos:], "#")
+	level := len(line) - pos - len(title)
+	if level < 2 || level > 6 || len(bytes.TrimSpace(title)) == 0 {
+		return nil
+	}
+	node := ast.NewHeading(level)
+	at := text.NewSegment(segment.Start+pos+level-segment.Padding, segment.Start+len(line)-segment.Padding)
+	node.Lines().Append(at.TrimRightSpace(reader.Source()))
+	reader.AdvanceToEOL()
+	return node
 }
 
 // heading reads a heading's title and attributes.

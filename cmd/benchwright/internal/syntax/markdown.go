@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"bytes"
+	"strings"
 	"sync"
 
 	"github.com/yuin/goldmark/ast"
@@ -178,9 +179,13 @@ func (r *docReader) open(n *ast.Heading) {
 		r.excused = true
 		return
 	case level > 3:
-		r.report("heading-level", marks, "write `###` for a step, or a paragraph", "a heading goes deeper than a step")
+		r.report("heading-level", marks, "write `###` and a blank for a step, or a paragraph", "a heading goes deeper than a step")
 		return
-	case level == 2:
+	}
+	if _, glued := n.Attribute(attrGlued); glued {
+		r.report("heading-level", marks, "write a blank after `"+strings.Repeat("#", level)+"`", "a blank is missing between the marks of this heading and its title")
+	}
+	if level == 2 {
 		r.doc.Stages = append(r.doc.Stages, &Stage{Heading: h})
 		r.withStep, r.why = false, false
 		return
