@@ -53,6 +53,8 @@ func TestMarkdownSlips(t *testing.T) {
 		{"~fence not closed before a step", "```tool\nuse: x\n\nText.\n\n### U\n\n```tool\nuse: y\n```\n", "fence-unclosed 6:1 [```tool]"},
 		{"~fence not closed before a block", "```tool\nuse: x\n\n```torque\nlimits: y\n```\n", "fence-unclosed 6:1 [```tool]"},
 		{"~fence too short", "````tool\nuse: x\n```\n", "fence-unclosed 6:1 [````tool]"},
+		{"~fence of two backticks", "``witness\nwho: x\n```\n", "block-info 6:1 [``witness]"},
+		{"~fences of two backticks", "Text.\n``witness\nwho: x\n``\n\nText.\n", "block-info 7:1 [``witness]"},
 		{"~fence without type", "```\ncode\n```\n", "block-info 6:1 [```]"},
 		{"~fence with two words", "```tool x\nuse: y\n```\n", "block-info 6:4 [tool x]"},
 		{"~fence indented", " ```tool\nuse: y\n ```\n", "block-place 6:2 [```tool]"},

@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"bytes"
+	"regexp"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -20,6 +21,7 @@ type fence struct {
 	stop    int         // start of the line after the content
 	column1 bool
 	closed  bool
+	short   bool // two backticks, meant as three
 }
 
 var kindFence = ast.NewNodeKind("BenchFence")
@@ -33,6 +35,10 @@ func (f *fence) IsRaw() bool                   { return true }
 // because the block ends where the next heading or typed block begins.
 type fenceParser struct{}
 
+// shortFence matches a block that was opened with two backticks: one word
+// behind them, and a key in the line below.
+var shortFence = regexp.MustCompile("^``[a-z]+(?:-[a-z]+)*[ \\t]*\n[a-z]+(?:-[a-z]+)*:[ \\t\n]")
+
 func (fenceParser) Trigger() []byte                             { return []byte("`~") }
 func (fenceParser) Close(ast.Node, text.Reader, parser.Context) {}
 func (fenceParser) CanInterruptParagraph() bool                 { return true }
@@ -43,13 +49,17 @@ func (p fenceParser) Open(parent ast.Node, reader text.Reader, pc parser.Context
 	if pos < 0 || pos >= len(line) {
 		return nil, parser.NoChildren
 	}
+	src := reader.Source()
 	marks, info, ok := fenceLine(line[pos:])
+	short := !ok && pos == 0 && shortFence.Match(src[min(max(0, segment.Start-segment.Padding), len(src)):])
+	if short {
+		marks, info, ok = 2, bytes.TrimSpace(line[2:]), true
+	}
 	if !ok {
 		return nil, parser.NoChildren
 	}
-	src := reader.Source()
 	start := max(0, min(segment.Start+pos-segment.Padding, len(src)))
-	f := &fence{open: source.Span{Start: start, End: min(start+marks, len(src))}}
+	f := &fence{open: source.Span{Start: start, End: min(start+marks, len(src))}, short: short}
 	f.info = source.Span{Start: f.open.End, End: f.open.End}
 	if len(info) > 0 {
 		at := start + bytes.Index(line[pos:], info)
@@ -120,6 +130,9 @@ func (f *fence) bounds(src []byte, char byte) {
 			heading = i
 		}
 		marks, info, ok := fenceLine(line)
+		if f.short && !ok && string(bytes.TrimSpace(line)) == "``" {
+			marks, ok = 2, true
+		}
 		if !ok || line[0] != char || marks < f.open.Len() {
 			continue
 		}
@@ -136,7 +149,7 @@ func (f *fence) bounds(src []byte, char byte) {
 // block turns a fenced block into a Block.
 func (r *docReader) block(f *fence) Content {
 	if !f.column1 {
-		r.misplaced(f)
+		r.misplaced(f, inside(f))
 		return nil
 	}
 	b := &Block{TypeSpan: f.info, Span: source.Span{Start: f.open.Start, End: r.trimEnd(f.stop)}}
@@ -148,6 +161,9 @@ func (r *docReader) block(f *fence) Content {
 		b.Type = info
 	}
 	switch {
+	case f.short:
+		r.report("block-info", source.Span{Start: f.open.Start, End: f.info.End}, "write ```"+info+", and three below the block", "a fence has three backticks")
+		return b
 	case !f.closed:
 		help := "write " + string(r.src[f.open.Start:f.open.End]) + " alone on the line after the block"
 		if info == "" {
@@ -167,8 +183,17 @@ func (r *docReader) block(f *fence) Content {
 	return b
 }
 
-// misplaced reports a block that does not stand at column 1 of its step.
-func (r *docReader) misplaced(f *fence) {
-	r.report("block-place", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)},
-		"put it behind the list or the quote, its fences at column 1", "a typed block does not stand at column 1")
+// misplaced reports a block that does not stand at column 1 of its step; inside
+// says that it stands in a list or a quote.
+func (r *docReader) misplaced(f *fence, inside bool) {
+	help := "put it behind the list or the quote, its fences at column 1"
+	if !inside {
+		help = "begin it in column 1, each of its lines as far to the left"
+	}
+	r.report("block-place", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)}, help, "a typed block does not stand at column 1")
+}
+
+// inside reports whether a block of Markdown stands in a list or a quote.
+func inside(n ast.Node) bool {
+	return n.Parent() != nil && n.Parent().Kind() != ast.KindDocument
 }

@@ -11,7 +11,7 @@ func (r *docReader) note(n *ast.Blockquote) Content {
 	first, ok := n.FirstChild().(*ast.Paragraph)
 	if !ok {
 		if f, ok := n.FirstChild().(*fence); ok {
-			r.misplaced(f)
+			r.misplaced(f, true)
 			return nil
 		}
 		r.noteKind(n)
@@ -28,7 +28,7 @@ func (r *docReader) note(n *ast.Blockquote) Content {
 			texts = append(texts, c)
 			note.Span.End = r.lines(c).End
 		case *fence:
-			r.misplaced(c)
+			r.misplaced(c, true)
 			return nil
 		default:
 			r.refuse(c, "write it as a paragraph, or take it out of the quote", "only text may stand in a tip or a why")

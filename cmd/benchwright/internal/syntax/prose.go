@@ -63,7 +63,7 @@ func (r *docReader) hidden(n ast.Node) bool {
 			if len(info) > 0 {
 				f.info.End = r.lineEnd(at)
 			}
-			r.misplaced(f)
+			r.misplaced(f, inside(n))
 			return true
 		}
 	}
@@ -168,7 +168,7 @@ func (r *docReader) item(n ast.Node, level int) Item {
 			}
 		case *fence:
 			refused = true
-			r.misplaced(c)
+			r.misplaced(c, true)
 		case *ast.HTMLBlock:
 			refused = true
 			r.content(c)
