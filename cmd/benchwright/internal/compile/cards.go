@@ -38,16 +38,18 @@ func (m *Made) PDF() ([]byte, error) {
 // those that say the same.
 func (lib *Library) procedure(res *Result, o Options, msgs *diag.List) {
 	p := res.Procedure
-	own := &diag.List{}
+	own := lib.warned[p]
 	u := lib.UnitOf(p)
 	// Without its unit or its shop, where there is one and it could not be read,
 	// what the card says cannot be judged.
 	if f := lib.entries[p].Unit; u == nil && f != nil {
 		res.Errors = max(1, lib.faults[f])
+		msgs.Join(own)
 		return
 	}
 	if lib.Shop == nil && !lib.Workspace.Alone {
 		res.Errors = max(1, lib.faults[lib.Workspace.Shop])
+		msgs.Join(own)
 		return
 	}
 	if u == nil || lib.inline[p] == nil && p.Unit.Name != u.ID && u.ID != "" {

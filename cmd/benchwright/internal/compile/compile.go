@@ -44,6 +44,7 @@ type Library struct {
 	inline     map[*procedure.Procedure]*unit.Unit
 	faults     map[*source.File]int // errors found while a file was read
 	unread     map[*procedure.Procedure]bool
+	warned     map[*procedure.Procedure]*diag.List // warnings given while a named one was read
 	cards      *card.Library
 }
 
@@ -136,6 +137,7 @@ func (lib *Library) one(p *procedure.Procedure, o Options, msgs *diag.List) (res
 	}()
 	if lib.unread[p] {
 		res.Errors = max(1, lib.faults[p.File])
+		msgs.Join(lib.warned[p])
 		return res
 	}
 	lib.procedure(res, o, msgs)

@@ -26,7 +26,8 @@ var commas = regexp.MustCompile(`(?m)^decimal:[ \t]*["']?comma\b`)
 func Read(w *workspace.Workspace, msgs *diag.List) *Library {
 	lib := &Library{Workspace: w, units: map[*source.File]*unit.Unit{},
 		entries: map[*procedure.Procedure]*workspace.Entry{}, inline: map[*procedure.Procedure]*unit.Unit{},
-		faults: map[*source.File]int{}, unread: map[*procedure.Procedure]bool{}}
+		faults: map[*source.File]int{}, unread: map[*procedure.Procedure]bool{},
+		warned: map[*procedure.Procedure]*diag.List{}}
 	used, all := map[*source.File]bool{}, true
 	for _, e := range w.Procedures {
 		all = all && e.Named
@@ -78,6 +79,9 @@ func Read(w *workspace.Workspace, msgs *diag.List) *Library {
 			p := lib.read(e, list)
 			lib.Procedures = append(lib.Procedures, p)
 			lib.entries[p] = e
+			if e.Named { // the front matter may accept a warning
+				lib.warned[p] = list.Take(func(d diag.Diagnostic) bool { return d.Severity() == diag.Warning })
+			}
 		})
 	}
 	lib.cards = &card.Library{Procedures: lib.Procedures, Units: lib.UnitOf, Picture: lib.picture}
