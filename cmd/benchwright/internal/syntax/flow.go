@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"bytes"
+	"regexp"
 
 	"benchwright/cmd/benchwright/internal/source"
 )
@@ -47,8 +48,22 @@ func (r *treeReader) rest(end int, at source.Span) bool {
 		digit(r.text[end-1]) && r.text[end] == ',' && digit(r.text[at.Start])
 }
 
+// grouped finds a number whose comma may be meant to part its thousands;
+// decimals finds a comma between two digits.
+var (
+	grouped  = regexp.MustCompile(`\b[1-9][0-9]{0,2}(?:,[0-9]{3})+(?:[^0-9]|$)`)
+	decimals = regexp.MustCompile(`([0-9]),([0-9])`)
+)
+
+// fell reports a number that fell apart. Which decimal mark the shop has is
+// not known here, so the mend names both ways.
 func (r *treeReader) fell(at source.Span) {
-	r.fail("flow-comma", at, "write `\""+string(r.text[at.Start:at.End])+"\"`", "%s: inside brackets the comma parts it", commaHelp)
+	text := string(r.text[at.Start:at.End])
+	help := "put quotes round it"
+	if !grouped.MatchString(text) {
+		help += ", or write the number with a point: `" + decimals.ReplaceAllString(text, "$1.$2") + "`"
+	}
+	r.fail("flow-comma", at, help, "%s: inside brackets the comma parts it", commaHelp)
 }
 
 // commaItems reports the items of a [ ] that are pieces of one number. A list

@@ -27,3 +27,36 @@ func TestMends(t *testing.T) {
 		}
 	}
 }
+
+// The mend of a YAML slip leads to YAML that reads, whatever the shop's mark.
+func TestYAMLMends(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"fastener: x\n\tthread: oiled\n", "take it away"},
+		{"\tfastener: x\n", "take it away"},
+		{"fastener: x\n  \tthread: oiled\n", "take it away, and the blanks before it"},
+		{"use:\n  - a\n\twith: b\n", "take it away"},
+		{"use:\n\t- a\n", "indent with blanks, two for each level"},
+		{"limits:\n\tband: 1\n", "indent with blanks, two for each level"},
+		{"a:\n  b: 1\n\tc: 2\n", "indent with blanks, two for each level"},
+		{"hazard: The\n\tcan jump.\n", "indent with blanks, two for each level"},
+
+		{"conditions:\n  - Drum out\n - Drum stands\n", "begin it in column 3"},
+		{"level: x\n hazard: y\n", "begin it in column 1"},
+		{"a:\n  b: 1\n c: 2\n", "begin it in column 1 or 3"},
+		{"use:\n  - a\n b: 2\n", "begin it in column 1"},
+		{"use:\n  - a\n    with: b\n", "begin it in column 1"},
+		{"a:\n  - b: 1\n    c: 2\n   d: 3\n", "begin it in column 1 or 5"},
+		{"a:\n- b\n c: 1\n", "begin it in column 1"},
+		{"a:\n  b: 1\n - c\n", "write its key on the line before the list"},
+
+		{"lash: {band: 0,10 to 0,30 mm}\n", "put quotes round it, or write the number with a point: `0.10 to 0.30 mm`"},
+		{"shims: [0,10 mm, 0.20 mm]\n", "put quotes round it, or write the number with a point: `0.10 mm`"},
+		{"tw: {range: 1,500 N·m}\n", "put quotes round it"},
+	} {
+		var msgs diag.List
+		ReadTree(source.NewFile("f.yaml", []byte(c.text)), &msgs)
+		if got := msgs.Sorted(); len(got) != 1 || got[0].Help != c.want {
+			t.Errorf("%q\ngot  %v\nwant %s", c.text, got, c.want)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/source"
@@ -66,9 +67,28 @@ func (s *slipFinder) indent() (int, bool) {
 		if s.text[after] == '#' {
 			return at, false
 		}
-		s.slip("yaml-tab", at, after, "indent with blanks, two for each level", "a tab stands before the text")
+		s.slip("yaml-tab", at, after, s.tabHelp(at, after), "a tab stands before the text")
 	}
 	return at, true
+}
+
+// tabHelp says what to do with the tabs from at to after: a key that can only
+// be one of the outermost mapping needs none.
+func (s *slipFinder) tabHelp(at, after int) string {
+	mappings := 0
+	for _, l := range s.levels[1:] {
+		if !l.list {
+			mappings++
+		}
+	}
+	nested := mappings > 1 || mappings == 1 && (s.awaits || s.levels[1].column > 0)
+	switch {
+	case nested || s.dash(after) || s.keyEnd(after) < 0:
+		return "indent with blanks, two for each level"
+	case at > s.i:
+		return "take it away, and the blanks before it"
+	}
+	return "take it away"
 }
 
 // line reads one line that begins a list item or a key.
@@ -164,20 +184,20 @@ func (s *slipFinder) place(at int, list bool) {
 	}
 	s.awaits = false
 	if column > top.column {
-		s.crooked(at, top.column)
+		s.crooked(at, nil)
 		return
 	}
-	inner := top.column
+	all := s.levels
 	for column < s.top().column {
-		inner = s.top().column
 		s.levels = s.levels[:len(s.levels)-1]
 	}
+	inner := all[len(s.levels):]
 	if n := len(s.levels); n > 1 && s.top().list && !list && s.top().column == column && s.levels[n-2] == (level{column, false}) {
 		s.levels = s.levels[:n-1] // a list as far left as its key
 	}
 	switch top = s.top(); {
 	case top.column != column:
-		s.crooked(at, top.column, inner)
+		s.crooked(at, inner)
 	case top.list && !list:
 		s.slip("yaml-indent", at, s.word(at).End, "write `- ` before it, or set it further left", "a key stands among the items of a list")
 	case list && !top.list:
@@ -185,15 +205,29 @@ func (s *slipFinder) place(at int, list bool) {
 	}
 }
 
-// crooked reports a line that begins in a column where no level does.
-func (s *slipFinder) crooked(at int, columns ...int) {
+// crooked reports a line that begins in a column where no level does. Inner
+// are the levels that it closed, outermost first. The mend names the columns
+// on both sides in which a line of its kind, key or item, would stand right.
+func (s *slipFinder) crooked(at int, inner []level) {
+	list := s.dash(at)
+	fits := func(l level) bool { return l.list == list && l.column >= 0 }
 	var where []string
-	for _, c := range columns {
-		if c >= 0 {
-			where = append(where, fmt.Sprint(c+1))
+	for _, l := range slices.Backward(s.levels) {
+		if fits(l) {
+			where = append(where, fmt.Sprint(l.column+1))
+			break
 		}
 	}
+	if i := slices.IndexFunc(inner, fits); i >= 0 {
+		where = append(where, fmt.Sprint(inner[i].column+1))
+	}
 	help := "begin it in column " + strings.Join(where, " or ")
+	switch {
+	case len(where) == 0 && list:
+		help = "write its key on the line before the list"
+	case len(where) == 0:
+		help = "begin it as far left as the keys that it belongs with"
+	}
 	s.slip("yaml-indent", at, s.word(at).End, help, "this line begins in column %d, where nothing above it does", at-s.i+1)
 }
 
@@ -307,16 +341,16 @@ func (s *slipFinder) plain(at int, own bool) {
 				s.i = first
 				s.noKey(at)
 			case s.dash(i):
-				s.crooked(i, s.top().column)
+				s.crooked(i, nil)
 			case bytes.IndexByte(key, ' ') < 0:
-				s.crooked(i, s.top().column)
+				s.crooked(i, nil)
 			default:
 				s.slip("yaml-colon", colon, colon+1, "put quotes round the text", "a colon and a blank stand in a text without quotes")
 			}
 			return
 		}
 		if ended {
-			s.crooked(i, s.top().column)
+			s.crooked(i, nil)
 			return
 		}
 		ended = bytes.Contains(s.text[i:s.lineEnd(i)], []byte(" #"))
