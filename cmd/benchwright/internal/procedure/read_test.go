@@ -1,0 +1,145 @@
+package procedure
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/syntax"
+)
+
+const front = "---\ncard: MD48-20\ntitle: Strip the drive\nunit: md-48\nrevision: A\ndate: 2026-10-02\n---\n\n"
+
+// read reads a procedure and returns it with its messages as "slug [text]".
+func read(t *testing.T, text string) (*Procedure, string) {
+	t.Helper()
+	msgs := &diag.List{}
+	doc := syntax.ReadDoc(source.NewFile("strip.md", []byte(text)), msgs)
+	r := Reader{Mark: quantity.Point, Msgs: msgs}
+	p := r.Read(doc)
+	var out []string
+	for _, d := range msgs.Sorted() {
+		out = append(out, d.Slug+" ["+d.At.Text()+"]")
+	}
+	return p, strings.Join(out, "; ")
+}
+
+// kinds writes what items there are: "Prose Torque Invalid:tool".
+func kinds(items []Item) string {
+	var out []string
+	for _, i := range items {
+		s := strings.TrimPrefix(fmt.Sprintf("%T", i), "*procedure.")
+		if bad, ok := i.(*Invalid); ok {
+			s += ":" + bad.Type
+		}
+		out = append(out, s)
+	}
+	return strings.Join(out, " ")
+}
+
+// What could not be read becomes Invalid, and is one message.
+func TestBlocks(t *testing.T) {
+	for _, c := range []struct{ content, kinds, messages string }{
+		{"Wipe it.\n", "Prose", ""},
+		{"```tool\nuse: a\n```\n", "Tool", ""},
+		{"```torque\nfastener: a\nlimits: 1 to 2 N·m\n```\n", "Torque", ""},
+		{"```measurement\nof: a\nlimits: b\n```\n", "Measurement", ""},
+		{"```caution\nlevel: notice\n```\n", "Caution", ""},
+		{"```witness\nwho: a\n```\n", "Witness", ""},
+		{"```shim\npack: a\n```\n", "Invalid:shim", "block-not-yet [shim]"},
+		{"```tol\nuse: a\n```\n", "Invalid:tol", "block-unknown [tol]"},
+		{"```tool\nuse: [a\n```\n", "Invalid:tool", "yaml-unclosed [[]"},
+		{"```torque\nfastener: a\npasses: 3\nlimits: b\n```\n", "Torque", "block-not-yet [passes]"},
+	} {
+		p, messages := read(t, front+"## Work\n\n### Step\n\n"+c.content)
+		if got := kinds(p.Stages[0].Steps[0].Items); got != c.kinds || messages != c.messages {
+			t.Errorf("%q: %s, messages %q", c.content, got, messages)
+		}
+	}
+}
+
+// A typed block belongs to a step: no rule would see it elsewhere, and no face
+// would number it. A run of them is one slip.
+func TestBlocksOutsideSteps(t *testing.T) {
+	const tool = "```tool\nuse: a\n```\n\n"
+	const reading = "```measurement\nof: a\n```\n\n"
+	for _, c := range []struct{ text, messages string }{
+		{"## Work\n\nRead this first.\n\n### Step\n\n" + tool, ""},
+		{tool + "## Work\n\n### Step\n\nWipe it.\n", "block-place [tool]"},
+		{"## Work\n\n" + tool + reading + "### Step\n\nWipe it.\n", "block-place [tool]"},
+		{"## Work\n\n" + tool + "### Step\n\nWipe it.\n\n## More\n\n" + reading + "### Step\n\nWipe it.\n", "block-place [tool]; block-place [measurement]"},
+		{"## Work\n\n```shim\npack: a\n```\n\n### Step\n\nWipe it.\n", "block-place [shim]"},
+	} {
+		p, messages := read(t, front+c.text)
+		if messages != c.messages {
+			t.Errorf("%q: %q, want %q", c.text, messages, c.messages)
+		}
+		for _, items := range [][]Item{p.Lead, p.Stages[0].Items} {
+			for _, i := range items {
+				switch i.(type) {
+				case *Prose, *Invalid:
+				default:
+					t.Errorf("%q: a %T outside a step", c.text, i)
+				}
+			}
+		}
+	}
+}
+
+func TestLimits(t *testing.T) {
+	for _, c := range []struct {
+		yaml            string
+		name            string
+		band, none, bad bool
+		messages        string
+	}{
+		{"limits: lash", "lash", false, false, false, ""},
+		{"limits: 0.1 to 0.2 mm", "", true, false, false, ""},
+		{"limits: none\nbecause: a note", "", false, true, false, ""},
+		{"of: a", "", false, false, false, ""},
+		{"limits: 0.1-0.2 mm", "", false, false, true, "range-hyphen [0.1-0.2]"},
+		{"limits: 0.2 to 0.1 mm", "", false, false, true, "limits-reversed [0.2 to 0.1]"},
+		{"limits: 0.1 to 0.2", "", false, false, true, "unit-missing [0.2]"},
+		{"limits: [a, b]", "", false, false, true, ""}, // the schema says so
+	} {
+		p, messages := read(t, front+"## Work\n\n### Step\n\n```measurement\n"+c.yaml+"\n```\n")
+		l := p.Stages[0].Steps[0].Items[0].(*Measurement).Limits
+		slug, _, _ := strings.Cut(messages, " ")
+		want, _, _ := strings.Cut(c.messages, " ")
+		if l.Named.Name != c.name || (l.Band != nil) != c.band || l.None != c.none || l.Bad != c.bad || slug != want || strings.Contains(messages, "; ") {
+			t.Errorf("%q: %+v, messages %q", c.yaml, l, messages)
+		}
+	}
+}
+
+func TestIsName(t *testing.T) {
+	for text, want := range map[string]bool{
+		"lash": true, "output-lash-2": true, "a": true, "": false, "2a": false, "Lash": false, "a--b": false, "a-": false, "-a": false,
+		"a b": false, "a_b": false, "0.2 mm": false, strings.Repeat("a", 40): true, strings.Repeat("a", 41): false,
+	} {
+		if IsName(text) != want {
+			t.Errorf("%q: %v", text, !want)
+		}
+	}
+}
+
+// Front matter is read as typed: a number stays the text that it was.
+func TestFront(t *testing.T) {
+	p, messages := read(t, "---\ncard: MD48-20\ntitle:  Strip   the drive\nunit: md-48\nrevision: 1.10\ndate: 2026-10-02\nvariants: late\nafter: [MD48-10, MD48-15]\n"+
+		"conditions: One\nstop-points: [a, {after: b, say: Cover it}]\naccept: [{slug: why-missing, at: c, because: known}]\nstatus: draft\n---\n\n## W\n\n### S\n")
+	if messages != "" {
+		t.Error(messages)
+	}
+	if p.Revision != "1.10" || p.Title.Name != "Strip the drive" || !p.Draft || len(p.Variants) != 1 || len(p.After) != 2 || len(p.Conditions) != 1 {
+		t.Errorf("%+v", p)
+	}
+	if s := p.StopPoints; len(s) != 2 || s[0].After.Name != "a" || s[1].After.Name != "b" || s[1].Say != "Cover it" {
+		t.Errorf("%+v", s)
+	}
+	if a := p.Accept; len(a) != 1 || a[0].Slug.Name != "why-missing" || a[0].Step.Name != "c" || a[0].Because != "known" {
+		t.Errorf("%+v", a)
+	}
+}
