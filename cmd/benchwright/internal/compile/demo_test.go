@@ -127,7 +127,7 @@ func TestSheets(t *testing.T) {
 // which it stands.
 func difference(want, got string) string {
 	w, g := strings.Split(want, "\n"), strings.Split(got, "\n")
-	sheet := ""
+	sheet := "top"
 	for i := range max(len(w), len(g)) {
 		a, b := "nothing", "nothing"
 		if i < len(w) {
@@ -137,7 +137,7 @@ func difference(want, got string) string {
 			b = g[i]
 		}
 		if a != b {
-			return strings.Join([]string{"on " + sheet, "want " + a, "got  " + b}, "\n\t")
+			return strings.Join([]string{"below " + sheet, "want " + a, "got  " + b}, "\n\t")
 		}
 		if strings.HasPrefix(a, "sheet ") {
 			sheet = a
