@@ -42,9 +42,6 @@ func (r *Reader) front(p *Procedure, n *syntax.Node) {
 	if p.Number.Name != "" {
 		unit.Reader{Msgs: r.Msgs}.CardNumber(p.Number.Name, p.Number.At)
 	}
-	if n := p.Number; n.Name != "" && !isCardNumber(n.Name) {
-		r.Msgs.Report("id-malformed", n.At, "write capitals, digits and single hyphens, at most 40, such as `MD48-20`", "`%s` is no card number", n.Name)
-	}
 	p.Revision, p.Date, p.Kind = text(n.Get("revision")), text(n.Get("date")), text(n.Get("kind"))
 	if u := n.Get("unit"); u != nil && u.Kind == syntax.Mapping {
 		p.InlineUnit, p.Unit = u, named(u.Get("unit"))
@@ -261,13 +258,6 @@ func IsName(text string) bool {
 		return false
 	}
 	return strings.Trim(text, "abcdefghijklmnopqrstuvwxyz0123456789-") == ""
-}
-
-// isCardNumber says whether text can be a card's number, which its file is
-// named by.
-func isCardNumber(text string) bool {
-	return len(text) <= 40 && strings.Trim(text, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-") == "" &&
-		!strings.HasPrefix(text, "-") && !strings.HasSuffix(text, "-") && !strings.Contains(text, "--")
 }
 
 // band reads a quantity, nil when it is none (reported). A kind other than
