@@ -24,6 +24,10 @@ tools:
   push-bridge: {name: Push bridge}
   push-screw: {name: Push screw}
   drain-pan: {name: Drain pan}
+  socket-13: {name: Socket 13, across-flats: 13 mm}
+  socket-18: {name: Socket 18, across-flats: 18 mm}
+  socket-half: {name: Socket 1/2 in, across-flats: 1/2 in}
+  socket-127: {name: Socket 12.7, across-flats: 12.7 mm}
 wrenches:
   tw-30: {name: Click wrench 30, range: 6 to 30 N·m, marks: 0.5 N·m, accuracy: 4 %}
   tw-120: {name: Click wrench 120, range: 20 to 120 N·m, marks: 1 N·m, accuracy: 4 %}
@@ -44,6 +48,8 @@ fasteners:
   pinion-nut: {thread: M24x1.5, hand: right, seen-from: input end}
   ring: {name: Ring retainer, thread: M160x2, hand: left, seen-from: output end}
   plain-bolt: {thread: M8}
+  cover-bolts: {thread: M8, across-flats: 13 mm}
+  cap-bolts: {thread: 5/16-18 UNC, across-flats: 1/2 in}
 limits:
   lash: {band: 0.15 to 0.25 mm, source: manual}
   late-gap: {by-variant: {late: {band: 0.30 to 0.45 mm, source: letter}}}

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
@@ -53,10 +54,15 @@ func (p *pass) sized(s *card.Step, f *unit.Fastener) (named []procedure.Named, f
 		if !ok {
 			continue
 		}
-		for _, n := range t.Use {
+		for _, n := range slices.Concat(t.Use, t.Assemble) {
 			if tool, ok := p.Shop.Find(n.Name).(*shop.Tool); ok && tool.AcrossFlats != nil {
 				named = append(named, n)
 				fits = fits || same(tool.AcrossFlats, f.AcrossFlats)
+			}
+			for _, part := range p.Assemblies[n.Name] {
+				if tool, ok := p.Shop.Find(part.ID).(*shop.Tool); ok {
+					fits = fits || same(tool.AcrossFlats, f.AcrossFlats)
+				}
 			}
 		}
 	}

@@ -128,6 +128,19 @@ func TestReadings(t *testing.T) {
 	})
 }
 
+// The lowest of several readings says nothing of an upper limit.
+func TestLowestReading(t *testing.T) {
+	reading := func(limits, use string) string {
+		return block("measurement", "of: A\ngauge: dial-indicator\nsource: manual\nrecord: [a, b]\nlimits: "+limits+"\nuse: "+use)
+	}
+	try(t, readings, []trial{
+		{reading("max 0.05 mm", "lowest"), say("use-unsafe [lowest]")},
+		{reading("max 0.05 mm", "each"), nil},
+		{reading("at least 0.05 mm", "lowest"), nil},
+		{reading("0.15 to 0.25 mm", "lowest"), nil},
+	})
+}
+
 func TestBranches(t *testing.T) {
 	lash := "of: A\ngauge: dial-indicator\nlimits: lash"
 	one := func(limits string) string { return "of: A\ngauge: dial-indicator\nsource: manual\nlimits: " + limits }
@@ -162,6 +175,39 @@ func TestWrenches(t *testing.T) {
 	if got := cardOf(t, "", testFront+two+two, "early").found(wrenches); !slices.Equal(got, say("no-wrench-list [torque]")) {
 		t.Errorf("without a shop: %q", got)
 	}
+}
+
+// A socket that is named beside a torque fits its fastener.
+func TestSizes(t *testing.T) {
+	step := func(fastener, tools string) string {
+		return "### Step\n\n```tool\n" + tools + "\n```\n\n```torque\nfastener: " + fastener + "\nlimits: nut-torque\n```\n\n"
+	}
+	built := block("tool", "assemble: [socket-13, breaker-bar]\nas: long-bar")
+	try(t, sizes, []trial{
+		{step("cover-bolts", "use: socket-13"), nil},
+		{step("cover-bolts", "use: socket-18"), say("tool-size [socket-18]")},
+		{step("cover-bolts", "use: [socket-18, socket-13]"), nil},
+		{step("cover-bolts", "use: breaker-bar"), nil},
+		{step("cap-bolts", "use: socket-13"), say("tool-size [socket-13]")},
+		{step("cap-bolts", "use: socket-half"), nil},
+		{step("cap-bolts", "use: socket-127"), nil},                            // 1/2 in is 12.7 mm
+		{step("plain-bolt", "use: socket-18"), nil},                            // its size is not known
+		{step("cover-bolts", "hold-still: cover-bolts\nwith: socket-18"), nil}, // it holds another part
+		{step("cover-bolts", "assemble: [socket-18, breaker-bar]\nas: long-bar"), say("tool-size [socket-18]")},
+		{step("cover-bolts", "assemble: [socket-13, breaker-bar]\nas: long-bar"), nil},
+		{built + step("cover-bolts", "use: [long-bar, socket-18]"), nil},
+		{prose("Wipe it."), nil},
+	})
+}
+
+// A torque says in which state its thread is.
+func TestThreads(t *testing.T) {
+	torque := "fastener: pinion-nut\nlimits: nut-torque"
+	try(t, threads, []trial{
+		{block("torque", torque), say("thread-missing [torque]")},
+		{block("torque", torque+"\nthread: dry"), nil},
+		{prose("Wipe it."), nil},
+	})
 }
 
 // A right-hand thread is tightened clockwise, a left-hand one anticlockwise.
