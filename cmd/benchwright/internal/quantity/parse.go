@@ -84,7 +84,11 @@ func duration(text string) (Value, bool) {
 	return Value{Number{sum, sum.RatString()}, last}, true
 }
 
-// sound refuses what is not one short line of text.
+// letterO finds a capital O that stands among the digits of a number.
+var letterO = regexp.MustCompile(`[0-9][.,]?(O+)(?:[^\pL]|$)|(?:^|[^\pL])(O+)[.,]?[0-9]`)
+
+// sound refuses what is not one short line of text, and a letter O that was
+// typed for a zero.
 func (r *reader) sound() bool {
 	bad := strings.IndexFunc(r.text, func(c rune) bool { return c < ' ' && c != '\t' || c == utf8.RuneError || c == 0x7f || c == 0x85 })
 	switch {
@@ -95,6 +99,11 @@ func (r *reader) sound() bool {
 		r.fail("quantity-malformed", bad, bad+size, "a quantity is one line of plain text", asIn)
 	case strings.Trim(r.text, blanks) == "":
 		r.fail("quantity-malformed", 0, len(r.text), "a quantity is missing here", asIn)
+	}
+	if m := letterO.FindStringSubmatchIndex(r.text); m != nil && r.problem == nil {
+		start, end := max(m[2], m[4]), max(m[3], m[5])
+		r.fail("quantity-malformed", start, end, "a letter O stands in a number",
+			"did you type the letter O for a zero? write "+r.fixed(start, end, strings.Repeat("0", end-start)))
 	}
 	return r.problem == nil
 }

@@ -60,6 +60,33 @@ func FormatFraction(x, step *big.Rat) string {
 	return s
 }
 
+// Limited returns a bare value with limits round it, as a writer would type
+// them, for a message to show the form. The tolerance is no more than a likely
+// one: two of the value's last place, or a part of that place where the value
+// is small.
+func (b Band) Limited(mark Mark) string {
+	if b.Form != Bare || b.Nominal == nil {
+		return strings.ReplaceAll(b.Written, nbsp, " ")
+	}
+	n := *b.Nominal
+	place := n.Place()
+	if n.Value.Sign() != 0 {
+		place = n.zeros(place)
+	}
+	tolerance, part := times(place, big.NewRat(2, 1)), big.NewRat(1, 10)
+	if n.Fraction() {
+		part = big.NewRat(1, 8)
+	}
+	if half := times(n.Value, big.NewRat(1, 2)); tolerance.Cmp(half.Abs(half)) >= 0 {
+		tolerance = times(place, part)
+	}
+	text := b.Unit.After(n.Text + " ±" + Format(tolerance, tolerance, mark))
+	if n.Fraction() {
+		text = b.Unit.After(n.Text + " ±" + FormatFraction(tolerance, tolerance))
+	}
+	return strings.ReplaceAll(text, nbsp, " ")
+}
+
 // decimals returns how many decimals every multiple of step can be written
 // with; ok is false where none suffice.
 func decimals(step *big.Rat) (places int, ok bool) {

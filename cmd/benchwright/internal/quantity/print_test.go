@@ -72,3 +72,35 @@ func TestRange(t *testing.T) {
 		}
 	}
 }
+
+// The form that a message shows is in the value's own unit, and reads.
+func TestLimited(t *testing.T) {
+	for _, c := range []struct {
+		mark       Mark
+		text, want string
+	}{
+		{Point, "45 N·m", "45 ±2 N·m"},
+		{Point, "100 Nm", "100 ±10 N·m"},
+		{Point, "1500 rpm", "1500 ±200 rev/min"},
+		{Point, "0.20 mm", "0.20 ±0.02 mm"},
+		{Comma, "0,20 mm", "0,20 ±0,02 mm"},
+		{Point, "1 mm", "1 ±0.1 mm"},
+		{Point, "0 mm", "0 ±0.1 mm"},
+		{Point, "5/16 in", "5/16 ±1/8 in"},
+		{Point, "1/2 in", "1/2 ±1/16 in"},
+		{Point, "20°", "20 ±1°"},
+		{Point, "-8 °C", "-8 ±2 °C"},
+	} {
+		b, p := ParseBand(c.text, c.mark)
+		if p != nil {
+			t.Fatal(p)
+		}
+		got := b.Limited(c.mark)
+		if got != c.want {
+			t.Errorf("%s: %s, want %s", c.text, got, c.want)
+		}
+		if again, p := ParseBand(got, c.mark); p != nil || again.Form != PlusMinus {
+			t.Errorf("%s does not read: %v", got, p)
+		}
+	}
+}

@@ -120,10 +120,15 @@ func TestProblems(t *testing.T) {
 		text             string // the place between « and »
 		slug, says, help string
 	}{
-		{Point, "95 to «105»", "unit-missing", "the unit is missing", "write it after the number, as in `95 to 105 mm`"},
-		{Point, "100 ±«5»", "unit-missing", "the unit is missing", "write it after the number, as in `100 ±5 mm`"},
-		{Point, "max «0.05»", "unit-missing", "the unit is missing", "write it after the number, as in `max 0.05 mm`"},
+		{Point, "95 to «105»", "unit-missing", "the unit is missing", "write it after the number, as in `95 to 105 mm` or `95 to 105 N·m`"},
+		{Point, "100 ±«5»", "unit-missing", "the unit is missing", "write it after the number, as in `100 ±5 mm` or `100 ±5 N·m`"},
+		{Point, "max «0.05»", "unit-missing", "the unit is missing", "write it after the number, as in `max 0.05 mm` or `max 0.05 N·m`"},
 		{Point, "95 N·m to «105»", "unit-missing", "the unit is missing", "write it after the number, as in `95 N·m to 105 N·m`"},
+		{Point, "4«O» to 50 N·m", "quantity-malformed", "a letter O stands in a number", "did you type the letter O for a zero? write `40 to 50 N·m`"},
+		{Point, "40 to 5«O» N·m", "quantity-malformed", "a letter O stands in a number", "did you type the letter O for a zero? write `40 to 50 N·m`"},
+		{Point, "«O».15 to 0.25 mm", "quantity-malformed", "a letter O stands in a number", "did you type the letter O for a zero? write `0.15 to 0.25 mm`"},
+		{Point, "0.«O»5 mm", "quantity-malformed", "a letter O stands in a number", "did you type the letter O for a zero? write `0.05 mm`"},
+		{Point, "1«OO» N·m", "quantity-malformed", "a letter O stands in a number", "did you type the letter O for a zero? write `100 N·m`"},
 		{Point, "100 «NM»", "unit-unknown", "no unit is called `NM`", "write `100 N·m`"},
 		{Point, "100 «lb-fr»", "unit-unknown", "no unit is called `lb-fr`", "write `100 lbf·ft`"},
 		{Point, "5 «mPa»", "unit-unknown", "no unit is called `mPa`", "write `5 MPa`"},

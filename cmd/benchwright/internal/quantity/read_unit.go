@@ -32,14 +32,17 @@ func (r *reader) lastUnit() {
 	r.skip()
 	name := r.rest()
 	if name == "" {
-		example := "mm"
-		if r.want != None {
-			example = Units(r.want)[0].Symbol
+		with := func(u Unit) string { return quoted(u.After(strings.Trim(r.text[:r.last.end], blanks))) }
+		example := ""
+		switch {
+		case len(r.units) > 0:
+			example = with(r.unit)
+		case r.want != None:
+			example = with(Units(r.want)[0])
+		default:
+			example = with(Units(Length)[0]) + " or " + with(Units(Torque)[0])
 		}
-		if len(r.units) > 0 {
-			example = r.unit.Symbol
-		}
-		r.fail("unit-missing", r.last.start, r.last.end, "the unit is missing", "write it after the number, as in "+quoted(Unit{Symbol: example}.After(strings.Trim(r.text[:r.last.end], blanks))))
+		r.fail("unit-missing", r.last.start, r.last.end, "the unit is missing", "write it after the number, as in "+example)
 		return
 	}
 	u, ok := r.unitAt(name)

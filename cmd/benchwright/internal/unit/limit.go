@@ -1,6 +1,8 @@
 package unit
 
 import (
+	"strings"
+
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/syntax"
 )
@@ -47,6 +49,9 @@ func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 	if l.All != nil {
 		want = l.All.Band.Unit.Dimension // one limit is of one thing
 	}
+	if _, p := quantity.ParseBand(written.Text, r.Mark); p != nil && p.Slug == "unit-missing" && strings.Contains(l.ID, "torque") {
+		want = quantity.Torque // for the mend to name its unit
+	}
 	b := r.Band(written, want)
 	if b == nil {
 		l.Bad = true
@@ -58,9 +63,9 @@ func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 	}
 	if b.Form == quantity.Bare {
 		l.Bad = true
-		help := "write both ends, as in `0.15 to 0.25 mm`, or `max` or `at least` before it"
+		help := "write a band, such as `" + b.Limited(r.Mark) + "`, or `max` or `at least` before it"
 		if b.Unit.Dimension == quantity.Torque {
-			help = "write both ends, or write it as `value:` in the torque block to have the shop's tolerance added"
+			help = "write a band, such as `" + b.Limited(r.Mark) + "`, or write it as `value:` in the torque block to have the shop's tolerance added"
 		}
 		r.Msgs.Report("limits-bare", out.At, help, "%s is a value, not limits", plain(b.Written))
 		return nil
