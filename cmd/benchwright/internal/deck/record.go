@@ -148,7 +148,7 @@ func Strip(c *card.Card) *Deck {
 			for _, what := range r.lines() {
 				_, torque := r.item.(*card.Torque)
 				_, reading := r.item.(*card.Measurement)
-				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), What: plain(what), Limits: plain(r.limits),
+				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits),
 					Boxes: []bool{false, r.kind.found, r.kind.left, torque || reading, true}, Hold: r.hold})
 			}
 		}
