@@ -29,7 +29,7 @@ func wrenches(p *pass) {
 				return // it may be the one; its scale has been reported
 			}
 			if t.Wrench.Name == "" || len(t.Refused) > 0 {
-				d := p.msgs.Report("wrench-none", t.Limits.At, p.need(t.Limit.Band), "no wrench in the shop can be set to %s", t.Limit.Band.Written)
+				d := p.msgs.Report("wrench-none", t.Limits.At, p.need(t), "no wrench in the shop can be set to %s", t.Limit.Band.Written)
 				if t.Wrench.Name != "" {
 					d.At, d.Message = t.Wrench.At, fmt.Sprintf("`%s` cannot be set to %s", t.Wrench.Name, t.Limit.Band.Written)
 					d.Help = "leave `wrench:` out and let the best one be chosen"
@@ -55,7 +55,7 @@ func wrenches(p *pass) {
 				"`%s` at %s may be out by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.mark()), strings.Join(out, ", "))
 		}
 		if c.Low {
-			p.msgs.Report("wrench-low", t.Limits.At, p.need(t.Limit.Band), "`%s` is set below 20 %% of its range here", w.ID)
+			p.msgs.Report("wrench-low", t.Limits.At, p.need(t), "`%s` is set below 20 %% of its range here", w.ID)
 		}
 	})
 }
@@ -87,18 +87,45 @@ func why(refused []bench.Refusal) string {
 	return strings.Join(out, "; ")
 }
 
-// need describes the wrench that would do.
-func (p *pass) need(b quantity.Band) string {
+// need describes a wrench that would do: what its range must hold, how fine its
+// marks must be where that is what the shop's lack, and a size of which such
+// wrenches are made.
+func (p *pass) need(t *card.Torque) string {
+	b := t.Limit.Band
 	n := bench.NeedFor(b, b.Unit)
-	s := quantity.Scale{Unit: b.Unit, Step: n.Step}
 	if n.Step == nil || n.Low == nil || n.High == nil {
 		return "add a wrench that holds " + b.Written + " to the shop"
 	}
-	help := fmt.Sprintf("add a wrench that holds %s with marks of %s or finer", b.Range(p.mark()), s.Print(n.Step, p.mark()))
-	if n.Longest != nil {
-		help += ", and that ends at " + s.Print(s.Floor(n.Longest), p.mark()) + " or lower"
+	help := "add a wrench whose range holds " + b.Range(p.mark())
+	if slices.ContainsFunc(t.Refused, func(r bench.Refusal) bool { return r.Reason == bench.NoMark }) {
+		help += ", with marks of " + quantity.Scale{Unit: b.Unit, Step: n.Step}.Print(n.Step, p.mark()) + " or finer"
 	}
-	return help
+	if n.Longest == nil { // the torque is not above zero
+		return help
+	}
+	top := size(n.High)
+	bottom := new(big.Rat).Mul(top, big.NewRat(1, 5))
+	if bottom.Cmp(n.Low) > 0 || top.Cmp(n.Longest) > 0 {
+		return help
+	}
+	return help + ", such as one of " + quantity.Decimal(bottom, p.mark()) + " to " + b.Unit.After(quantity.Decimal(top, p.mark()))
+}
+
+// size returns the least of 1, 2, 5, 10, 20, 50 … that is not below x > 0. Click
+// wrenches run from a fifth of such a size up to it (common practice).
+func size(x *big.Rat) *big.Rat {
+	s := big.NewRat(1, 1)
+	for s.Cmp(x) >= 0 {
+		s.Mul(s, big.NewRat(1, 10))
+	}
+	for {
+		for _, part := range []int64{1, 2, 5} {
+			if y := new(big.Rat).Mul(s, big.NewRat(part, 1)); y.Cmp(x) >= 0 {
+				return y
+			}
+		}
+		s.Mul(s, big.NewRat(10, 1))
+	}
 }
 
 // amount prints a small quantity to two figures of the scale's step, rounded up.
