@@ -4,12 +4,15 @@
 // nothing of YAML or of places in a file.
 //
 // The schemas are for editors as much as for the compiler, so every key has a
-// description. Beside the standard's keywords they carry four of our own,
+// description. Beside the standard's keywords they carry six of our own,
 // which another reader passes over:
 //
 //	x-quantity  the value is a quantity of this kind; what stands in it is
 //	            read elsewhere
 //	x-form      what a pattern asks for, in words
+//	x-mend      how to mend a value that breaks the schema, where an example
+//	            could be taken for the value itself
+//	x-list      the pattern keeps names apart that want brackets round them
 //	x-version   the version of the language; a higher one has its own message
 //	title       with its article, as a sentence needs it: "a torque block"
 package schema

@@ -46,6 +46,10 @@ func (s *speaker) add(e *jsonschema.ValidationError) {
 	case "type":
 		f.kind()
 	case "pattern":
+		if f.schema["x-list"] == true {
+			f.report(ValueKind, "put brackets round the list: `["+quote(f.value)+"]`", "%s takes names, and without brackets this is one name with a comma in it", f.name())
+			return
+		}
 		f.report(ValueKind, f.example(), "%s takes %s, not `%s`", f.name(), f.wants(), quote(f.value))
 	case "minLength":
 		f.report(ValueKind, f.example(), "%s is empty", f.name())
@@ -169,7 +173,7 @@ func (f finding) missing(required any) {
 	if len(names) == 0 {
 		return
 	}
-	f.report(KeyMissing, "write "+f.samples(names), "%s needs %s", f.title(), join(ticked(names), "and"))
+	f.report(KeyMissing, f.wanted(names, ""), "%s needs %s", f.title(), join(ticked(names), "and"))
 }
 
 // besides reports keys that another key calls for.
@@ -183,7 +187,7 @@ func (f finding) besides(location string) {
 	if len(names) == 0 {
 		return
 	}
-	f.reportKey(key, KeyMissing, "write "+f.samples(names)+" beside it", "`%s` stands without %s", key, join(ticked(names), "and"))
+	f.reportKey(key, KeyMissing, f.wanted(names, " beside it"), "`%s` stands without %s", key, join(ticked(names), "and"))
 }
 
 // noneOf reports that none of several keys is there.
@@ -203,7 +207,7 @@ func (f finding) noneOf() {
 			return
 		}
 	}
-	f.report(KeyMissing, "write "+f.samples(names[:1]), "%s needs one of %s", f.title(), list(names))
+	f.report(KeyMissing, f.wanted(names[:1], ""), "%s needs one of %s", f.title(), list(names))
 }
 
 func (f finding) dependent() object {
@@ -345,6 +349,9 @@ func (f finding) last() string {
 // example returns a mend that shows how the value is written, by the nearest
 // schema that has an example of it.
 func (f finding) example() string {
+	if mend, ok := f.schema["x-mend"].(string); ok {
+		return mend
+	}
 	for _, s := range slices.Backward(f.scopes) {
 		if e, ok := s.schema["examples"].([]any); ok && len(e) > 0 && s.depth > 0 && s.depth <= len(f.path) {
 			return "write it as `" + quote(f.path[s.depth-1]) + ": " + flow(e[0], false) + "`"
@@ -353,16 +360,19 @@ func (f finding) example() string {
 	return ""
 }
 
-// samples returns how keys of the value are written, "…" for the value where
-// no example says.
-func (f finding) samples(names []string) string {
-	var out []string
+// wanted returns the mend that adds keys to the value, with an example of each
+// as such: the writer knows the value, the example does not.
+func (f finding) wanted(names []string, where string) string {
+	var add, examples []string
 	for _, n := range names {
-		value := "…"
+		add = append(add, "`"+n+":`")
 		if e, _ := lookup(f.known(), []string{n, "examples"}).([]any); len(e) > 0 {
-			value = flow(e[0], false)
+			examples = append(examples, "`"+n+": "+flow(e[0], false)+"`")
 		}
-		out = append(out, "`"+n+": "+value+"`")
 	}
-	return join(out, "and")
+	help := "add " + join(add, "and") + where
+	if len(examples) > 0 {
+		help += ", for example " + join(examples, "and")
+	}
+	return help
 }
