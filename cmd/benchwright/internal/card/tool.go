@@ -93,7 +93,12 @@ func (r *resolver) held(n procedure.Named) string {
 		if f := u.Fastener(n.Name); f != nil {
 			return f.Name
 		}
-		have := append(u.PartIDs(), u.FastenerIDs()...)
+		have := u.PartIDs()
+		for _, id := range u.FastenerIDs() {
+			if !slices.Contains(have, id) { // a nut may be a part and a fastener
+				have = append(have, id)
+			}
+		}
 		if n.Name != "" {
 			r.unknown("part-unknown", "part or fastener", n, have, "parts in the unit")
 		}

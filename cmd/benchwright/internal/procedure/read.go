@@ -51,11 +51,11 @@ func (r *Reader) front(p *Procedure, n *syntax.Node) {
 	if s := n.Get("shop"); s != nil && s.Kind == syntax.Mapping {
 		p.InlineShop = s
 	}
-	p.Variants, p.After, p.Reverses = names(n.Get("variants")), names(n.Get("after")), named(n.Get("reverses"))
+	p.Variants, p.After, p.Reverses = list(n.Get("variants")), list(n.Get("after")), named(n.Get("reverses"))
 	p.Time, p.People, p.Skill = text(n.Get("time")), text(n.Get("people")), text(n.Get("skill"))
 	p.Call, p.Source, p.Draft = text(n.Get("call")), text(n.Get("source")), text(n.Get("status")) == "draft"
 	p.Conditions, p.Consumables = names(n.Get("conditions")), names(n.Get("consumables"))
-	p.Parts = names(n.Get("parts"))
+	p.Parts = list(n.Get("parts"))
 	for _, s := range items(n.Get("stop-points")) {
 		if s.Kind == syntax.Scalar {
 			p.StopPoints = append(p.StopPoints, StopPoint{After: named(s)})
@@ -158,6 +158,14 @@ func (r *Reader) unmarked(n *syntax.Node) {
 	}
 }
 
+// synonyms maps what the trade also calls a block to our word for it.
+var synonyms = map[string]string{
+	"hold-point": "witness", "holdpoint": "witness", "witness-point": "witness", "sign-off": "witness",
+	"danger": "caution", "warning": "caution", "notice": "caution", "hazard": "caution",
+	"measure": "measurement", "reading": "measurement", "gauge": "measurement",
+	"tighten": "torque", "tightening": "torque", "tools": "tool", "wrench": "tool", "socket": "tool",
+}
+
 // unknownType is the one place where a block type is refused.
 func (r *Reader) unknownType(base Base, kind string) {
 	for _, t := range Later {
@@ -168,7 +176,12 @@ func (r *Reader) unknownType(base Base, kind string) {
 		}
 	}
 	help := "use one of: " + strings.Join(Built, ", ")
-	if near := diag.Nearest(kind, append(append([]string{}, Built...), Later...)); near != "" {
+	if ours := synonyms[strings.ToLower(kind)]; ours != "" {
+		help = "write `" + ours + "`"
+		if level := strings.ToLower(kind); ours == "caution" && level != "hazard" {
+			help += ", with `level: " + level + "` in it"
+		}
+	} else if near := diag.Nearest(kind, append(append([]string{}, Built...), Later...)); near != "" {
 		help = "write `" + near + "`"
 	}
 	r.Msgs.Report("block-unknown", base.At, help, "no block is called `%s`", kind)
@@ -318,6 +331,15 @@ func names(n *syntax.Node) []Named {
 		}
 	}
 	return out
+}
+
+// list returns a list of names. One that stands alone with a comma in it lacks
+// its brackets, which the schema has reported, and names nothing.
+func list(n *syntax.Node) []Named {
+	if n != nil && n.Kind == syntax.Scalar && strings.Contains(n.Text, ",") {
+		return nil
+	}
+	return names(n)
 }
 
 func texts(n *syntax.Node) []string {

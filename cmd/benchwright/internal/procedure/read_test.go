@@ -126,6 +126,31 @@ func TestIsName(t *testing.T) {
 	}
 }
 
+// What the trade also calls a block is mended to our word for it.
+func TestSynonyms(t *testing.T) {
+	for kind, want := range map[string]string{
+		"hold-point": "write `witness`", "warning": "write `caution`, with `level: warning` in it", "Danger": "write `caution`, with `level: danger` in it",
+		"hazard": "write `caution`", "measure": "write `measurement`", "reading": "write `measurement`", "tighten": "write `torque`", "tools": "write `tool`",
+		"torqe": "write `torque`", "zebra": "use one of: tool, torque, measurement, caution, witness",
+	} {
+		msgs := &diag.List{}
+		doc := syntax.ReadDoc(source.NewFile("strip.md", []byte(front+"## Work\n\n### Step\n\n```"+kind+"\nof: a\n```\n")), msgs)
+		(&Reader{Mark: quantity.Point, Msgs: msgs}).Read(doc)
+		if got := msgs.Sorted(); len(got) != 1 || got[0].Slug != "block-unknown" || got[0].Help != want {
+			t.Errorf("%s: %v", kind, got)
+		}
+	}
+}
+
+// A list that lacks its brackets, which the schema reports, names nothing; a
+// text keeps its comma.
+func TestListWithoutBrackets(t *testing.T) {
+	p, messages := read(t, "---\ncard: MD48-20\nvariants: early, late\nafter: MD48-10, MD48-15\nparts: nut, race\nconditions: Drained, cold\n---\n\n## W\n\n### S\n")
+	if messages != "" || len(p.Variants)+len(p.After)+len(p.Parts) != 0 || len(p.Conditions) != 1 || p.Conditions[0].Name != "Drained, cold" {
+		t.Errorf("%q %+v", messages, p)
+	}
+}
+
 // Front matter is read as typed: a number stays the text that it was.
 func TestFront(t *testing.T) {
 	p, messages := read(t, "---\ncard: MD48-20\ntitle:  Strip   the drive\nunit: md-48\nrevision: 1.10\ndate: 2026-10-02\nvariants: late\nafter: [MD48-10, MD48-15]\n"+

@@ -135,6 +135,7 @@ func TestSlips(t *testing.T) {
 		{head + "gears: {bevel: {spiral: 35 «mm»}}\n", "unit-kind: mm is a unit of length, not of angle"},
 		{head + "packs: {p: {rate: «theroy»}}\n", "quantity-malformed: "},
 		// What the schema reports is passed over here.
+		{head + "fasteners: {bolt: {only: \"late, early\"}}\nlimits: {a: {band: max 1 mm, source: m}}\ndepends-on:\n  a: nut, pinion-race\n", "none"},
 		{"unit: []\ntitle: {a: b}\nparts: [a]\nfasteners: b\nlimits: {a: 1, b: {band: [1]}, c: {by-variant: {d: 2}}, e: {table-by: x}}\ndepends-on: 1\njobs: {a: 1}\ngears: {a: {teeth: 1}}\nvariants: {d: 1}\n", "none"},
 	} {
 		_, at, msgs := read(t, c.text, quantity.Point)

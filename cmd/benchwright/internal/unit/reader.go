@@ -37,13 +37,15 @@ func (r Reader) Fields(n *syntax.Node) []syntax.Field {
 	return n.Fields
 }
 
-// List returns the scalars of a list; one that stands alone is a list of one.
+// List returns the scalars of a list; one that stands alone is a list of one,
+// but for one with a comma in it, which lacks its brackets: the schema has
+// reported it.
 func (r Reader) List(n *syntax.Node) []*syntax.Node {
 	if n == nil {
 		return nil
 	}
 	items := n.Items
-	if n.Kind == syntax.Scalar {
+	if n.Kind == syntax.Scalar && !strings.Contains(n.Text, ",") {
 		items = []*syntax.Node{n}
 	}
 	var out []*syntax.Node
