@@ -193,3 +193,50 @@ func TestToleranceProperties(t *testing.T) {
 		}
 	}
 }
+
+// The deviations too are derived by formula (ISO 286-1, from memory), in µm of D
+// in mm at the geometric mean of the range: a sanity check of the table. The
+// table is rounded to whole µm and the coarser letters to 5: 1 µm or 3 %, whichever is
+// more.
+func TestDeviationFormulas(t *testing.T) {
+	power := func(factor, exponent float64) func(float64) float64 {
+		return func(d float64) float64 { return factor * math.Pow(d, exponent) }
+	}
+	for letter, formula := range map[string]func(float64) float64{
+		"d": power(-16, 0.44), "e": power(-11, 0.41), "f": power(-5.5, 0.41), "g": power(-2.5, 0.34),
+		"k": power(0.6, 1.0/3), "n": power(5, 0.34),
+	} {
+		for i := 1; i < len(mainEdges); i++ {
+			want := formula(math.Sqrt(float64(mainEdges[i-1]) * float64(mainEdges[i])))
+			got := float64(shaftDeviations[letter][i])
+			if diff := math.Abs(got - want); diff > 1 && diff > 0.03*math.Abs(want) {
+				t.Errorf("%s up to %d mm: table %v, formula %.2f", letter, mainEdges[i], got, want)
+			}
+		}
+	}
+	for i := 1; i < len(mainEdges); i++ {
+		it := func(grade int) int64 { return grades[grade-4][i] }
+		if m := shaftDeviations["m"][i]; m != it(7)-it(6) {
+			t.Errorf("m up to %d mm: %d, want IT7 less IT6", mainEdges[i], m)
+		}
+		if p := shaftDeviations["p"][i]; p < it(7) || p > it(7)+5 {
+			t.Errorf("p up to %d mm: %d, want IT7 and up to 5 more", mainEdges[i], p)
+		}
+	}
+	for i := 1; i < len(fineEdges); i++ {
+		d := math.Sqrt(float64(fineEdges[i-1]) * float64(fineEdges[i]))
+		main := mainRange(big.NewRat(fineEdges[i], 1))
+		s, r, p := float64(pressDeviations["s"][i]), float64(pressDeviations["r"][i]), float64(shaftDeviations["p"][main])
+		low, high := float64(grades[8-4][main])+1, float64(grades[8-4][main])+4
+		if fineEdges[i] > 50 {
+			low = float64(grades[7-4][main]) + 0.4*d
+			high = low
+		}
+		if s < low-1 || s > high+1 {
+			t.Errorf("s up to %d mm: %v, formula %.2f to %.2f", fineEdges[i], s, low, high)
+		}
+		if mean := math.Sqrt(p * s); math.Abs(r-mean) > math.Max(1, 0.03*mean) {
+			t.Errorf("r up to %d mm: %v, mean of p and s %.2f", fineEdges[i], r, mean)
+		}
+	}
+}
