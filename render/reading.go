@@ -9,7 +9,12 @@ func (r Reading) lay(c *compositor) block {
 	k.text(r.Gauge.runs(), c.text)
 	k.y += u / 2
 	if r.Value != "" {
+		figure := c.figure
+		if r.Plain { // only what to expect: it must not look like an accept band
+			c.figure = c.hand(c.units.cap(), FontSemibold, ink)
+		}
 		k.labelled(r.Label, r.Value, r.Unit)
+		c.figure = figure
 	}
 	if !r.Plain && (r.Low != "" || r.High != "") {
 		k.y += u

@@ -57,13 +57,6 @@ func Source(name string) ([]byte, bool) {
 	return text, err == nil
 }
 
-// Later returns the block types that the language has and that have no schema
-// yet, in the order in which the language lists them.
-func Later() []string {
-	return []string{"lash", "part", "shim", "fit", "preload", "leak-test", "fill",
-		"inspect", "figure", "decide", "pattern", "repeat", "timed"}
-}
-
 // A document is one schema, compiled to judge by and as it stands to speak
 // from.
 type document struct {
