@@ -13,15 +13,15 @@ type Drive uint8
 
 // The drives.
 const (
-	Hex    Drive = iota // the head of a hexagon bolt, or its nut
+	Hex    Drive = iota // the head of a hexagon bolt; nuts of 7/16 and 9/16 in are larger
 	Socket              // the hexagon socket of a cap screw: the tool is a key
 )
 
 // A FlatSize is a distance across flats of a thread.
 type FlatSize struct {
 	Size     quantity.Value // "13 mm", "9/16 in"
-	Standard string
-	Older    bool // superseded, but in use
+	Standard string         // of its series: which rows were read is said at the table
+	Older    bool           // superseded, but in use
 }
 
 // AcrossFlats returns the distances across flats that a thread may have, that of
