@@ -44,7 +44,7 @@ func decodePicture(name string, data []byte) (pixels []byte, format string, w, h
 		return fail("is neither a PNG nor a JPEG file")
 	}
 	if err != nil {
-		return fail("has a broken %s header (%v)", format, err)
+		return fail("has a broken %s header", format)
 	}
 	if config.Width <= 0 || config.Height <= 0 {
 		return fail("has no pixels")
@@ -54,7 +54,7 @@ func decodePicture(name string, data []byte) (pixels []byte, format string, w, h
 	}
 	src, err := decode()
 	if err != nil {
-		return fail("cannot be decoded to its end (%v)", err)
+		return fail("cannot be decoded to its end")
 	}
 	img := plain(src)
 	if format == "JPEG" {
