@@ -1,0 +1,154 @@
+package bench
+
+import (
+	"math/big"
+	"math/rand/v2"
+	"testing"
+
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+func mm(t testing.TB, d, p string) Thread { return Thread{Diameter: num(t, d), Pitch: num(t, p)} }
+func un(t testing.TB, d, n string) Thread { return Thread{Diameter: num(t, d), PerInch: num(t, n)} }
+
+// ISO 898-1, coarse threads, through two public tables: stress area in mm² and
+// proof load in N of 8.8, 10.9 and 12.9.
+var isoTable = []struct {
+	d, p, area      string
+	decimals        int
+	p88, p109, p129 int64
+}{
+	{"5", "0.8", "14.2", 1, 8230, 11800, 13800},
+	{"6", "1", "20.1", 1, 11600, 16700, 19500},
+	{"8", "1.25", "36.6", 1, 21200, 30400, 35500},
+	{"10", "1.5", "58.0", 1, 33700, 48100, 56300},
+	{"12", "1.75", "84.3", 1, 48900, 70000, 81800},
+	{"14", "2", "115", 0, 66700, 95500, 112000},
+	{"16", "2", "157", 0, 91000, 130000, 152000},
+	{"20", "2.5", "245", 0, 147000, 203000, 238000},
+	{"24", "3", "353", 0, 212000, 293000, 342000},
+}
+
+func TestStressArea(t *testing.T) {
+	for _, c := range isoTable {
+		got := mm(t, c.d, c.p).StressArea()
+		// The table has M24 from a finer constant: 353 for 352.5.
+		if off := new(big.Rat).Sub(got, num(t, c.area)); off.Abs(off).Cmp(num(t, "0.6")) > 0 || c.d != "24" && !near(t, got, c.area, c.decimals) {
+			t.Errorf("M%s: %s, want %s", c.d, got.FloatString(3), c.area)
+		}
+	}
+	// Grade 5 1/2-13: At 0.1419 in², a textbook example.
+	if got := un(t, "1/2", "13").StressArea(); !near(t, got, "0.1419", 4) {
+		t.Errorf("1/2-13: %s", got.FloatString(6))
+	}
+	one := big.NewRat(1, 1)
+	for _, bad := range []Thread{{}, {Diameter: one}, {one, one, one}, {Diameter: one, Pitch: big.NewRat(2, 1)}, {Diameter: one, Pitch: new(big.Rat)}, {Diameter: one, PerInch: big.NewRat(-1, 1)}} {
+		if bad.StressArea() != nil {
+			t.Errorf("%+v has an area", bad)
+		}
+	}
+}
+
+func TestProofLoad(t *testing.T) {
+	for _, c := range isoTable {
+		th := mm(t, c.d, c.p)
+		for class, want := range map[string]int64{"8.8": c.p88, "10.9": c.p109, "12.9": c.p129} {
+			got, listed, ok := th.ProofLoad(class)
+			if !ok || !listed || got.Cmp(big.NewRat(want, 1)) != 0 {
+				t.Errorf("M%s %s: %v, want %d", c.d, class, got, want)
+			}
+			// As·Sp reproduces the table within 0.6 % with the table's own
+			// rounded area. A pitch a hair off the table's takes the formula.
+			near := th
+			near.Pitch = new(big.Rat).Mul(th.Pitch, num(t, "1.000001"))
+			got, listed, _ = near.ProofLoad(class)
+			got.Mul(got, num(t, c.area)).Quo(got, near.StressArea())
+			off := new(big.Rat).Quo(got, big.NewRat(want, 1))
+			off.Sub(off, big.NewRat(1, 1))
+			if listed || off.Abs(off).Cmp(num(t, "0.006")) > 0 {
+				t.Errorf("M%s %s by formula: %s, the table has %d", c.d, class, got.FloatString(0), want)
+			}
+		}
+	}
+	for _, c := range []struct {
+		th    Thread
+		class string
+	}{
+		{mm(t, "12", "1.75"), "5"}, {un(t, "1/2", "13"), "8.8"}, {mm(t, "12", "1.75"), ""},
+		{mm(t, "64", "6"), "8.8"}, {un(t, "9/8", "7"), "5"}, {un(t, "1/8", "40"), "8"}, {Thread{}, "8.8"},
+	} {
+		if got, _, ok := c.th.ProofLoad(c.class); ok {
+			t.Errorf("%+v %s: %s", c.th, c.class, got)
+		}
+	}
+}
+
+// A fine thread holds more than the coarse one of its diameter.
+func TestProofLoadFine(t *testing.T) {
+	fine, listed, _ := mm(t, "12", "1.25").ProofLoad("8.8")
+	coarse, _, _ := mm(t, "12", "1.75").ProofLoad("8.8")
+	if listed || fine.Cmp(coarse) <= 0 {
+		t.Errorf("fine %s, coarse %s", fine.FloatString(0), coarse.FloatString(0))
+	}
+}
+
+func TestTighteningTorque(t *testing.T) {
+	lbf, lbfin := unit("lbf"), unit("lbf·in")
+	half := un(t, "1/2", "13")
+	proof, _, _ := half.ProofLoad("5")
+	clamp := new(big.Rat).Mul(quantity.Convert(proof, newton, lbf), num(t, "0.75"))
+	if !near(t, clamp, "9046", 0) {
+		t.Errorf("75 %% of proof of 1/2-13 grade 5: %s lbf, want 9046 (textbook)", clamp.FloatString(2))
+	}
+	for _, c := range []struct {
+		th          Thread
+		k, pounds   string
+		want        string // lbf·in
+		within      string
+		description string
+	}{
+		{half, "0.20", "9046", "904", "1", "textbook: 904 lbf·in = 75 lbf·ft, its last digit cut"},
+		{half, "0.15", "9046", "678", "0.5", "textbook"},
+		{un(t, "0.190", "32"), "0.30", "1275", "72.7", "0.05", "textbook table"},
+		{un(t, "0.190", "32"), "0.25", "1275", "60.6", "0.05", "textbook table"},
+		{un(t, "0.190", "32"), "0.20", "1275", "48.5", "0.05", "textbook table"},
+		{un(t, "0.190", "32"), "0.15", "1275", "36.3", "0.05", "textbook table"},
+		{un(t, "0.190", "32"), "0.10", "1275", "24.2", "0.05", "textbook table"},
+	} {
+		got := quantity.Convert(c.th.TighteningTorque(num(t, c.k), quantity.Convert(num(t, c.pounds), lbf, newton)), newtonMetre, lbfin)
+		if off := new(big.Rat).Sub(got, num(t, c.want)); off.Abs(off).Cmp(num(t, c.within)) > 0 {
+			t.Errorf("K %s, %s lbf: %s lbf·in, want %s (%s)", c.k, c.pounds, got.FloatString(3), c.want, c.description)
+		}
+	}
+	// M12 8.8 at 70 % of proof, K 0.2: 34.2 kN, 82 N·m (textbook).
+	m12 := mm(t, "12", "1.75")
+	proof, _, _ = m12.ProofLoad("8.8")
+	force := new(big.Rat).Mul(proof, num(t, "0.7"))
+	if got := m12.TighteningTorque(num(t, "0.2"), force); !near(t, got, "82", 0) || !near(t, force, "34230", 0) {
+		t.Errorf("M12: %s N, %s N·m", force.FloatString(1), got.FloatString(2))
+	}
+	for _, k := range []*big.Rat{nil, new(big.Rat), num(t, "-0.2")} {
+		if m12.TighteningTorque(k, force) != nil || m12.ClampForce(k, force) != nil {
+			t.Errorf("a nut factor of %v", k)
+		}
+	}
+}
+
+func TestClampForceIsInverse(t *testing.T) {
+	rng := rand.New(rand.NewPCG(4, 4))
+	for range 200 {
+		th := Thread{Diameter: big.NewRat(int64(50+rng.IntN(300)), 10), Pitch: big.NewRat(int64(5+rng.IntN(30)), 10)}
+		if rng.IntN(2) == 0 {
+			th = Thread{Diameter: big.NewRat(int64(4+rng.IntN(20)), 16), PerInch: big.NewRat(int64(6+rng.IntN(26)), 1)}
+		}
+		k, f := big.NewRat(int64(8+rng.IntN(30)), 100), big.NewRat(int64(1+rng.IntN(100000)), 1)
+		torque := th.TighteningTorque(k, f)
+		if back := th.ClampForce(k, torque); back.Cmp(f) != 0 {
+			t.Fatalf("%+v: %s, then %s", th, f, back)
+		}
+		more := th.TighteningTorque(new(big.Rat).Add(k, big.NewRat(1, 100)), f)
+		if more.Cmp(torque) <= 0 {
+			t.Fatalf("%+v: no more torque for more friction", th)
+		}
+	}
+}
