@@ -85,8 +85,8 @@ type sum struct {
 
 // NewStacks returns what a stock can make with least to most shims in a pack.
 // ok is false where a thickness is not above zero, no shims are there, the
-// counts have no sense, or the thicknesses have no common part that is
-// reasonably coarse.
+// counts have no sense, the thicknesses have no common part that is reasonably
+// coarse, or there are more than mostSums sums to hold.
 func NewStacks(stock []Thickness, least, most int) (stacks *Stacks, ok bool) {
 	if len(stock) == 0 || least < 0 || most < 1 || least > most || most > 1000 {
 		return nil, false
@@ -109,13 +109,19 @@ func NewStacks(stock []Thickness, least, most int) (stacks *Stacks, ok bool) {
 		}
 		s.grain = append(s.grain, g.Int64())
 	}
-	s.fill()
+	if !s.fill() {
+		return nil, false
+	}
 	return s, true
 }
 
+// mostSums bounds the memory and time that a stock may take. Twelve kinds of
+// inch and metric shims with six to a pack make at most 18 564 sums.
+const mostSums = 500_000
+
 // fill works out all totals, kind by kind from thin to thick, so that the
-// largest count of the last kind is the stack with the thickest shims.
-func (s *Stacks) fill() {
+// largest count of the last kind is the stack with the thickest shims. It gives up above mostSums.
+func (s *Stacks) fill() bool {
 	before := map[sum]int{{}: 0}
 	for i, g := range s.grain {
 		limit := s.most
@@ -130,6 +136,9 @@ func (s *Stacks) fill() {
 					layer[to] = n
 				}
 			}
+			if len(layer) > mostSums {
+				return false
+			}
 		}
 		s.layers = append(s.layers, layer)
 		before = layer
@@ -141,6 +150,7 @@ func (s *Stacks) fill() {
 	for _, t := range s.totals {
 		slices.Sort(t)
 	}
+	return true
 }
 
 // Make returns the stack that comes within a distance of the aim: the one of
