@@ -128,7 +128,7 @@ func (r *resolver) hazards() {
 
 // summary collects the card's hazards, one line a hazard, the gravest first.
 func (r *resolver) summary() {
-	add := func(key string, u HazardUse, step int) {
+	add := func(u HazardUse, step int) {
 		for i := range r.card.Hazards {
 			h := &r.card.Hazards[i]
 			if h.Text == u.Text {
@@ -146,10 +146,10 @@ func (r *resolver) summary() {
 		for _, c := range s.Callouts {
 			for _, id := range c.IDs {
 				h, _ := hazard.Find(id)
-				add(id, HazardUse{Signal: max(h.Signal, c.Signal), Symbols: h.Symbols[:1], Text: h.Name, Rule: r.rule(id)}, s.Number)
+				add(HazardUse{Signal: max(h.Signal, c.Signal), Symbols: h.Symbols[:1], Text: h.Name, Rule: r.rule(id)}, s.Number)
 			}
 			if len(c.IDs) == 0 && c.Signal.People() {
-				add("", HazardUse{Signal: c.Signal, Symbols: c.Symbols[:1], Text: c.Hazard}, s.Number)
+				add(HazardUse{Signal: c.Signal, Symbols: c.Symbols[:1], Text: c.Hazard}, s.Number)
 			}
 		}
 	}

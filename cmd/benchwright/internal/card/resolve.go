@@ -3,6 +3,7 @@ package card
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
@@ -131,21 +132,10 @@ func (r *resolver) unknown(slug, what string, n procedure.Named, have []string, 
 	case len(have) == 0:
 		d.Help = "declare it under " + where
 	case len(have) <= 8:
-		d.Help = "name one of: " + list(have) + "; or declare it under " + where
+		d.Help = "name one of: " + strings.Join(have, ", ") + "; or declare it under " + where
 	default:
 		d.Help = "declare it under " + where
 	}
-}
-
-func list(names []string) string {
-	s := ""
-	for i, n := range names {
-		if i > 0 {
-			s += ", "
-		}
-		s += n
-	}
-	return s
 }
 
 // front resolves what the front matter names.
@@ -259,7 +249,7 @@ func (r *resolver) kit(item *shop.Item, thing any) {
 		n = r.step.Number
 	}
 	for _, k := range r.card.Kit {
-		if k.Item == item || k.Item.ID == item.ID {
+		if k.Item.ID == item.ID {
 			if !slices.Contains(k.Steps, n) {
 				k.Steps = append(k.Steps, n)
 			}

@@ -40,16 +40,9 @@ func (p *pass) finer(b quantity.Band) string {
 		return "write `gauge: " + names[i] + "`"
 	}
 	if step := b.CoarsestStep(b.Unit); step != nil {
-		return "no gauge in the shop is fine enough: one with marks of " + quantity.Scale{Unit: b.Unit, Step: step}.Print(step, p.mark()) + " would do"
+		return "no gauge in the shop is fine enough: one with marks of " + quantity.Scale{Unit: b.Unit, Step: step}.Print(step, p.Shop.Mark()) + " would do"
 	}
 	return "no gauge in the shop is fine enough"
-}
-
-func (p *pass) mark() quantity.Mark {
-	if p.Shop != nil && p.Shop.Decimal != 0 {
-		return p.Shop.Decimal
-	}
-	return quantity.Point
 }
 
 // The gauge rule of a shop that states none (common practice).

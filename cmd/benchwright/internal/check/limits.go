@@ -42,7 +42,7 @@ func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string)
 	switch {
 	case l.Bad:
 	case l.Band != nil && l.Band.Form == quantity.Bare:
-		p.msgs.Report("limits-bare", l.At, "write a band, such as `"+l.Band.Limited(p.mark())+"`", "`%s` is one value and no limits", l.Band.Written)
+		p.msgs.Report("limits-bare", l.At, "write a band, such as `"+l.Band.Limited(p.Shop.Mark())+"`", "`%s` is one value and no limits", l.Band.Written)
 	case l.Named.Name != "":
 		if p.Unit == nil {
 			return

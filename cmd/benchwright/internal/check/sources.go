@@ -27,7 +27,7 @@ func sources(p *pass) {
 // also compares the second unit that a block prints beside its limits or its
 // value. A unit's own limits are compared where they are read.
 func also(p *pass) {
-	r := unit.Reader{Mark: p.mark(), Msgs: p.msgs}
+	r := unit.Reader{Mark: p.Shop.Mark(), Msgs: p.msgs}
 	compare := func(l *procedure.Limits, found *unit.LimitBand, at source.Place) {
 		switch {
 		case l.Also == nil:

@@ -52,7 +52,7 @@ func wrenches(p *pass) {
 				out = append(out, p.amount(c.Over, w.Scale)+" over")
 			}
 			p.msgs.Report("wrench-accuracy", t.Limits.At, "use a wrench of better accuracy, or see whether the limits are meant so narrow",
-				"`%s` at %s may be out by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.mark()), strings.Join(out, ", "))
+				"`%s` at %s may be out by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.Shop.Mark()), strings.Join(out, ", "))
 		}
 		if c.Low {
 			p.msgs.Report("wrench-low", t.Limits.At, p.need(t), "`%s` is set below 20 %% of its range here", w.ID)
@@ -96,9 +96,9 @@ func (p *pass) need(t *card.Torque) string {
 	if n.Step == nil || n.Low == nil || n.High == nil {
 		return "add a wrench that holds " + b.Written + " to the shop"
 	}
-	help := "add a wrench whose range holds " + b.Range(p.mark())
+	help := "add a wrench whose range holds " + b.Range(p.Shop.Mark())
 	if slices.ContainsFunc(t.Refused, func(r bench.Refusal) bool { return r.Reason == bench.NoMark }) {
-		help += ", with marks of " + quantity.Scale{Unit: b.Unit, Step: n.Step}.Print(n.Step, p.mark()) + " or finer"
+		help += ", with marks of " + quantity.Scale{Unit: b.Unit, Step: n.Step}.Print(n.Step, p.Shop.Mark()) + " or finer"
 	}
 	if n.Longest == nil { // the torque is not above zero
 		return help
@@ -108,7 +108,7 @@ func (p *pass) need(t *card.Torque) string {
 	if bottom.Cmp(n.Low) > 0 || top.Cmp(n.Longest) > 0 {
 		return help
 	}
-	return help + ", such as one of " + quantity.Decimal(bottom, p.mark()) + " to " + b.Unit.After(quantity.Decimal(top, p.mark()))
+	return help + ", such as one of " + quantity.Decimal(bottom, p.Shop.Mark()) + " to " + b.Unit.After(quantity.Decimal(top, p.Shop.Mark()))
 }
 
 // size returns the least of 1, 2, 5, 10, 20, 50 … that is not below x > 0. Click
@@ -131,5 +131,5 @@ func size(x *big.Rat) *big.Rat {
 // amount prints a small quantity to two figures of the scale's step, rounded up.
 func (p *pass) amount(v *big.Rat, s quantity.Scale) string {
 	fine := quantity.Scale{Unit: s.Unit, Step: new(big.Rat).Mul(s.Step, big.NewRat(1, 10))}
-	return fine.Print(fine.Ceil(v), p.mark())
+	return fine.Print(fine.Ceil(v), p.Shop.Mark())
 }

@@ -156,7 +156,7 @@ func merge(out *diag.List, cards []*card.Card, lists []*diag.List) {
 	in := map[key][]string{}
 	for i, l := range lists {
 		for _, d := range l.Sorted() {
-			in[keyOf(d)] = append(in[keyOf(d)], variantID(cards[i]))
+			in[keyOf(d)] = append(in[keyOf(d)], cards[i].VariantID())
 		}
 	}
 	said := map[key]bool{}
@@ -177,8 +177,6 @@ func merge(out *diag.List, cards []*card.Card, lists []*diag.List) {
 		}
 	}
 }
-
-func variantID(c *card.Card) string { return c.VariantID() }
 
 // decks builds and lays out the decks of a procedure's cards: those whose
 // content is equal are one deck, and so are their strips.
@@ -227,7 +225,7 @@ func name(p *procedure.Procedure, cards []*card.Card, decks int, suffix string) 
 	if decks > 1 {
 		var ids []string
 		for _, c := range cards {
-			ids = append(ids, variantID(c))
+			ids = append(ids, c.VariantID())
 		}
 		n += "." + strings.Join(ids, "+")
 	}

@@ -143,11 +143,3 @@ func (lib *Library) one(p *procedure.Procedure, o Options, msgs *diag.List) (res
 	lib.procedure(res, o, msgs)
 	return res
 }
-
-// mark returns the decimal mark that holds for a procedure.
-func mark(s *shop.Shop) quantity.Mark {
-	if s != nil && s.Decimal != 0 {
-		return s.Decimal
-	}
-	return quantity.Point
-}

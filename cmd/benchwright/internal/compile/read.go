@@ -52,7 +52,7 @@ func Read(w *workspace.Workspace, msgs *diag.List) *Library {
 			}
 		})
 	}
-	lib.decimal = mark(lib.Shop)
+	lib.decimal = lib.Shop.Mark()
 	if lib.Shop == nil && w.Shop != nil && commas.Match(w.Shop.Text) {
 		lib.decimal = quantity.Comma // or every number of its other files would be wrong
 	}
@@ -126,7 +126,7 @@ func (lib *Library) read(e *workspace.Entry, msgs *diag.List) *procedure.Procedu
 	if own := doc.Front.Root.Get("shop"); own != nil && own.Kind == syntax.Mapping {
 		if lib.Workspace.Alone {
 			lib.Shop = shop.FromNode(own, msgs)
-			decimal = mark(lib.Shop)
+			decimal = lib.Shop.Mark()
 		} else {
 			msgs.Report("shop-twice", doc.Front.Root.KeyPlace("shop"), "take `shop:` out: shop.yaml holds for every procedure here",
 				"a procedure inside a workspace brings its own shop")

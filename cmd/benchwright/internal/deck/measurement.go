@@ -38,12 +38,12 @@ func (b *builder) measurement(m *card.Measurement) []render.Element {
 	case m.Limit != nil && m.Marks != nil:
 		r.Label = wordAccept
 		r.Value = b.marks(*m.Marks)
-		r.Low, r.High = m.Marks.Ends(b.mark())
+		r.Low, r.High = m.Marks.Ends(b.card.Shop.Mark())
 		r.Source = plain(b.manual(m.Limit))
 	case m.Limit != nil:
 		band := m.Limit.Band
 		r.Label, r.Value, r.Unit = wordAccept, b.band(band), band.Unit.Symbol
-		r.Low, r.High = band.Ends(b.mark())
+		r.Low, r.High = band.Ends(b.card.Shop.Mark())
 		r.Source = plain(b.manual(m.Limit))
 	}
 	if r.Low != "" {
@@ -90,7 +90,7 @@ func (b *builder) branch(br procedure.Branch, to *card.Step) []render.Run {
 // spread writes the allowed spread as rows, so that nobody adds at the bench:
 // for each lowest reading the highest that may stand beside it.
 func (b *builder) spread(m *card.Measurement) render.Table {
-	step, number := m.Gauge.Scale.Step, func(v *big.Rat) string { return m.Gauge.Scale.Number(v, b.mark()) }
+	step, number := m.Gauge.Scale.Step, func(v *big.Rat) string { return m.Gauge.Scale.Number(v, b.card.Shop.Mark()) }
 	unit := engraved(m.Gauge.Marked, m.Gauge.Scale)
 	t := render.Table{Head: [][]render.Run{plain(wordSpreadLow + ", " + unit), plain(wordSpreadHigh + ", " + unit)}, Align: []render.Align{render.Right, render.Right}}
 	for low := new(big.Rat).Set(m.Marks.Low); low.Cmp(m.Marks.High) <= 0; low = new(big.Rat).Add(low, step) {

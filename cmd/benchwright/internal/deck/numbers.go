@@ -13,24 +13,16 @@ import (
 
 const nbsp = "\u00a0"
 
-// mark returns the shop's decimal mark.
-func (b *builder) mark() quantity.Mark {
-	if b.card.Shop != nil && b.card.Shop.Decimal != 0 {
-		return b.card.Shop.Decimal
-	}
-	return quantity.Point
-}
-
 // value writes a quantity as it was typed, its unit beside it.
 func (b *builder) value(v quantity.Value) string { return v.Unit.After(v.Text) }
 
 // marks writes limits that lie on a scale's marks, without their unit:
 // "0.15 to 0.25", "max 0.05", "at least 12".
-func (b *builder) marks(m quantity.Marks) string { return span(m.Ends(b.mark())) }
+func (b *builder) marks(m quantity.Marks) string { return span(m.Ends(b.card.Shop.Mark())) }
 
 // band writes a manual's band as a range, without its unit: a large figure is
 // never a ±.
-func (b *builder) band(q quantity.Band) string { return span(q.Ends(b.mark())) }
+func (b *builder) band(q quantity.Band) string { return span(q.Ends(b.card.Shop.Mark())) }
 
 // together keeps a text on one line.
 func together(text string) string { return strings.ReplaceAll(text, " ", nbsp) }
@@ -75,5 +67,5 @@ func lower(name string) string {
 
 // percent writes an exact ratio as per cent: 1/20 → "5".
 func (b *builder) percent(r *big.Rat) string {
-	return quantity.Decimal(new(big.Rat).Mul(r, big.NewRat(100, 1)), b.mark())
+	return quantity.Decimal(new(big.Rat).Mul(r, big.NewRat(100, 1)), b.card.Shop.Mark())
 }

@@ -95,7 +95,7 @@ func (b *builder) rows(s *card.Step) []recordRow {
 			}
 			switch c := i.Choice; {
 			case c != nil:
-				r.limits = wordSet + " " + c.Wrench.Scale.Number(c.Setting, b.mark()) + nbsp + engraved(c.Wrench.Marked, c.Wrench.Scale)
+				r.limits = wordSet + " " + c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark()) + nbsp + engraved(c.Wrench.Marked, c.Wrench.Scale)
 			case i.Limit != nil:
 				r.limits = b.band(i.Limit.Band) + nbsp + i.Limit.Band.Unit.Symbol
 			}

@@ -124,7 +124,7 @@ func (b *builder) kit() render.Listing {
 			name += ", " + together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.Marked, t.Scale)
 		case *shop.Gauge:
 			if t.Scale.Step != nil {
-				name += ", " + t.Scale.Number(t.Scale.Step, b.mark()) + nbsp + engraved(t.Marked, t.Scale)
+				name += ", " + t.Scale.Number(t.Scale.Step, b.card.Shop.Mark()) + nbsp + engraved(t.Marked, t.Scale)
 			}
 		}
 		l.Rows = append(l.Rows, row(name, numbers(k.Item), k.Item.Place, steps(k.Steps)))

@@ -37,7 +37,7 @@ func (b *builder) torque(t *card.Torque) render.Element {
 		// the one number to set.
 		s.Label = wordSet
 		s.Lines = append([][]render.Run{plain(wordWithWrench(lower(c.Wrench.Name)))}, s.Lines...)
-		s.Value = c.Wrench.Scale.Number(c.Setting, b.mark())
+		s.Value = c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())
 		s.Unit = engraved(c.Wrench.Marked, c.Wrench.Scale)
 	case t.Limit != nil:
 		s.Label = wordTorque

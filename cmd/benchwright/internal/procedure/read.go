@@ -298,12 +298,7 @@ func branch(n *syntax.Node) Branch {
 	return Branch{Text: text(n), At: n.Place()}
 }
 
-func text(n *syntax.Node) string {
-	if n == nil || n.Kind != syntax.Scalar {
-		return ""
-	}
-	return strings.Join(strings.Fields(n.Text), " ")
-}
+func text(n *syntax.Node) string { return unit.Reader{}.Text(n) }
 
 func named(n *syntax.Node) Named {
 	if n == nil || n.Kind != syntax.Scalar {
@@ -333,13 +328,13 @@ func names(n *syntax.Node) []Named {
 	return out
 }
 
-// list returns a list of names. One that stands alone with a comma in it lacks
-// its brackets, which the schema has reported, and names nothing.
+// list returns a list of names.
 func list(n *syntax.Node) []Named {
-	if n != nil && n.Kind == syntax.Scalar && strings.Contains(n.Text, ",") {
-		return nil
+	var out []Named
+	for _, i := range (unit.Reader{}).List(n) {
+		out = append(out, named(i))
 	}
-	return names(n)
+	return out
 }
 
 func texts(n *syntax.Node) []string {

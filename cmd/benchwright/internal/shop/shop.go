@@ -88,6 +88,14 @@ type Shim struct {
 	AtMost    int // in one pack; 0 is any number
 }
 
+// Mark returns the decimal mark that holds, the point where no shop states one.
+func (s *Shop) Mark() quantity.Mark {
+	if s == nil || s.Decimal == 0 {
+		return quantity.Point
+	}
+	return s.Decimal
+}
+
 // Find returns the tool, wrench or gauge of that id as what it is, or nil.
 func (s *Shop) Find(id string) any {
 	if s == nil {
