@@ -44,20 +44,15 @@ func paste(h *hazard.Hazard) string {
 // causes: too many callouts, and none is read.
 func idleCovers(p *pass) {
 	for _, s := range p.Steps() {
-		implied := map[string]bool{}
-		for _, c := range s.Causes() {
-			implied[c.ID] = true
-		}
-		for _, t := range p.texts(s) {
-			for _, m := range hazard.Implied(t.text) {
-				implied[m.ID] = true
-			}
-		}
+		var implied map[string]bool // asked for only where a callout covers something
 		for _, c := range s.Callouts {
 			if c.Written == nil {
 				continue
 			}
 			for _, n := range c.Written.Covers {
+				if implied == nil {
+					implied = p.implied(s)
+				}
 				if _, known := hazard.Find(n.Name); known && !implied[n.Name] {
 					p.msgs.Report("covers-idle", n.At, "take `"+n.Name+"` out, or name the tool that causes it in a `tool` block",
 						"nothing in this step causes the hazard `%s`", n.Name)
@@ -65,6 +60,20 @@ func idleCovers(p *pass) {
 			}
 		}
 	}
+}
+
+// implied returns the hazards that a step's tools carry or its words imply.
+func (p *pass) implied(s *card.Step) map[string]bool {
+	ids := map[string]bool{}
+	for _, c := range s.Causes() {
+		ids[c.ID] = true
+	}
+	for _, t := range p.texts(s) {
+		for _, m := range hazard.Implied(t.text) {
+			ids[m.ID] = true
+		}
+	}
+	return ids
 }
 
 // contrarySymbols refuses a step whose callouts ask for two things that cannot
