@@ -134,9 +134,12 @@ const (
 
 // Table is a ruled table with a head that repeats when it runs on.
 type Table struct {
-	Head  [][]Run
-	Rows  [][][]Run
-	Align []Align
+	Head   [][]Run
+	Rows   [][][]Run
+	Align  []Align
+	Marked []bool // rows set apart, one a row: where a reading is accepted as it is; nil for none
+	Large  bool   // its figures are large: it is read with a greasy finger
+	Under  []Run  // one line under it that stays with its last row: a worked line
 }
 
 // Listing is a titled list of the set-out face: tools, parts, conditions.

@@ -9,6 +9,10 @@ func (t Table) lay(c *compositor) block {
 	if n == 0 {
 		return block{}
 	}
+	body := c.text
+	if t.Large {
+		body = c.hand(c.units.cap(), FontSemibold, ink)
+	}
 	least, whole := make([]int, n), make([]int, n)
 	fit := func(cells [][]Run, h hand) {
 		for i, cell := range cells {
@@ -18,7 +22,7 @@ func (t Table) lay(c *compositor) block {
 	}
 	fit(t.Head, c.tag)
 	for _, r := range t.Rows {
-		fit(r, c.text)
+		fit(r, body)
 	}
 	// The bands reach half a gap past the text on either side; room to spare
 	// goes between the columns, as far as the eye still crosses it.
@@ -43,13 +47,23 @@ func (t Table) lay(c *compositor) block {
 	}
 	for i, r := range t.Rows {
 		var k, out canvas
-		h := c.beats(g.row(&k, r, []hand{c.text}, t.Align, u/2) + u)
+		h := c.beats(g.row(&k, r, []hand{body}, t.Align, u/2) + u)
 		if i%2 == 1 {
 			out.ground(0, 0, c.width, h, tint)
 		}
 		out.add(k.ops...)
 		out.across(0, h, c.width, c.hair, hairline)
-		b.slabs = append(b.slabs, slab{height: h, keep: i == 0 && len(t.Rows) > 1 || i == len(t.Rows)-2, ops: out.ops})
+		if i < len(t.Marked) && t.Marked[i] {
+			out.add(Rect{X: c.frame / 2, Y: c.frame / 2, W: c.width - c.frame, H: h - c.frame, Fill: NoColor, Stroke: accent, StrokeWidth: 2 * c.frame, Role: Tint})
+		}
+		last := i == len(t.Rows)-1 && len(t.Under) > 0
+		b.slabs = append(b.slabs, slab{height: h, keep: i == 0 && len(t.Rows) > 1 || i == len(t.Rows)-2 || last, ops: out.ops})
+	}
+	if len(t.Under) > 0 {
+		var k canvas
+		p := c.set(t.Under, c.text, c.width-2*u, 0)
+		k.para(p, u, u/2)
+		b.slabs = append(b.slabs, slab{height: c.beats(p.height() + u/2), ops: k.ops})
 	}
 	return b
 }

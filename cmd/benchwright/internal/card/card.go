@@ -5,6 +5,7 @@ package card
 
 import (
 	"math/big"
+	"slices"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/diag"
@@ -87,16 +88,18 @@ func (s *Step) Place(c *Card) source.Place {
 
 // HasTable says whether the step looks something up in a table of its own.
 func (s *Step) HasTable() bool {
-	for _, i := range s.Items {
-		if m, ok := i.(*Measurement); ok && m.Spread != nil {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.Items, func(i Item) bool {
+		t, ok := i.(tabled)
+		return ok && t.hasTable()
+	})
 }
 
-// An Item is one thing in a step: *Prose, *Picture, *Tool, *Torque,
-// *Measurement or *Witness.
+// A tabled item looks something up in a table of its own.
+type tabled interface{ hasTable() bool }
+
+func (m *Measurement) hasTable() bool { return m.Spread != nil }
+
+// An Item is one thing in a step: *Prose, *Picture or a block.
 type Item interface{ Place() source.Place }
 
 // Prose is text with its links resolved: a link to a step names the step.
@@ -167,6 +170,7 @@ type Torque struct {
 type Measurement struct {
 	*procedure.Measurement
 	Limit    *unit.LimitBand // nil with "limits: none", or when missing, which a rule reports
+	Shown    *quantity.Band  // the limits as the gauge shows them, where that is not as they are written; nil otherwise
 	Gauge    *shop.Gauge     // nil without one
 	Marks    *quantity.Marks // the limits on the gauge's marks; nil without limits, gauge, or a mark between
 	Expect   *quantity.Marks // the plausible span on the gauge's marks
@@ -174,6 +178,28 @@ type Measurement struct {
 	LowGo    *Step
 	HighGo   *Step
 	Mismatch bool // limits and gauge measure different things, which is reported
+}
+
+// OnGauge returns the limits as the gauge shows them, nil without limits.
+func (m *Measurement) OnGauge() *quantity.Band {
+	switch {
+	case m.Shown != nil:
+		return m.Shown
+	case m.Limit != nil:
+		return &m.Limit.Band
+	}
+	return nil
+}
+
+func (m *Measurement) reading() *Measurement { return m }
+
+// ReadingOf returns the reading that an item takes, nil where it takes none: the
+// rules about limits, gauges and branches hold for all of them.
+func ReadingOf(i Item) *Measurement {
+	if r, ok := i.(interface{ reading() *Measurement }); ok {
+		return r.reading()
+	}
+	return nil
 }
 
 // A Witness is a hold point.

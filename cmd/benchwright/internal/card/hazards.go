@@ -7,6 +7,7 @@ import (
 
 	"benchwright/cmd/benchwright/internal/hazard"
 	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/shop"
 	"benchwright/cmd/benchwright/internal/source"
 )
 
@@ -64,25 +65,44 @@ type Cause struct {
 func (s *Step) Causes() []Cause {
 	var out []Cause
 	for _, i := range s.Items {
-		if t, ok := i.(*Tool); ok {
-			for _, l := range t.Lines {
-				for _, item := range l.Tools {
-					for _, id := range item.Hazards {
-						out = append(out, Cause{id, item.Name, nameOf(l, item.ID, t.At)})
-					}
-				}
+		if c, ok := i.(interface{ causes() []Cause }); ok {
+			out = append(out, c.causes()...)
+		}
+	}
+	return out
+}
+
+func (t *Tool) causes() []Cause {
+	var out []Cause
+	for _, l := range t.Lines {
+		for _, item := range l.Tools {
+			for _, id := range item.Hazards {
+				out = append(out, Cause{id, item.Name, nameOf(l, item.ID, t.At)})
 			}
 		}
-		if t, ok := i.(*Torque); ok && t.Choice != nil {
-			for _, id := range t.Choice.Wrench.Hazards {
-				out = append(out, Cause{id, t.Choice.Wrench.Name, t.At})
-			}
-		}
-		if m, ok := i.(*Measurement); ok && m.Gauge != nil {
-			for _, id := range m.Gauge.Hazards {
-				out = append(out, Cause{id, m.Gauge.Name, m.At})
-			}
-		}
+	}
+	return out
+}
+
+func (t *Torque) causes() []Cause {
+	if t.Choice == nil {
+		return nil
+	}
+	return carried(&t.Choice.Wrench.Item, t.At)
+}
+
+func (m *Measurement) causes() []Cause {
+	if m.Gauge == nil {
+		return nil
+	}
+	return carried(&m.Gauge.Item, m.At)
+}
+
+// carried returns the hazards that come with a tool of the shop.
+func carried(i *shop.Item, at source.Place) []Cause {
+	var out []Cause
+	for _, id := range i.Hazards {
+		out = append(out, Cause{id, i.Name, at})
 	}
 	return out
 }

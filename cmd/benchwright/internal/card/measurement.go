@@ -6,7 +6,7 @@ import (
 	"benchwright/cmd/benchwright/internal/shop"
 )
 
-func (r *resolver) measurement(m *procedure.Measurement) Item {
+func (r *resolver) measurement(m *procedure.Measurement) *Measurement {
 	out := &Measurement{Measurement: m}
 	s := r.card.Shop
 	out.Limit = r.limit(&m.Limits, 0)
@@ -77,7 +77,7 @@ func (r *resolver) branches() {
 	}
 	for _, s := range steps {
 		for _, i := range s.Items {
-			if m, ok := i.(*Measurement); ok {
+			if m := ReadingOf(i); m != nil {
 				m.LowGo, m.HighGo = find(m.IfLow), find(m.IfHigh)
 			}
 		}

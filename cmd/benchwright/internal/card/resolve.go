@@ -219,6 +219,24 @@ func (r *resolver) items(list []procedure.Item) []Item {
 			out = append(out, r.measurement(i))
 		case *procedure.Witness:
 			out = append(out, &Witness{i})
+		case *procedure.Lash:
+			out = append(out, r.lash(i))
+		case *procedure.Shim:
+			out = append(out, r.shim(i))
+		case *procedure.Preload:
+			out = append(out, r.preload(i))
+		case *procedure.Fit:
+			out = append(out, r.fit(i))
+		case *procedure.Timed:
+			out = append(out, r.timed(i))
+		case *procedure.LeakTest:
+			out = append(out, r.leakTest(i))
+		case *procedure.Fill:
+			out = append(out, r.fill(i))
+		case *procedure.Pattern:
+			out = append(out, r.pattern(i))
+		case *procedure.Figure:
+			out = append(out, r.figure(i))
 		case *procedure.Caution:
 			r.caution(i)
 		}

@@ -44,6 +44,16 @@ func each[T card.Item](p *pass, f func(*card.Step, T)) {
 	}
 }
 
+// eachReading calls f for every reading that the card's steps take, of whatever
+// block it is.
+func eachReading(p *pass, f func(*card.Step, *card.Measurement)) {
+	each(p, func(s *card.Step, i card.Item) {
+		if m := card.ReadingOf(i); m != nil {
+			f(s, m)
+		}
+	})
+}
+
 // Procedure runs the rules about a procedure as a whole. Whole says that its
 // file was read without an error: what was refused may have been its steps.
 func Procedure(p *procedure.Procedure, cards []*card.Card, lib *card.Library, whole bool, msgs *diag.List) {

@@ -11,16 +11,16 @@ import (
 // marks asks whether any mark of the gauge lies inside the limits, and whether
 // the gauge reaches them.
 func marks(p *pass) {
-	each(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ *card.Step, m *card.Measurement) {
 		if m.Limit == nil || m.Gauge == nil || m.Gauge.Scale.Step == nil {
 			return
 		}
 		s := m.Gauge.Scale
 		if m.Marks == nil {
-			p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.finer(m.Limit.Band), "`%s` has no mark inside %s", m.Gauge.ID, m.Limit.Band.Written)
+			p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.finer(*m.OnGauge()), "`%s` has no mark inside %s", m.Gauge.ID, m.Limit.Band.Written)
 			return
 		}
-		band := m.Limit.Band.In(s.Unit)
+		band := m.OnGauge().In(s.Unit)
 		if band.High != nil && s.High != nil && band.High.Cmp(s.High) > 0 || band.Low != nil && s.Low != nil && band.Low.Cmp(s.Low) < 0 {
 			p.msgs.Report("gauge-range", m.GaugePlace(), "name a gauge whose range holds the limits", "`%s` does not reach all of %s", m.Gauge.ID, m.Limit.Band.Written)
 		}
@@ -50,7 +50,7 @@ var marksWarn, marksRefuse = big.NewRat(5, 1), big.NewRat(2, 1)
 
 // gauges asks whether a gauge is fine enough for its limits.
 func gauges(p *pass) {
-	each(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ *card.Step, m *card.Measurement) {
 		if m.Gauge == nil {
 			if p.Shop != nil && m.GaugePlace() == m.At && !m.Limits.Bad {
 				p.msgs.Report("gauge-missing", m.At, "name the gauge with `gauge:`", "this measurement names no gauge, so its limits are not on the scale that is read")
@@ -67,14 +67,14 @@ func gauges(p *pass) {
 		if p.Shop.MarksError != nil {
 			refuse = p.Shop.MarksError
 		}
-		if n, ok := bench.MarksAcross(m.Limit.Band, m.Gauge.Scale); ok {
+		if n, ok := bench.MarksAcross(*m.OnGauge(), m.Gauge.Scale); ok {
 			slug := map[bench.Fitness]string{bench.Coarse: "gauge-coarse", bench.TooCoarse: "gauge-too-coarse"}[bench.JudgeMarks(n, warn, refuse)]
 			if slug != "" {
 				p.msgs.Report(slug, m.GaugePlace(), "take a gauge with finer marks", "`%s` divides %s into only %s marks", m.Gauge.ID, m.Limit.Band.Written, short(n))
 			}
 		}
 		if u := m.Gauge.Uncertainty; u != nil {
-			if ratio, ok := bench.UncertaintyRatio(m.Limit.Band, *u); ok && ratio.Cmp(big.NewRat(4, 1)) < 0 {
+			if ratio, ok := bench.UncertaintyRatio(*m.OnGauge(), *u); ok && ratio.Cmp(big.NewRat(4, 1)) < 0 {
 				p.msgs.Report("gauge-uncertain", m.GaugePlace(), "take a gauge whose uncertainty is smaller", "`%s` is too uncertain for %s: the ratio is %s to 1, and 4 to 1 is the least", m.Gauge.ID, m.Limit.Band.Written, short(ratio))
 			}
 		}

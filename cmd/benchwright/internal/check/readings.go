@@ -5,7 +5,7 @@ import "benchwright/cmd/benchwright/internal/card"
 // readings asks that a spread has readings to lie between, and that the one
 // reading which is judged cannot hide a worse one.
 func readings(p *pass) {
-	each(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ *card.Step, m *card.Measurement) {
 		if len(m.Record) < 2 && m.Spread != nil {
 			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "list the readings under `record:`, or take `spread:` out", "a spread needs two readings or more")
 		}
@@ -17,7 +17,7 @@ func readings(p *pass) {
 
 // branches asks that each side of a band leads somewhere.
 func branches(p *pass) {
-	each(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ *card.Step, m *card.Measurement) {
 		if m.Limit == nil {
 			return
 		}

@@ -11,7 +11,7 @@ import (
 // sources asks where a band comes from that a block writes in place. The
 // limits of the unit are asked where they are read.
 func sources(p *pass) {
-	each(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ *card.Step, m *card.Measurement) {
 		if l := &m.Limits; l.Band != nil && m.Limit != nil && l.Source == "" {
 			p.msgs.Report("source-missing", l.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "these limits have no source")
 		}
@@ -37,7 +37,7 @@ func also(p *pass) {
 			r.CompareAlso(found.Band, *l.Also, found.At, at)
 		}
 	}
-	each(p, func(_ *card.Step, m *card.Measurement) { compare(&m.Limits, m.Limit, m.KeyPlace("also")) })
+	eachReading(p, func(_ *card.Step, m *card.Measurement) { compare(&m.Limits, m.Limit, m.KeyPlace("also")) })
 	each(p, func(_ *card.Step, t *card.Torque) {
 		if t.Value != nil && t.Limits.Also != nil {
 			r.CompareAlso(*t.Value, *t.Limits.Also, t.ValueAt, t.KeyPlace("also"))

@@ -101,22 +101,45 @@ func (b *builder) rows(s *card.Step) []recordRow {
 			}
 			out = append(out, r)
 		case *card.Measurement:
-			r := recordRow{item: i, what: i.Of, boxes: i.Record, kind: rowKind{initials: true}}
-			switch kind := b.card.Procedure.Kind; {
-			case i.AsFound, kind == "strip", kind == "inspect":
-				r.kind.found = true
-			case kind == "general", kind == "":
-				r.kind.found, r.kind.left = true, true
-			default:
-				r.kind.left = true
-			}
-			r.limits = b.limits(i)
-			out = append(out, r)
+			out = append(out, b.measurementRows(i)...)
+		case *card.Lash:
+			out = append(out, b.lashRows(i)...)
+		case *card.Shim:
+			out = append(out, b.shimRows(i)...)
+		case *card.Preload:
+			out = append(out, b.preloadRows(i)...)
+		case *card.Fit:
+			out = append(out, b.fitRows(i)...)
+		case *card.Timed:
+			out = append(out, b.timedRows(i)...)
+		case *card.LeakTest:
+			out = append(out, b.leakTestRows(i)...)
+		case *card.Fill:
+			out = append(out, b.fillRows(i)...)
+		case *card.Pattern:
+			out = append(out, b.patternRows(i)...)
+		case *card.Figure:
+			out = append(out, b.figureRows(i)...)
 		case *card.Witness:
 			out = append(out, recordRow{item: i, what: wordHoldRow(i.Sees), limits: i.Who, kind: rowKind{initials: true}, hold: true})
 		}
 	}
 	return out
+}
+
+// measurementRows returns what a reading leaves on record.
+func (b *builder) measurementRows(m *card.Measurement) []recordRow {
+	r := recordRow{item: m, what: m.Of, boxes: m.Record, kind: rowKind{initials: true}}
+	switch kind := b.card.Procedure.Kind; {
+	case m.AsFound, kind == "strip", kind == "inspect":
+		r.kind.found = true
+	case kind == "general", kind == "":
+		r.kind.found, r.kind.left = true, true
+	default:
+		r.kind.left = true
+	}
+	r.limits = b.limits(m)
+	return []recordRow{r}
 }
 
 // limits writes a measurement's limits in short.
@@ -147,7 +170,7 @@ func Strip(c *card.Card) *Deck {
 		for _, r := range b.rows(s) {
 			for _, what := range r.lines() {
 				_, torque := r.item.(*card.Torque)
-				_, reading := r.item.(*card.Measurement)
+				reading := card.ReadingOf(r.item) != nil
 				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits),
 					Boxes: []bool{false, r.kind.found, r.kind.left, torque || reading, true}, Hold: r.hold})
 			}

@@ -65,6 +65,24 @@ func (b *builder) items(items []card.Item) []render.Element {
 			out = append(out, b.torque(i))
 		case *card.Measurement:
 			out = append(out, b.measurement(i)...)
+		case *card.Lash:
+			out = append(out, b.lash(i)...)
+		case *card.Shim:
+			out = append(out, b.shim(i)...)
+		case *card.Preload:
+			out = append(out, b.preload(i)...)
+		case *card.Fit:
+			out = append(out, b.fit(i)...)
+		case *card.Timed:
+			out = append(out, b.timed(i)...)
+		case *card.LeakTest:
+			out = append(out, b.leakTest(i)...)
+		case *card.Fill:
+			out = append(out, b.fill(i)...)
+		case *card.Pattern:
+			out = append(out, b.pattern(i)...)
+		case *card.Figure:
+			out = append(out, b.figure(i)...)
 		case *card.Witness:
 			out = append(out, b.technical(i.Place(), render.Hold{Title: wordHold, Who: plain(wordWho(i.Who)),
 				Sees: plain(wordSees(i.Sees)), Before: before(i.Before), Boxes: []string{wordSignature, wordDate}}))
@@ -102,6 +120,24 @@ func (b *builder) toolRows(items []card.Item) []render.ToolRow {
 			for _, l := range i.Lines {
 				rows = append(rows, toolLine(l)...)
 			}
+		case *card.Lash:
+			rows = append(rows, b.lashTools(i)...)
+		case *card.Shim:
+			rows = append(rows, b.shimTools(i)...)
+		case *card.Preload:
+			rows = append(rows, b.preloadTools(i)...)
+		case *card.Fit:
+			rows = append(rows, b.fitTools(i)...)
+		case *card.Timed:
+			rows = append(rows, b.timedTools(i)...)
+		case *card.LeakTest:
+			rows = append(rows, b.leakTestTools(i)...)
+		case *card.Fill:
+			rows = append(rows, b.fillTools(i)...)
+		case *card.Pattern:
+			rows = append(rows, b.patternTools(i)...)
+		case *card.Figure:
+			rows = append(rows, b.figureTools(i)...)
 		case *card.Torque:
 			if i.Choice != nil {
 				rows = append(rows, toolRow(wordTake, &i.Choice.Wrench.Item, ""))

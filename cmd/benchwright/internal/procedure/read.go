@@ -115,19 +115,57 @@ var readers = map[string]func(*Reader, Base) Item{
 	"measurement": (*Reader).measurement,
 	"caution":     (*Reader).caution,
 	"witness":     (*Reader).witness,
+	"lash":        (*Reader).lash,
+	"shim":        (*Reader).shim,
+	"preload":     (*Reader).preload,
+	"fit":         (*Reader).fit,
+	"timed":       (*Reader).timed,
+	"leak-test":   (*Reader).leakTest,
+	"fill":        (*Reader).fill,
+	"pattern":     (*Reader).pattern,
+	"figure":      (*Reader).figure,
 }
 
 // Later lists the block types of the language that this version knows by name
 // and does not build.
-var Later = []string{"lash", "part", "shim", "fit", "preload", "leak-test", "fill", "inspect", "figure", "decide", "pattern", "repeat", "timed"}
+var Later = []string{
+	"lash",
+
+	"shim",
+
+	"preload",
+
+	"fit",
+
+	"timed",
+
+	"leak-test",
+
+	"fill",
+
+	"pattern",
+
+	"figure",
+
+	"part",
+	"inspect",
+	"decide",
+	"repeat",
+}
 
 // Built lists the block types that can be built.
-var Built = []string{"tool", "torque", "measurement", "caution", "witness"}
+var Built = []string{
+	"tool",
+	"torque",
+	"measurement",
+	"caution",
+	"witness",
+}
 
 func (r *Reader) block(base Base, b *syntax.Block) Item {
 	read := readers[b.Type]
 	switch {
-	case read == nil:
+	case read == nil || slices.Contains(Later, b.Type):
 		r.unknownType(base, b.Type)
 	case b.Tree == nil || r.Refused != nil && r.Refused(b.Tree):
 	default:
