@@ -1,0 +1,90 @@
+package render
+
+import "math"
+
+// The strokes of the computed figures: circles, arcs, arrows and labels.
+
+// onCircle is the point of a circle that lies so many degrees clockwise from
+// its top. It is rounded to whole micrometres, so that no last bit of a sine
+// shows.
+func onCircle(x, y, r int, degrees float64) (int, int) {
+	s, c := math.Sincos(degrees * math.Pi / 180)
+	return x + int(math.Round(float64(r)*s)), y - int(math.Round(float64(r)*c))
+}
+
+// ring is a stroked circle, filled where fill is a colour.
+func ring(x, y, r, width int, stroke, fill Color) Path {
+	p := disc(x, y, r, fill)
+	p.Stroke, p.StrokeWidth = stroke, width
+	return p
+}
+
+// arc is an open stroke along a circle, clockwise from one angle to the other
+// (anticlockwise where to is less), in degrees from the top.
+func arc(x, y, r int, from, to float64, width int, color Color) Path {
+	n := max(1, int(math.Ceil(math.Abs(to-from)/45)))
+	step := (to - from) / float64(n)
+	handle := float64(r) * 4 / 3 * math.Tan(step*math.Pi/180/4)
+	px, py := onCircle(x, y, r, from)
+	p := Path{Fill: NoColor, Stroke: color, StrokeWidth: width, Segs: []Seg{{Verb: 'M', X: px, Y: py}}}
+	for i := range n {
+		a, b := from+float64(i)*step, from+float64(i+1)*step
+		s1, c1 := math.Sincos(a * math.Pi / 180)
+		s2, c2 := math.Sincos(b * math.Pi / 180)
+		ax, ay := onCircle(x, y, r, a)
+		bx, by := onCircle(x, y, r, b)
+		p.Segs = append(p.Segs, Seg{Verb: 'C',
+			X1: ax + int(math.Round(handle*c1)), Y1: ay + int(math.Round(handle*s1)),
+			X2: bx - int(math.Round(handle*c2)), Y2: by - int(math.Round(handle*s2)), X: bx, Y: by})
+	}
+	return p
+}
+
+// poly is a figure of straight lines through points, x and y by turns.
+func poly(fill, stroke Color, width int, xy ...int) Path {
+	p := Path{Fill: fill, Stroke: stroke, StrokeWidth: width}
+	for i := 0; i+1 < len(xy); i += 2 {
+		verb := byte('L')
+		if i == 0 {
+			verb = 'M'
+		}
+		p.Segs = append(p.Segs, Seg{Verb: verb, X: xy[i], Y: xy[i+1]})
+	}
+	if fill != NoColor {
+		p.Segs = append(p.Segs, Seg{Verb: 'Z'})
+	}
+	return p
+}
+
+// arrowHead is a solid head of the given length with its tip at x, y, that
+// points so many degrees clockwise from upward.
+func arrowHead(x, y, length int, degrees float64, color Color) Path {
+	ax, ay := onCircle(x, y, length, degrees+180-22)
+	bx, by := onCircle(x, y, length, degrees+180+22)
+	return poly(color, NoColor, 0, x, y, ax, ay, bx, by)
+}
+
+// arrow is a straight line with a head at its end.
+func (k *canvas) arrow(x1, y1, x2, y2, width, head int, color Color) {
+	degrees := math.Atan2(float64(x2-x1), float64(y1-y2)) * 180 / math.Pi
+	ex, ey := onCircle(x2, y2, head*3/4, degrees+180)
+	k.add(Line{X1: x1, Y1: y1, X2: ex, Y2: ey, Width: width, Color: color}, arrowHead(x2, y2, head, degrees, color))
+}
+
+// label sets one line of text with its middle at y: from x on (Left), about x
+// (Center) or up to x (Right). It returns the text's width.
+func (k *canvas) label(c *compositor, text string, h hand, x, y int, a Align) int {
+	p := c.set(says(text), h, 1<<30, 0)
+	if len(p.lines) == 0 {
+		return 0
+	}
+	_, w := c.extent(says(text), h)
+	switch a {
+	case Center:
+		x -= w / 2
+	case Right:
+		x -= w
+	}
+	k.para(p, x, y-h.lead/2)
+	return w
+}
