@@ -74,7 +74,7 @@ func TestGoodValues(t *testing.T) {
 			"gears": {"bevel": {"teeth": [16, "32"], "module": "4.5 mm", "pitch-radius": {"pinion": "36 mm", "gear": "72 mm"}}},
 			"limits": {"lash": {"band": "0.15 to 0.25 mm", "source": "m", "by-variant": {"late": {"band": "0.1 to 0.2 mm"}}},
 				"only-late": {"by-variant": {"late": {"band": "1 mm"}}},
-				"etched": {"table-by": "mark", "nominal": "62 mm", "per-mark": "0.01 mm", "tolerance": "±0.02 mm", "plus-mark-means": "longer", "source": "m"}},
+				"etched": {"table-by": "mark", "nominal": "62 mm", "per-mark": "0.01 mm", "tolerance": "±0.02 mm", "plus-mark-means": "longer", "marks": "-5 to 5", "source": "m"}},
 			"depends-on": {"lash": ["p"]}, "jobs": {"overhaul": {"title": "All", "cards": ["MD48-10"]}}}`},
 		{"front", `{` + frontOK + `}`},
 		{"front", `{` + frontOK + `, "kind": "strip", "status": "draft", "variants": ["late"], "after": ["MD48-10"], "time": "2 h", "people": 1,
@@ -113,7 +113,7 @@ func TestSlips(t *testing.T) {
 		{"unit", `{` + unitOK + `, "limits": {"lash": {"by-variant": {"late": {"source": "m"}}}}}`,
 			"/limits/lash/by-variant/late key-missing: a variant's limit needs `band` | add `band:`, for example `band: 0.10 to 0.20 mm`"},
 		{"unit", `{` + unitOK + `, "limits": {"a/b~c%41": {"x": 1, "band": "1 mm"}}}`,
-			"key /limits/a~1b~0c%2541/x key-unknown: a limit has no key `x` | leave it out, or write `also`, `by-variant`, `nominal`, `per-mark`, `plus-mark-means`, `source`, `table-by` or `tolerance`"},
+			"key /limits/a~1b~0c%2541/x key-unknown: a limit has no key `x` | leave it out, or write `also`, `by-variant`, `marks`, `nominal`, `per-mark`, `plus-mark-means`, `source`, `table-by` or `tolerance`"},
 		{"front", `{"card": "A"}`, "/ key-missing: a procedure's front matter needs `title`, `unit`, `revision` and `date` | add `title:`, `unit:`, `revision:` and `date:`, for example `title: Strip the drive to a bare housing`, `unit: md-48`, `revision: B` and `date: 2026-10-02`"},
 		{"front", `{"card": "A", "titel": "b", "unit": "c", "revison": "d", "date": "2026-10-02"}`,
 			"key /revison key-unknown: a procedure's front matter has no key `revison` | write `revision`\n" +
@@ -140,7 +140,7 @@ func TestSlips(t *testing.T) {
 		{"block-caution", `{"hazard": "h", "avoid": "a"}`, "/ key-missing: a caution block needs `level` | add `level:`, for example `level: warning`"},
 		{"block-witness", `{"who": "lead", "sees": "nut"}`, "/ key-missing: a witness block needs `before` | add `before:`, for example `before: closing the case`"},
 		{"unit", `{` + unitOK + `, "limits": {"e": {"table-by": "mark", "nominal": "62 mm"}}}`,
-			"key /limits/e/table-by key-missing: `table-by` stands without `per-mark`, `tolerance` and `plus-mark-means` | add `per-mark:`, `tolerance:` and `plus-mark-means:` beside it, for example `per-mark: 0.01 mm`, `tolerance: ±0.02 mm` and `plus-mark-means: longer`"},
+			"key /limits/e/table-by key-missing: `table-by` stands without `per-mark`, `tolerance`, `plus-mark-means` and `marks` | add `per-mark:`, `tolerance:`, `plus-mark-means:` and `marks:` beside it, for example `per-mark: 0.01 mm`, `tolerance: ±0.02 mm`, `plus-mark-means: longer` and `marks: -5 to 5`"},
 		// words
 		{"shop", `{` + shopOK + `, "decimal": "coma"}`, "/decimal value-unknown: `decimal` cannot be `coma` | write `comma`"},
 		{"shop", `{` + shopOK + `, "paper": "B5"}`, "/paper value-unknown: `paper` cannot be `B5` | write `A5`"},

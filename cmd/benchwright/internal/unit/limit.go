@@ -85,20 +85,3 @@ func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 	}
 	return out
 }
-
-// table reads limits that follow an etched mark, nil when they are not
-// complete, which is reported.
-func (r reader) table(n *syntax.Node) *Table {
-	t := &Table{Mark: r.Text(n.Get("table-by")), Shorter: r.Text(n.Get("plus-mark-means")) == "shorter",
-		Source: r.Text(n.Get("source")), At: place(n.Get("table-by"))}
-	nominal, step := r.Value(n.Get("nominal"), quantity.Length), r.Value(n.Get("per-mark"), quantity.Length)
-	tolerance := r.Either(n.Get("tolerance"), quantity.Length)
-	if nominal == nil || step == nil || tolerance == nil || n.Get("plus-mark-means") == nil {
-		return nil
-	}
-	t.Nominal, t.PerMark, t.Tolerance = *nominal, *step, *tolerance
-	if t.Source == "" {
-		r.Msgs.Report("source-missing", t.At, "add `source:` with title, issue and table of the manual", "this table has no source")
-	}
-	return t
-}

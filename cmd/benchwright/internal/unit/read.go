@@ -41,11 +41,11 @@ func FromNode(n *syntax.Node, mark quantity.Mark, msgs *diag.List) *Unit {
 	for _, f := range r.entries(n.Get("fasteners")) {
 		u.Fasteners = append(u.Fasteners, r.fastener(f))
 	}
-	for _, f := range r.entries(n.Get("packs")) {
-		u.Packs = append(u.Packs, r.pack(f))
-	}
 	for _, f := range r.entries(n.Get("gears")) {
 		u.Gears = append(u.Gears, r.gear(f))
+	}
+	for _, f := range r.entries(n.Get("packs")) {
+		u.Packs = append(u.Packs, r.pack(f))
 	}
 	for _, f := range r.entries(n.Get("limits")) {
 		u.Limits = append(u.Limits, r.limit(f))
@@ -129,7 +129,11 @@ func (r reader) pack(f syntax.Field) *Pack {
 	n := f.Value
 	out := &Pack{
 		ID: f.Key, Name: r.Name(f, "name"), Sits: r.Text(n.Get("sits")), MoreShim: r.Text(n.Get("more-shim")),
+		Moves: Member(r.Text(n.Get("moves"))), Gears: r.Text(n.Get("gears")),
 		SafeSide: r.Text(n.Get("safe-side")), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
+	}
+	if out.Gears != "" {
+		r.Known("part-unknown", "gear pair", n.Get("gears"), r.unit.GearIDs(), "gears")
 	}
 	if rate := n.Get("rate"); r.Text(rate) == "theory" {
 		out.Theory = true

@@ -39,14 +39,14 @@ fasteners:
   carrier-bolts: {thread: 1/2-13 UNC, class: "8.8", count: 8, pattern: circle, nut-factor: 0.18, nut-factor-source: sheet}
 packs:
   gear-pack: {sits: behind the gear race, more-shim: opens lash, rate: theory, safe-side: more}
-  pinion-pack: {rate: -0.651}
+  pinion-pack: {rate: -0.651, moves: pinion, gears: bevel}
 gears:
   bevel: {teeth: [16, 32], module: 4.5 mm, pressure-angle: 20°, spiral: 35°, shaft-angle: 90°, pitch-radius: {pinion: 36 mm, gear: 72 mm}}
 limits:
   output-lash: {band: 0.15 to 0.25 mm, also: 0.006 to 0.010 in, source: manual, by-variant: {late: {band: 0.10 to 0.20 mm, source: letter}}}
   pinion-nut-torque: {band: 100 ±5 N·m, source: manual}
   only-late: {source: manual, by-variant: {late: {band: max 0.05 mm}}}
-  pinion-size: {table-by: pinion-mark, nominal: 62.00 mm, per-mark: 0.01 mm, tolerance: ±0.02 mm, plus-mark-means: shorter, source: manual}
+  pinion-size: {table-by: pinion-mark, nominal: 62.00 mm, per-mark: 0.01 mm, tolerance: ±0.02 mm, plus-mark-means: shorter, marks: -5 to +5, source: manual}
 depends-on: {output-lash: [gear-pack, pinion-race, pinion-nut-torque]}
 jobs: {overhaul: {cards: [MD48-10, MD48-20]}}
 `
@@ -89,6 +89,8 @@ func TestRead(t *testing.T) {
 	check("only late", []any{late.For("early") == nil, late.For("late").Source, late.Bad}, "[true manual false]")
 	table := u.Limit("pinion-size").Table
 	check("table", []any{table.Mark, table.Nominal.Text, table.PerMark.Value, table.Tolerance.Value, table.Shorter, table.Source}, "[pinion-mark 62.00 1/100 1/50 true manual]")
+	check("marks", []any{table.First, table.Last, len(table.Marks())}, "[-5 5 11]")
+	check("what a pack moves", []any{u.Pack("pinion-pack").Moves, u.Pack("pinion-pack").Gears, u.Pack("gear-pack").Moves, u.Gear("") == g, u.Gear("spur") == nil}, "[pinion bevel  true true]")
 	check("dependencies", []any{u.DependsOn[0].Limit, u.DependsOn[0].On}, "[output-lash [gear-pack pinion-race pinion-nut-torque]]")
 	check("jobs", []any{u.Jobs[0].ID, u.Jobs[0].Title, u.Jobs[0].Cards[1].Number, u.Jobs[0].Cards[1].At.Text()}, "[overhaul Overhaul MD48-20 MD48-20]")
 }
@@ -134,6 +136,8 @@ func TestSlips(t *testing.T) {
 		{head + "fasteners: {bolt: {across-flats: 36 «kg»}}\n", "unit-kind: kg is a unit of mass, not of length"},
 		{head + "gears: {bevel: {spiral: 35 «mm»}}\n", "unit-kind: mm is a unit of length, not of angle"},
 		{head + "packs: {p: {rate: «theroy»}}\n", "quantity-malformed: "},
+		{head + "gears: {bevel: {}}\npacks: {p: {gears: «bevle»}}\n", "part-unknown: no gear pair is called `bevle` | write `bevel`"},
+		{head + "limits: {a: {table-by: m, nominal: 6 mm, per-mark: 0.01 mm, tolerance: 0.1 mm, plus-mark-means: longer, marks: «5 to -5», source: m}}\n", "limits-reversed: the marks are reversed: 5 is more than -5 | write the lower mark first"},
 		// What the schema reports is passed over here.
 		{head + "fasteners: {bolt: {only: \"late, early\"}}\nlimits: {a: {band: max 1 mm, source: m}}\ndepends-on:\n  a: nut, pinion-race\n", "none"},
 		{"unit: []\ntitle: {a: b}\nparts: [a]\nfasteners: b\nlimits: {a: 1, b: {band: [1]}, c: {by-variant: {d: 2}}, e: {table-by: x}}\ndepends-on: 1\njobs: {a: 1}\ngears: {a: {teeth: 1}}\nvariants: {d: 1}\n", "none"},

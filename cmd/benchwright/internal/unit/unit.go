@@ -110,18 +110,6 @@ func (l *Limit) For(variant string) *LimitBand {
 	return l.All
 }
 
-// A Table is limits that follow a mark etched on the part: its size is Nominal
-// + mark × PerMark, or − where a plus mark means shorter, ± Tolerance.
-type Table struct {
-	Mark      string // what the mark is called
-	Nominal   quantity.Value
-	PerMark   quantity.Value
-	Tolerance quantity.Value
-	Shorter   bool
-	Source    string
-	At        source.Place
-}
-
 // A Pack is a shim pack.
 type Pack struct {
 	ID       string
@@ -130,10 +118,29 @@ type Pack struct {
 	MoreShim string   // what more of it does: "opens lash"
 	Theory   bool     // the rate is computed from the gears
 	Rate     *big.Rat // change of the reading for each unit of shim; nil where not stated
+	Moves    Member   // which gear of the pair more shim moves; "" where not stated
+	Gears    string   // id of the pair; "" where not stated
 	SafeSide string   // "more" or "less"; "" where not stated
 	Only     []string
 	At       source.Place
 	Node     *syntax.Node
+}
+
+// A Member is one gear of a pair.
+type Member string
+
+// The members of a pair.
+const (
+	PinionGear Member = "pinion"
+	LargeGear  Member = "gear"
+)
+
+// Other returns the gear that a member runs with.
+func (m Member) Other() Member {
+	if m == PinionGear {
+		return LargeGear
+	}
+	return PinionGear
 }
 
 // A Gear is a pair of gears.
@@ -188,18 +195,29 @@ func (u *Unit) Variant(id string) *Variant { return find(u.Variants, id, (*Varia
 // Pack returns the shim pack of that id, or nil.
 func (u *Unit) Pack(id string) *Pack { return find(u.Packs, id, (*Pack).id) }
 
+// Gear returns the pair of gears of that id, or nil. "" is the only pair of a
+// unit that has one.
+func (u *Unit) Gear(id string) *Gear {
+	if id == "" && len(u.Gears) == 1 {
+		return u.Gears[0]
+	}
+	return find(u.Gears, id, (*Gear).id)
+}
+
 // PartIDs returns the ids of the parts in the file's order, as do the others.
 func (u *Unit) PartIDs() []string     { return ids(u.Parts, (*Part).id) }
 func (u *Unit) FastenerIDs() []string { return ids(u.Fasteners, (*Fastener).id) }
 func (u *Unit) LimitIDs() []string    { return ids(u.Limits, (*Limit).id) }
 func (u *Unit) VariantIDs() []string  { return ids(u.Variants, (*Variant).id) }
 func (u *Unit) PackIDs() []string     { return ids(u.Packs, (*Pack).id) }
+func (u *Unit) GearIDs() []string     { return ids(u.Gears, (*Gear).id) }
 
 func (p *Part) id() string     { return p.ID }
 func (f *Fastener) id() string { return f.ID }
 func (l *Limit) id() string    { return l.ID }
 func (v *Variant) id() string  { return v.ID }
 func (p *Pack) id() string     { return p.ID }
+func (g *Gear) id() string     { return g.ID }
 
 func find[T any](things []*T, id string, of func(*T) string) *T {
 	for _, t := range things {
