@@ -70,7 +70,7 @@ func TestGoodValues(t *testing.T) {
 		{"unit", `{` + unitOK + `, "note": "Invented", "variants": {"early": {"serials": "1 to 3999"}, "late": {}},
 			"parts": {"nut": {"count": 1, "renew": "always", "matched-with": "x", "mass": "0.6 kg", "tray": 3, "only": "late"}},
 			"fasteners": {"nut": {"thread": "M24x1.5", "hand": "right", "class": 8.8, "duty": "bearing-nut", "nut-factor": 0.18, "nut-factor-source": "sheet"}},
-			"packs": {"p": {"sits": "behind the race", "more-shim": "opens lash", "rate": -0.65, "safe-side": "more"}},
+			"packs": {"p": {"sits": "behind the race", "between": ["race", "case"], "reading": "lash", "more-shim": "opens", "rate": 0.65, "safe-side": "more"}},
 			"gears": {"bevel": {"teeth": [16, "32"], "module": "4.5 mm", "pitch-radius": {"pinion": "36 mm", "gear": "72 mm"}}},
 			"limits": {"lash": {"band": "0.15 to 0.25 mm", "source": "m", "by-variant": {"late": {"band": "0.1 to 0.2 mm"}}},
 				"only-late": {"by-variant": {"late": {"band": "1 mm"}}},

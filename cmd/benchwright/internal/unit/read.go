@@ -128,7 +128,8 @@ func (r reader) fastener(f syntax.Field) *Fastener {
 func (r reader) pack(f syntax.Field) *Pack {
 	n := f.Value
 	out := &Pack{
-		ID: f.Key, Name: r.Name(f, "name"), Sits: r.Text(n.Get("sits")), MoreShim: r.Text(n.Get("more-shim")),
+		ID: f.Key, Name: r.Name(f, "name"), Sits: r.Text(n.Get("sits")), Between: r.Texts(n.Get("between")),
+		Reading: r.Text(n.Get("reading")), MoreShim: Effect(r.Text(n.Get("more-shim"))),
 		Moves: Member(r.Text(n.Get("moves"))), Gears: r.Text(n.Get("gears")),
 		SafeSide: r.Text(n.Get("safe-side")), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
 	}
@@ -139,6 +140,10 @@ func (r reader) pack(f syntax.Field) *Pack {
 		out.Theory = true
 	} else {
 		out.Rate = r.Number(rate)
+	}
+	if out.Rate != nil && out.Rate.Sign() <= 0 {
+		r.Msgs.Report("quantity-malformed", n.Get("rate").Place(), "write how far the reading moves; `more-shim:` says which way", "a rate is more than nothing and has no sign")
+		out.Rate = nil
 	}
 	return out
 }

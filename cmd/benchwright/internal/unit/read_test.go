@@ -38,8 +38,8 @@ fasteners:
   pinion-nut: {thread: M24x1.5, hand: left, seen-from: input end, across-flats: 36 mm, duty: bearing-nut}
   carrier-bolts: {thread: 1/2-13 UNC, class: "8.8", count: 8, pattern: circle, nut-factor: 0.18, nut-factor-source: sheet}
 packs:
-  gear-pack: {sits: behind the gear race, more-shim: opens lash, rate: theory, safe-side: more}
-  pinion-pack: {rate: -0.651, moves: pinion, gears: bevel}
+  gear-pack: {sits: behind the gear race, between: [gear race, case], reading: lash, more-shim: opens, rate: theory, safe-side: more}
+  pinion-pack: {more-shim: lowers, rate: 0.651, moves: pinion, gears: bevel}
 gears:
   bevel: {teeth: [16, 32], module: 4.5 mm, pressure-angle: 20°, spiral: 35°, shaft-angle: 90°, pitch-radius: {pinion: 36 mm, gear: 72 mm}}
 limits:
@@ -77,7 +77,7 @@ func TestRead(t *testing.T) {
 	check("nut", []any{nut.Name, nut.Thread, nut.Hand, nut.SeenFrom, nut.AcrossFlats.Text, nut.Duty, nut.Count}, "[Pinion nut M24×1.5 left input end 36 bearing-nut 1]")
 	bolts := u.Fastener("carrier-bolts")
 	check("bolts", []any{bolts.Thread, bolts.Class, bolts.Count, bolts.Pattern, bolts.NutFactor, bolts.Hand}, "[1/2-13 UNC 8.8 8 circle 9/50 right]")
-	check("packs", []any{u.PackIDs(), u.Pack("gear-pack").Theory, u.Pack("gear-pack").SafeSide, u.Pack("pinion-pack").Rate}, "[[gear-pack pinion-pack] true more -651/1000]")
+	check("packs", []any{u.PackIDs(), u.Pack("gear-pack").Theory, u.Pack("gear-pack").SafeSide, u.Pack("pinion-pack").Rate}, "[[gear-pack pinion-pack] true more 651/1000]")
 	g := u.Gears[0]
 	check("gears", []any{g.Teeth, g.Module.Text, g.Spiral.Value, g.PinionRadius.Text, g.GearRadius.Text}, "[[16 32] 4.5 35/1 36 72]")
 	check("limits", u.LimitIDs(), "[output-lash pinion-nut-torque only-late pinion-size]")
@@ -90,6 +90,7 @@ func TestRead(t *testing.T) {
 	table := u.Limit("pinion-size").Table
 	check("table", []any{table.Mark, table.Nominal.Text, table.PerMark.Value, table.Tolerance.Value, table.Shorter, table.Source}, "[pinion-mark 62.00 1/100 1/50 true manual]")
 	check("marks", []any{table.First, table.Last, len(table.Marks())}, "[-5 5 11]")
+	check("directions", []any{u.Pack("gear-pack").Between, u.Pack("gear-pack").Reading, u.Pack("gear-pack").MoreShim.Sign(), u.Pack("pinion-pack").MoreShim.Sign()}, "[[gear race case] lash 1 -1]")
 	check("what a pack moves", []any{u.Pack("pinion-pack").Moves, u.Pack("pinion-pack").Gears, u.Pack("gear-pack").Moves, u.Gear("") == g, u.Gear("spur") == nil}, "[pinion bevel  true true]")
 	check("dependencies", []any{u.DependsOn[0].Limit, u.DependsOn[0].On}, "[output-lash [gear-pack pinion-race pinion-nut-torque]]")
 	check("jobs", []any{u.Jobs[0].ID, u.Jobs[0].Title, u.Jobs[0].Cards[1].Number, u.Jobs[0].Cards[1].At.Text()}, "[overhaul Overhaul MD48-20 MD48-20]")
@@ -136,6 +137,7 @@ func TestSlips(t *testing.T) {
 		{head + "fasteners: {bolt: {across-flats: 36 «kg»}}\n", "unit-kind: kg is a unit of mass, not of length"},
 		{head + "gears: {bevel: {spiral: 35 «mm»}}\n", "unit-kind: mm is a unit of length, not of angle"},
 		{head + "packs: {p: {rate: «theroy»}}\n", "quantity-malformed: "},
+		{head + "packs: {p: {more-shim: closes, rate: «-1»}}\n", "quantity-malformed: a rate is more than nothing and has no sign | write how far the reading moves; `more-shim:` says which way"},
 		{head + "gears: {bevel: {}}\npacks: {p: {gears: «bevle»}}\n", "part-unknown: no gear pair is called `bevle` | write `bevel`"},
 		{head + "limits: {a: {table-by: m, nominal: 6 mm, per-mark: 0.01 mm, tolerance: 0.1 mm, plus-mark-means: longer, marks: «5 to -5», source: m}}\n", "limits-reversed: the marks are reversed: 5 is more than -5 | write the lower mark first"},
 		// What the schema reports is passed over here.

@@ -115,15 +115,40 @@ type Pack struct {
 	ID       string
 	Name     string
 	Sits     string   // "behind the gear race"
-	MoreShim string   // what more of it does: "opens lash"
+	Between  []string // the two faces it lies between, the upper one first; nil where not stated
+	Reading  string   // what is read to set it: "lash"
+	MoreShim Effect   // what more of it does to the reading; "" where not stated
 	Theory   bool     // the rate is computed from the gears
-	Rate     *big.Rat // change of the reading for each unit of shim; nil where not stated
+	Rate     *big.Rat // how far the reading moves for each unit of shim, above zero; nil where not stated
 	Moves    Member   // which gear of the pair more shim moves; "" where not stated
 	Gears    string   // id of the pair; "" where not stated
 	SafeSide string   // "more" or "less"; "" where not stated
 	Only     []string
 	At       source.Place
 	Node     *syntax.Node
+}
+
+// An Effect is what a thicker pack does to the reading.
+type Effect string
+
+// The effects.
+const (
+	Opens  Effect = "opens"
+	Closes Effect = "closes"
+	Raises Effect = "raises"
+	Lowers Effect = "lowers"
+)
+
+// Sign returns 1 where more shim makes the reading more, −1 where it makes it
+// less, and 0 where nothing is stated.
+func (e Effect) Sign() int {
+	switch e {
+	case Opens, Raises:
+		return 1
+	case Closes, Lowers:
+		return -1
+	}
+	return 0
 }
 
 // A Member is one gear of a pair.
