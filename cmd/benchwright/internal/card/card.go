@@ -171,6 +171,7 @@ type Measurement struct {
 	*procedure.Measurement
 	Limit    *unit.LimitBand // nil with "limits: none", or when missing, which a rule reports
 	Shown    *quantity.Band  // the limits as the gauge shows them, where that is not as they are written; nil otherwise
+	Guarded  *quantity.Band  // these narrowed by the shop's guard band; nil where it has none, or the gauge states no uncertainty
 	Gauge    *shop.Gauge     // nil without one
 	Marks    *quantity.Marks // the limits on the gauge's marks; nil without limits, gauge, or a mark between
 	Expect   *quantity.Marks // the plausible span on the gauge's marks
@@ -178,6 +179,9 @@ type Measurement struct {
 	LowGo    *Step
 	HighGo   *Step
 	Mismatch bool // limits and gauge measure different things, which is reported
+	// GuardTook says that a mark lies inside the limits, and none inside what the
+	// guard band leaves of them.
+	GuardTook bool
 }
 
 // OnGauge returns the limits as the gauge shows them, nil without limits.

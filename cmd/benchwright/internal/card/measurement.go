@@ -1,6 +1,7 @@
 package card
 
 import (
+	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
@@ -39,11 +40,7 @@ func (r *resolver) measurement(m *procedure.Measurement) *Measurement {
 			return out
 		}
 	}
-	if out.Limit != nil {
-		if marks, ok := out.Limit.Band.Inward(gauge.Scale); ok {
-			out.Marks = &marks
-		}
-	}
+	out.settle(s)
 	if e := m.Limits.Expect; e != nil {
 		if marks, ok := e.Inward(gauge.Scale); ok {
 			out.Expect = &marks
@@ -53,6 +50,29 @@ func (r *resolver) measurement(m *procedure.Measurement) *Measurement {
 		out.Spread = gauge.Scale.Floor(sp.In(gauge.Scale.Unit).High)
 	}
 	return out
+}
+
+// settle carries the limits to the gauge: as it shows them, narrowed by the
+// shop's guard band, then inward to its marks. A block whose gauge shows
+// something else than the limits say sets Shown and settles again.
+func (m *Measurement) settle(s *shop.Shop) {
+	m.Guarded, m.GuardTook, m.Marks = nil, false, nil
+	shown := m.OnGauge()
+	if shown == nil || m.Gauge == nil {
+		return
+	}
+	marks, ok := shown.Inward(m.Gauge.Scale)
+	if s != nil && s.GuardBand != nil && m.Gauge.Uncertainty != nil && ok {
+		var guarded quantity.Band
+		if guarded, ok = bench.Guard(*shown, s.GuardBand, *m.Gauge.Uncertainty); ok {
+			m.Guarded = &guarded
+			marks, ok = guarded.Inward(m.Gauge.Scale)
+		}
+		m.GuardTook = !ok
+	}
+	if ok {
+		m.Marks = &marks
+	}
 }
 
 func gaugeIDs(s *shop.Shop) []string {

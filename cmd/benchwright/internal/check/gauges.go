@@ -6,6 +6,7 @@ import (
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
 )
 
 // marks asks whether any mark of the gauge lies inside the limits, and whether
@@ -17,36 +18,39 @@ func marks(p *pass) {
 		}
 		s := m.Gauge.Scale
 		if m.Marks == nil {
-			p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.finer(*m.OnGauge()), "`%s` has no mark inside %s", m.Gauge.ID, m.Limit.Band.Written)
+			after := ""
+			if m.GuardTook {
+				after = ": the shop's guard band leaves none"
+			}
+			p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.better(m, m.GuardTook), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Limit.Band.Written, after)
 			return
 		}
-		band := m.OnGauge().In(s.Unit)
-		if band.High != nil && s.High != nil && band.High.Cmp(s.High) > 0 || band.Low != nil && s.Low != nil && band.Low.Cmp(s.Low) < 0 {
+		if !reaches(s, *m.OnGauge()) {
 			p.msgs.Report("gauge-range", m.GaugePlace(), "name a gauge whose range holds the limits", "`%s` does not reach all of %s", m.Gauge.ID, m.Limit.Band.Written)
 		}
 	})
 }
 
-// finer names the finest scale in the shop that would do, or what to buy.
-func (p *pass) finer(b quantity.Band) string {
-	var scales []quantity.Scale
-	var names []string
-	for _, g := range p.Shop.Gauges {
-		if g.Scale.Step != nil && g.Scale.Unit.Dimension == b.Unit.Dimension {
-			scales, names = append(scales, g.Scale), append(names, g.ID)
-		}
-	}
-	if i := quantity.Finest(b, scales); i >= 0 {
-		return "write `gauge: " + names[i] + "`"
-	}
-	if step := b.CoarsestStep(b.Unit); step != nil {
-		return "no gauge in the shop is fine enough: one with marks of " + quantity.Scale{Unit: b.Unit, Step: step}.Print(step, p.Shop.Mark()) + " would do"
-	}
-	return "no gauge in the shop is fine enough"
+// reaches reports whether a scale holds both ends of the limits.
+func reaches(s quantity.Scale, b quantity.Band) bool {
+	b = b.In(s.Unit)
+	return (b.High == nil || s.High == nil || b.High.Cmp(s.High) <= 0) && (b.Low == nil || s.Low == nil || b.Low.Cmp(s.Low) >= 0)
 }
 
-// The gauge rule of a shop that states none (common practice).
-var marksWarn, marksRefuse = big.NewRat(5, 1), big.NewRat(2, 1)
+// The gauge rule of a shop that states none: 5 and 2 marks are common practice,
+// 4 to 1 is ANSI/NCSL Z540.3, 5.3.
+var marksWarn, marksRefuse, uncertaintyTo = big.NewRat(5, 1), big.NewRat(2, 1), big.NewRat(4, 1)
+
+// gaugeRule returns the shop's rule, filled up where it states none.
+func (p *pass) gaugeRule() (warn, refuse, ratio *big.Rat) {
+	or := func(stated, usual *big.Rat) *big.Rat {
+		if stated != nil {
+			return stated
+		}
+		return usual
+	}
+	return or(p.Shop.MarksWarn, marksWarn), or(p.Shop.MarksError, marksRefuse), or(p.Shop.UncertaintyTo, uncertaintyTo)
+}
 
 // gauges asks whether a gauge is fine enough for its limits.
 func gauges(p *pass) {
@@ -60,25 +64,83 @@ func gauges(p *pass) {
 		if m.Limit == nil || m.Marks == nil {
 			return
 		}
-		warn, refuse := marksWarn, marksRefuse
-		if p.Shop.MarksWarn != nil {
-			warn = p.Shop.MarksWarn
-		}
-		if p.Shop.MarksError != nil {
-			refuse = p.Shop.MarksError
-		}
+		warn, refuse, least := p.gaugeRule()
 		if n, ok := bench.MarksAcross(*m.OnGauge(), m.Gauge.Scale); ok {
 			slug := map[bench.Fitness]string{bench.Coarse: "gauge-coarse", bench.TooCoarse: "gauge-too-coarse"}[bench.JudgeMarks(n, warn, refuse)]
 			if slug != "" {
-				p.msgs.Report(slug, m.GaugePlace(), "take a gauge with finer marks", "`%s` divides %s into only %s marks", m.Gauge.ID, m.Limit.Band.Written, short(n))
+				p.msgs.Report(slug, m.GaugePlace(), p.better(m, false), "`%s` divides %s into only %s marks", m.Gauge.ID, m.Limit.Band.Written, short(n))
 			}
 		}
 		if u := m.Gauge.Uncertainty; u != nil {
-			if ratio, ok := bench.UncertaintyRatio(*m.OnGauge(), *u); ok && ratio.Cmp(big.NewRat(4, 1)) < 0 {
-				p.msgs.Report("gauge-uncertain", m.GaugePlace(), "take a gauge whose uncertainty is smaller", "`%s` is too uncertain for %s: the ratio is %s to 1, and 4 to 1 is the least", m.Gauge.ID, m.Limit.Band.Written, short(ratio))
+			if ratio, ok := bench.UncertaintyRatio(*m.OnGauge(), *u); ok && ratio.Cmp(least) < 0 {
+				p.msgs.Report("gauge-uncertain", m.GaugePlace(), p.better(m, true), "`%s` is too uncertain for %s: the ratio is %s to 1, and %s to 1 is the least",
+					m.Gauge.ID, m.Limit.Band.Written, short(ratio), short(least))
 			}
 		}
 	})
+}
+
+// better is the mend for a gauge that will not do: the finest of the shop that
+// keeps every rule, else what to buy. Certain says that an uncertainty was too
+// large: one that states none is then no answer.
+func (p *pass) better(m *card.Measurement, certain bool) string {
+	b := *m.OnGauge()
+	var scales []quantity.Scale
+	var names []string
+	for _, g := range p.Shop.Gauges {
+		if p.suits(g, b) && (!certain || g.Uncertainty != nil) {
+			scales, names = append(scales, g.Scale), append(names, g.ID)
+		}
+	}
+	if i := quantity.Finest(b, scales); i >= 0 {
+		return "write `gauge: " + names[i] + "`"
+	}
+	width := b.Width()
+	if width == nil || width.Sign() == 0 {
+		return "no gauge in the shop will do"
+	}
+	step := func(parts *big.Rat) string {
+		s := quantity.StepWithin(new(big.Rat).Quo(width, parts))
+		return quantity.Scale{Unit: b.Unit.Difference(), Step: s}.Print(s, p.Shop.Mark())
+	}
+	parts := big.NewRat(1, 1)
+	warn, refuse, ratio := p.gaugeRule()
+	for _, n := range []*big.Rat{warn, refuse} {
+		if n.Cmp(parts) > 0 {
+			parts = n
+		}
+	}
+	help := "no gauge in the shop will do: take one with marks of " + step(parts)
+	if certain && ratio.Sign() > 0 {
+		help += " and an uncertainty of at most " + step(new(big.Rat).Mul(ratio, big.NewRat(2, 1)))
+	}
+	return help
+}
+
+// suits reports whether a gauge keeps every rule for limits as it shows them.
+func (p *pass) suits(g *shop.Gauge, b quantity.Band) bool {
+	s := g.Scale
+	if g.Bad || g.Replaced != "" || s.Unit.Dimension != b.Unit.Dimension || !reaches(s, b) {
+		return false
+	}
+	warn, refuse, least := p.gaugeRule()
+	if n, ok := bench.MarksAcross(b, s); ok && bench.JudgeMarks(n, warn, refuse) != bench.Fine {
+		return false
+	}
+	if u := g.Uncertainty; u != nil {
+		if ratio, ok := bench.UncertaintyRatio(b, *u); ok && ratio.Cmp(least) < 0 {
+			return false
+		}
+		if w := p.Shop.GuardBand; w != nil {
+			guarded, ok := bench.Guard(b, w, *u)
+			if !ok {
+				return false
+			}
+			b = guarded
+		}
+	}
+	_, ok := b.Inward(s)
+	return ok
 }
 
 // short writes a ratio to at most one decimal, rounded down, so that what is

@@ -115,7 +115,63 @@ func TestGauges(t *testing.T) {
 		{reading("bore-gauge", "22.00 to 22.16 mm"), nil},
 		{reading("bore-gauge", "22.00 to 22.04 mm"), say("gauge-uncertain [bore-gauge]")},
 		{block("measurement", "of: A\nlimits: lash"), say("gauge-missing [measurement]")},
+		{reading("dial-indicator", "0.15 to 0.17 mm"), say("gauge-coarse [dial-indicator]")},     // 2 marks: the design's test value
+		{reading("dial-indicator", "0.15 to 0.16 mm"), say("gauge-too-coarse [dial-indicator]")}, // 1 mark: likewise
+		{reading("dial-indicator", "max 0.05 mm"), nil},                                          // counted from zero
+		{reading("dial-indicator", "max 0.04 mm"), say("gauge-coarse [dial-indicator]")},
+		{reading("dial-indicator", "max 0.01 mm"), say("gauge-too-coarse [dial-indicator]")},
+		{reading("dial-indicator", "at least 0.03 mm"), nil}, // which has no ratio
+		{reading("bore-gauge", "at least 22.03 mm"), nil},
+		{reading("bore-gauge", "22.00 to 22.16 mm"), nil}, // 4 to 1
+		{reading("bore-gauge", "22.000 to 22.159 mm"), say("gauge-uncertain [bore-gauge]")},
 	})
+}
+
+// A shop has its own rule, and it holds in place of ours.
+func TestGaugeRule(t *testing.T) {
+	for _, c := range []struct{ rule, gauge, limits, want string }{
+		{"{warn: 3, error: 1}", "dial-indicator", "0.15 to 0.18 mm", ""},
+		{"{warn: 3, error: 1}", "dial-indicator", "0.15 to 0.16 mm", "gauge-coarse [dial-indicator]"},
+		{"{warn: 10, error: 4}", "dial-indicator", "0.15 to 0.18 mm", "gauge-too-coarse [dial-indicator]"},
+		{"{uncertainty-ratio: 10}", "bore-gauge", "22.00 to 22.39 mm", "gauge-uncertain [bore-gauge]"},
+		{"{uncertainty-ratio: 10}", "bore-gauge", "22.00 to 22.40 mm", ""},
+		{"{uncertainty-ratio: 2}", "bore-gauge", "22.00 to 22.08 mm", ""},
+	} {
+		m := cardOf(t, "gauge-rule: "+c.rule+"\n"+testShop, testFront+block("measurement", "of: A\ngauge: "+c.gauge+"\nlimits: "+c.limits+"\nsource: manual"), "early")
+		if got := strings.Join(m.found(gauges), ", "); got != c.want {
+			t.Errorf("%s: %s on the %s gives %q, want %q", c.rule, c.limits, c.gauge, got, c.want)
+		}
+	}
+}
+
+// The mend names the finest gauge of the shop that keeps every rule, else what
+// to buy.
+func TestBetterGauge(t *testing.T) {
+	fine := "  fine: {name: Fine indicator, resolution: 0.002 mm, range: 0 to 1 mm}\n"
+	sure := "  sure: {name: Checked indicator, resolution: 0.001 mm, range: 20 to 30 mm, uncertainty: 0.002 mm}\n"
+	for _, c := range []struct{ head, gauges, gauge, limits, want string }{
+		{"", fine, "dial-indicator", "0.15 to 0.17 mm", "write `gauge: fine`"},
+		{"", fine, "rule", "0.15 to 0.17 mm", "write `gauge: fine`"},
+		{"", fine, "dial-indicator", "1.15 to 1.17 mm", "no gauge in the shop will do: take one with marks of 0.002 mm"}, // out of its range
+		{"", "", "dial-indicator", "0.15 to 0.17 mm", "no gauge in the shop will do: take one with marks of 0.002 mm"},
+		{"gauge-rule: {warn: 2, error: 2}\n", "", "dial-indicator", "0.15 to 0.16 mm", "no gauge in the shop will do: take one with marks of 0.005 mm"},
+		{"", "", "dial-indicator", "max 0.04 mm", "no gauge in the shop will do: take one with marks of 0.005 mm"},
+		{"", sure, "bore-gauge", "22.00 to 22.04 mm", "write `gauge: sure`"},
+		{"", "", "bore-gauge", "22.00 to 22.04 mm", "no gauge in the shop will do: take one with marks of 0.005 mm and an uncertainty of at most 0.005 mm"},
+		{"gauge-rule: {guard-band: 1}\n", sure, "bore-gauge", "22.00 to 22.04 mm", "write `gauge: sure`"},
+		{"", "", "rule", "at least 1000 mm", "no gauge in the shop will do"},
+		// A superseded one is no answer.
+		{"", fine + "  old: {resolution: 0.001 mm, replaced-by: fine}\n", "dial-indicator", "0.15 to 0.17 mm", "write `gauge: fine`"},
+	} {
+		m := cardOf(t, c.head+testShop+c.gauges, testFront+block("measurement", "of: A\ngauge: "+c.gauge+"\nlimits: "+c.limits+"\nsource: manual"), "early")
+		list := &diag.List{}
+		for _, rule := range []func(*pass){marks, gauges} {
+			rule(&pass{Card: m.card, lib: m.lib, msgs: list})
+		}
+		if list.Len() != 1 || list.Sorted()[0].Help != c.want {
+			t.Errorf("%s on the %s: %v, want %q", c.limits, c.gauge, list.Sorted(), c.want)
+		}
+	}
 }
 
 func TestReadings(t *testing.T) {

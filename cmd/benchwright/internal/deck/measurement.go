@@ -40,6 +40,9 @@ func (b *builder) measurement(m *card.Measurement) []render.Element {
 		r.Value = b.marks(*m.Marks)
 		r.Low, r.High = m.Marks.Ends(b.card.Shop.Mark())
 		r.Source = plain(b.manual(m.Limit))
+		if m.Guarded != nil {
+			r.Lines = append(r.Lines, plain(wordGuarded))
+		}
 	case m.Limit != nil:
 		band := m.Limit.Band
 		r.Label, r.Value, r.Unit = wordAccept, b.band(band), band.Unit.Symbol

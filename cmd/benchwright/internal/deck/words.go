@@ -55,6 +55,7 @@ const (
 	wordAccept    = "Accept"
 	wordWriteDown = "Write down"
 	wordExpect    = "Expect"
+	wordGuarded   = "Narrowed for the gauge's uncertainty."
 	wordTip       = "Tip"
 	wordHold      = "STOP. HOLD POINT"
 	wordSignature = "Signature"

@@ -91,17 +91,25 @@ func (b Band) CoarsestStep(u Unit) *big.Rat {
 	if c.Low == nil || c.High == nil || c.Low.Cmp(c.High) >= 0 {
 		return nil
 	}
-	width := c.Width()
+	return StepWithin(c.Width())
+}
+
+// StepWithin returns the coarsest of the steps 1, 2, 5, 10 … that is no more
+// than most, nil where most is not above zero.
+func StepWithin(most *big.Rat) *big.Rat {
+	if most.Sign() <= 0 {
+		return nil
+	}
 	n := 0
-	for power(n).Cmp(width) > 0 {
+	for power(n).Cmp(most) > 0 {
 		n--
 	}
-	for power(n+1).Cmp(width) <= 0 {
+	for power(n+1).Cmp(most) <= 0 {
 		n++
 	}
 	best := power(n)
 	for _, f := range []int64{2, 5} {
-		if s := times(power(n), big.NewRat(f, 1)); s.Cmp(width) <= 0 {
+		if s := times(power(n), big.NewRat(f, 1)); s.Cmp(most) <= 0 {
 			best = s
 		}
 	}

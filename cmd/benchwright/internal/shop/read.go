@@ -44,7 +44,7 @@ func FromNode(n *syntax.Node, msgs *diag.List) *Shop {
 	s.AvoidFirst = r.Text(n.Get("callout-order")) == "avoid-first"
 	rule := n.Get("gauge-rule")
 	s.MarksWarn, s.MarksError = r.Number(rule.Get("warn")), r.Number(rule.Get("error"))
-	s.UncertaintyTo, s.GuardBand = r.Number(rule.Get("uncertainty-ratio")), r.Number(rule.Get("guard-band"))
+	s.UncertaintyTo, s.GuardBand = r.Number(rule.Get("uncertainty-ratio")), r.guard(rule.Get("guard-band"))
 	s.LiftLimit, s.Atmosphere = r.Value(n.Get("lift-limit"), quantity.Mass), r.Value(n.Get("atmosphere"), quantity.Pressure)
 	for _, f := range r.Fields(n.Get("hazard-rules")) {
 		if r.hazard(f.Key, r.Key(f)) {
@@ -152,10 +152,31 @@ func (r reader) gauge(f syntax.Field) *Gauge {
 	n := f.Value
 	g := &Gauge{Item: r.item(f), Marked: r.Text(n.Get("marked")), Due: r.Text(n.Get("due"))}
 	if g.Bad = !r.scale(&g.Scale, n, "resolution", quantity.None); !g.Bad {
-		g.Uncertainty = r.Value(n.Get("uncertainty"), g.Scale.Unit.Difference().Dimension)
+		g.Uncertainty = r.uncertainty(n.Get("uncertainty"), g.Scale.Unit.Difference().Dimension)
 	}
 	r.marked(n, g.Scale)
 	return g
+}
+
+// guard reads the share of a gauge's uncertainty by which limits are narrowed.
+// One below zero would widen them.
+func (r reader) guard(n *syntax.Node) *big.Rat {
+	w := r.Number(n)
+	if w == nil || w.Sign() > 0 {
+		return w
+	}
+	r.Msgs.Report("quantity-malformed", n.Place(), "write `guard-band: 1`, or leave it out", "a guard band is more than nothing")
+	return nil
+}
+
+// uncertainty reads a gauge's uncertainty: it may be written with its ±.
+func (r reader) uncertainty(n *syntax.Node, kind quantity.Dimension) *quantity.Value {
+	u := r.Either(n, kind)
+	if u == nil || u.Value.Sign() > 0 {
+		return u
+	}
+	r.Msgs.Report("quantity-malformed", n.Place(), "write it as the gauge's record states it, or leave it out", "an uncertainty is more than nothing")
+	return nil
 }
 
 // scale reads a range and the step under key, which have one unit. It returns
