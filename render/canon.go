@@ -201,6 +201,9 @@ func (c *canon) element(content Content) {
 		c.say("hold", "title", v.Title, "who", v.Who, "sees", v.Sees, "before", v.Before, "boxes", v.Boxes)
 	case Picture:
 		c.say("picture", "name", v.Name, "sum", fmt.Sprintf("%x", sha256.Sum256(v.Data)), "alt", v.Alt, "caption", v.Caption)
+		for _, o := range v.Spots {
+			c.row("spot", "x", o.X, "y", o.Y, "leads", o.Leads, "to-x", o.ToX, "to-y", o.ToY, "says", o.Says)
+		}
 	case Records:
 		c.say("records", "title", v.Title, "columns", v.Columns)
 		for _, r := range v.Rows {

@@ -271,6 +271,17 @@ type Picture struct {
 	Data    []byte
 	Alt     string
 	Caption []Run
+	Spots   []Spot // numbered from 1 in their order
+}
+
+// A Spot is a numbered disc on a picture and its line in the legend. Places are
+// in thousandths of the picture's width and height from its top left.
+type Spot struct {
+	Ref      Ref
+	X, Y     int // where the disc stands; one near an edge is moved in
+	Leads    bool
+	ToX, ToY int // where Leads leads a line to
+	Says     []Run
 }
 
 // Records is the table of a record face or strip.

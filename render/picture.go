@@ -1,7 +1,13 @@
 package render
 
+import (
+	"fmt"
+	"strconv"
+)
+
 // A picture takes the width, or less where it would be too tall; it is never
-// enlarged past 4 pixels a millimetre.
+// enlarged past 4 pixels a millimetre. Its caption and the legend of its spots
+// stay with it.
 func (p Picture) lay(c *compositor) block {
 	pixels, format, w, h, err := decodePicture(p.Name, p.Data)
 	if err != nil {
@@ -15,13 +21,127 @@ func (p Picture) lay(c *compositor) block {
 		width = max(1, height*w/h)
 	}
 	c.drawn = max(c.drawn, height)
-	var k canvas
+	k := column{c: c, width: c.measure()}
 	k.add(Image{W: width, H: height, Name: p.Name, Alt: p.Alt, Pixels: pixels, Format: format})
-	y := height
-	if q := c.set(p.Caption, c.label, c.measure(), 0); len(q.lines) > 0 {
-		y += c.beat / 2
-		k.para(q, 0, y)
-		y += q.height()
+	k.spots(p.Spots, width, height)
+	k.y = height
+	if len(p.Caption) > 0 {
+		k.y += c.beat / 2
+		k.text(p.Caption, c.label)
 	}
-	return one(c.beats(y), k)
+	if len(p.Spots) > 0 {
+		k.y += c.beat
+		k.legend(p.Spots)
+	}
+	return one(c.beats(k.y), k.canvas)
+}
+
+// spotSize is the width of a spot's disc: its number is as tall as an
+// instruction.
+func (s style) spotSize() int { return 2 * s.text.cap() }
+
+// spots draws the numbers on a picture of that size, over the lines that lead
+// to their places. Each is white on a dark disc in a white ring: one of the two
+// stands out from whatever the photograph shows.
+func (k *column) spots(spots []Spot, width, height int) {
+	c := k.c
+	size := c.spotSize()
+	at, to := make([]point, len(spots)), make([]point, len(spots))
+	end := 4 * c.rule // of a line, a dot so wide
+	for i, s := range spots {
+		at[i] = point{inside(s.X*width/1000, size, width), inside(s.Y*height/1000, size, height)}
+		if !s.Leads {
+			to[i] = at[i]
+			continue
+		}
+		to[i] = point{inside(s.ToX*width/1000, end, width), inside(s.ToY*height/1000, end, height)}
+		line := Line{X1: at[i].x, Y1: at[i].y, X2: to[i].x, Y2: to[i].y, Width: 3 * c.rule, Color: white}
+		k.add(line)
+		line.Width, line.Color = c.rule, ink
+		k.add(line)
+	}
+	for i, s := range spots {
+		if s.Leads {
+			k.dot(to[i].x, to[i].y, end)
+		}
+	}
+	element := c.ref
+	for i, p := range at {
+		c.ref = spots[i].Ref
+		if size > min(width, height) {
+			c.problem(SpotHides, fmt.Sprintf("number %d covers the whole picture", i+1))
+		}
+		for j := range at {
+			switch {
+			case j < i && touch(p, at[j], size):
+				c.problem(SpotHides, fmt.Sprintf("number %d covers number %d", i+1, j+1))
+			case j != i && spots[j].Leads && touch(p, to[j], (size+end)/2):
+				c.problem(SpotHides, fmt.Sprintf("number %d covers the place of number %d", i+1, j+1))
+			}
+		}
+		k.dot(p.x, p.y, size)
+		k.spotNumber(i+1, p.x, p.y)
+	}
+	c.ref = element
+}
+
+type point struct{ x, y int }
+
+// touch says whether two points are less than that far apart.
+func touch(p, q point, far int) bool {
+	dx, dy := p.x-q.x, p.y-q.y
+	return dx*dx+dy*dy < far*far
+}
+
+// inside keeps what is so large and stands at a place within an extent.
+func inside(at, size, extent int) int {
+	if size > extent {
+		return extent / 2
+	}
+	return max(size/2, min(at, extent-(size+1)/2))
+}
+
+// dot is a dark disc in a white ring, so wide in all.
+func (k *column) dot(x, y, size int) {
+	ring := k.c.rule
+	k.add(Rect{X: x - size/2, Y: y - size/2, W: size, H: size, Radius: size / 2, Fill: white, Stroke: NoColor, Role: Tint})
+	size -= 2 * ring
+	k.add(Rect{X: x - size/2, Y: y - size/2, W: size, H: size, Radius: size / 2, Fill: ink, Stroke: NoColor, Role: Tint})
+}
+
+// spotNumber sets the number in the middle of its disc.
+func (k *column) spotNumber(n, x, y int) {
+	h := k.c.strong.in(white)
+	text := strconv.Itoa(n)
+	w := textWidth(h.font, h.size, text)
+	k.span(span{text: text, font: h.font, w: w}, h, x-w/2, y+h.cap()/2)
+}
+
+// legend says what each number is about, in two columns where each line is
+// short enough.
+func (k *column) legend(spots []Spot) {
+	c, u := k.c, k.c.beat
+	size := c.spotSize()
+	text := size + u
+	columns, width := 2, (k.width-2*u)/2
+	for _, s := range spots {
+		if _, w := c.extent(s.Says, c.text); w > width-text || len(spots) == 1 {
+			columns, width = 1, k.width
+		}
+	}
+	rows := (len(spots) + columns - 1) / columns
+	top, end := k.y, k.y
+	for i, s := range spots {
+		if i%rows == 0 {
+			k.y = top
+		}
+		x := k.x + i/rows*(width+2*u)
+		p := c.set(s.Says, c.text, width-text, 0)
+		k.dot(x+size/2, k.y+size/2, size)
+		k.spotNumber(i+1, x+size/2, k.y+size/2)
+		k.para(p, x+text, k.y+max(0, size-p.hand.lead)/2)
+		k.y += max(size, p.height()+max(0, size-p.hand.lead)) + u/4
+		end = max(end, k.y)
+	}
+	k.y = end
 }

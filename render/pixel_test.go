@@ -33,6 +33,7 @@ func pixelSheets(t *testing.T) map[string][]Sheet {
 		"render-specimen": {face},
 		"render-imposed":  imposed[1:2], // the back, turned
 		"render-symbols":  {symbolSheet()},
+		"render-spots":    {pictureSheet(t)},
 	}
 }
 
@@ -41,6 +42,19 @@ func seen(s Sheet) Sheet {
 	s.Ops = slices.DeleteFunc(slices.Clone(s.Ops), func(op Op) bool { _, ok := op.(Link); return ok })
 	s.Anchors, s.Marks = nil, nil
 	return s
+}
+
+// pictureSheet shows a picture with its numbers and their legend.
+func pictureSheet(t *testing.T) Sheet {
+	d := Deck{Sections: []Section{{Name: "Steps", Groups: []Group{step(1, "", "Look at the flange", Picture{
+		Name: "flange.png", Data: samplePicture(), Caption: r("Output end"), Spots: []Spot{
+			{X: 650, Y: 90, Leads: true, ToX: 622, ToY: 256, Says: r("Dowel")}, {X: 500, Y: 500, Says: r("Bore")},
+			{X: 0, Y: 1000, Says: r("Case")}}})}}}}
+	sheets, problems := Layout(d, optionsFor("A6"))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	return seen(sheets[0])
 }
 
 // symbolSheet shows every symbol, small ones in the corner of large ones.

@@ -62,7 +62,7 @@ func (m maker) content() Content {
 	word := []string{"DANGER", "AVERTISSEMENT", "VORSICHT", "NOTICE"}[signal]
 	label := func() string { return m.words(2) }
 	tool := ToolRow{m.maybe("Hold still"), m.words(4), m.maybe("FL-114"), m.maybe("board B, hook 4"), m.maybe(m.words(4))}
-	switch m.IntN(14) {
+	switch m.IntN(15) {
 	case 0:
 		return Text{Role(m.IntN(5)), m.runs(20)}
 	case 1:
@@ -100,6 +100,9 @@ func (m maker) content() Content {
 	case 12:
 		return Hold{m.words(4), m.runs(3), m.runs(6), m.runs(5), m.some(4, label)}
 	}
+	if m.IntN(2) == 0 {
+		return m.picture()
+	}
 	var rows []RecordRow
 	for range m.IntN(6) {
 		row := RecordRow{Step: fmt.Sprint(m.IntN(200)), What: m.runs(4), Hold: m.IntN(5) == 0}
@@ -112,6 +115,15 @@ func (m maker) content() Content {
 		rows = append(rows, row)
 	}
 	return Records{m.maybe("Record"), []string{"Step", "What", "Limits", "As found", "As left", "Initials"}, rows}
+}
+
+// picture is one with spots far enough apart, on the edges too.
+func (m maker) picture() Picture {
+	p := Picture{Name: "cartridge.png", Data: samplePicture(), Alt: "Cartridge", Caption: m.runs(4)}
+	for i := range m.IntN(10) {
+		p.Spots = append(p.Spots, Spot{X: i % 3 * 500, Y: i / 3 * 500, Leads: i == 4, ToX: 700, ToY: 700, Says: m.runs(6)})
+	}
+	return p
 }
 
 // Whatever a deck says, its faces keep the rules of every face.

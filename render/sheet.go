@@ -160,6 +160,7 @@ const (
 	BadPicture                      // a picture cannot be decoded or is too large
 	BadLink                         // a link names no anchor of the deck
 	NoSymbol                        // nothing is drawn for a symbol's code
+	SpotHides                       // the number of a spot covers another, or all of its picture
 )
 
 // A Problem is something that layout could not do well. It carries the
@@ -167,7 +168,7 @@ const (
 type Problem struct {
 	Kind   ProblemKind
 	Ref    Ref
-	Detail string // "⌁", "312 mm of 180 mm", the picture's name
+	Detail string // "⌁", "312 mm of 180 mm", the picture's name, "number 2 covers number 1"
 }
 
 // Options choose the paper.

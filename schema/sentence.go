@@ -276,7 +276,12 @@ func (f finding) count() {
 		f.report(ValueKind, f.example(), "%s is an empty list", f.name())
 		return
 	}
-	f.report(ValueKind, f.example(), "%s takes %v entries, not %d", f.name(), f.schema["minItems"], len(l))
+	least, most := f.schema["minItems"], f.schema["maxItems"]
+	if most, ok := most.(float64); ok && most != least {
+		f.report(ValueKind, fmt.Sprintf("take %d of them out, or make two blocks of it", len(l)-int(most)), "%s takes at most %v entries, not %d", f.name(), most, len(l))
+		return
+	}
+	f.report(ValueKind, f.example(), "%s takes %v entries, not %d", f.name(), least, len(l))
 }
 
 // wants says what the schema takes: "text or a list".

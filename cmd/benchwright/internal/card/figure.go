@@ -2,9 +2,17 @@ package card
 
 import "benchwright/cmd/benchwright/internal/procedure"
 
-// A Figure is a picture with call-outs, or a computed figure.
+// A Figure is a picture with call-outs, read from the workspace.
 type Figure struct {
 	*procedure.Figure
+	Name string // path below the workspace
+	Data []byte // nil where it could not be read, which is reported
 }
 
-func (r *resolver) figure(i *procedure.Figure) Item { return &Figure{i} }
+func (r *resolver) figure(f *procedure.Figure) Item {
+	out := &Figure{Figure: f}
+	if f.Image.Name != "" {
+		out.Name, out.Data, _ = r.load(f.Image)
+	}
+	return out
+}

@@ -134,25 +134,32 @@ func worded(words, label string) string {
 func Anchor(step int) string { return fmt.Sprintf("step-%d", step) }
 
 func (r *resolver) picture(p *procedure.Prose, c *syntax.Picture) Item {
-	at := p.At.File.At(c.PathSpan.Start, c.PathSpan.End)
-	pic := &Picture{Source: p, Alt: c.Alt, Title: c.Title}
-	name, data, err := r.lib.Picture(p.At.File, c.Path)
+	name, data, ok := r.load(procedure.Named{Name: c.Path, At: p.At.File.At(c.PathSpan.Start, c.PathSpan.End)})
+	if !ok {
+		return &Prose{p, &syntax.Paragraph{Span: c.Span}}
+	}
+	return &Picture{Source: p, Name: name, Data: data, Alt: c.Alt, Title: c.Title}
+}
+
+// load reads the picture at a path that a procedure names. It reports one that
+// cannot be read.
+func (r *resolver) load(path procedure.Named) (name string, data []byte, ok bool) {
+	name, data, err := r.lib.Picture(path.At.File, path.Name)
 	var outside *workspace.Outside
 	var link *workspace.Link
 	var large *workspace.TooLarge
 	switch {
 	case err == nil:
-		pic.Name, pic.Data = name, data
-		return pic
+		return name, data, true
 	case errors.As(err, &outside):
-		r.msgs.Report("path-outside", at, "keep the picture in the workspace and name it from this file", "`%s` leads out of the workspace", c.Path)
+		r.msgs.Report("path-outside", path.At, "keep the picture in the workspace and name it from this file", "`%s` leads out of the workspace", path.Name)
 	case errors.As(err, &link):
-		r.msgs.Report("link-not-followed", at, "put the picture itself in the workspace", "`%s` is a symbolic link, and links are not followed", link.Name)
+		r.msgs.Report("link-not-followed", path.At, "put the picture itself in the workspace", "`%s` is a symbolic link, and links are not followed", link.Name)
 	case errors.As(err, &large):
-		r.msgs.Report("too-large", at, "save the picture smaller: 1 500 dots wide fill a face", "the picture has %s", large)
+		r.msgs.Report("too-large", path.At, "save the picture smaller: 1 500 dots wide fill a face", "the picture has %s", large)
 	default:
-		r.msgs.Report("picture-missing", at, "put the picture there, or mend the path: it is reached from this file's folder",
-			"no picture is at `%s`", c.Path)
+		r.msgs.Report("picture-missing", path.At, "put the picture there, or mend the path: it is reached from this file's folder",
+			"no picture is at `%s`", path.Name)
 	}
-	return &Prose{p, &syntax.Paragraph{Span: c.Span}}
+	return "", nil, false
 }

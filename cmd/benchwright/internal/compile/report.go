@@ -32,6 +32,8 @@ func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *de
 		msgs.Report("glyph-missing", at, "write it in other words", "the card's type has no character `%s`", problem.Detail)
 	case render.BadPicture:
 		msgs.Report("picture-bad", at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", problem.Detail)
+	case render.SpotHides:
+		msgs.Report("call-out-place", at, "move one of them and draw a line to its place with `to:`, or take a larger picture", "at the size in which the picture is printed, %s", problem.Detail)
 	case render.BadLink:
 		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", problem.Detail)
 	default:

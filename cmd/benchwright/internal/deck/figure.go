@@ -5,11 +5,18 @@ import (
 	"benchwright/render"
 )
 
-// figure builds what a face says of a picture with call-outs, or a computed figure.
-func (b *builder) figure(i *card.Figure) []render.Element { return nil }
-
-// figureTools returns what is taken in the hand for it.
-func (b *builder) figureTools(i *card.Figure) []render.ToolRow { return nil }
-
-// figureRows returns what it leaves on record.
-func (b *builder) figureRows(i *card.Figure) []recordRow { return nil }
+// figure builds a picture with its call-outs.
+func (b *builder) figure(f *card.Figure) []render.Element {
+	if f.Data == nil {
+		return nil
+	}
+	p := render.Picture{Name: f.Name, Data: f.Data, Alt: f.Alt, Caption: plain(f.Caption)}
+	for _, c := range f.Spots {
+		o := render.Spot{Ref: b.ref(c.Place), X: c.At.X, Y: c.At.Y, Says: plain(c.Says)}
+		if c.To != nil {
+			o.Leads, o.ToX, o.ToY = true, c.To.X, c.To.Y
+		}
+		p.Spots = append(p.Spots, o)
+	}
+	return []render.Element{b.technical(f.Image.At, p)}
+}

@@ -118,8 +118,6 @@ func (b *builder) rows(s *card.Step) []recordRow {
 			out = append(out, b.fillRows(i)...)
 		case *card.Pattern:
 			out = append(out, b.patternRows(i)...)
-		case *card.Figure:
-			out = append(out, b.figureRows(i)...)
 		case *card.Witness:
 			out = append(out, recordRow{item: i, what: wordHoldRow(i.Sees), limits: i.Who, kind: rowKind{initials: true}, hold: true})
 		}

@@ -136,8 +136,6 @@ func (b *builder) toolRows(items []card.Item) []render.ToolRow {
 			rows = append(rows, b.fillTools(i)...)
 		case *card.Pattern:
 			rows = append(rows, b.patternTools(i)...)
-		case *card.Figure:
-			rows = append(rows, b.figureTools(i)...)
 		case *card.Torque:
 			if i.Choice != nil {
 				rows = append(rows, toolRow(wordTake, &i.Choice.Wrench.Item, ""))

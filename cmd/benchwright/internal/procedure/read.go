@@ -145,8 +145,6 @@ var Later = []string{
 
 	"pattern",
 
-	"figure",
-
 	"part",
 	"inspect",
 	"decide",
@@ -160,6 +158,7 @@ var Built = []string{
 	"measurement",
 	"caution",
 	"witness",
+	"figure",
 }
 
 func (r *Reader) block(base Base, b *syntax.Block) Item {

@@ -1,0 +1,115 @@
+package render
+
+import (
+	"math/rand/v2"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// laidPicture lays one picture out and returns its operations and problems.
+func laidPicture(p Picture, o Options) ([]Op, []Problem) {
+	d := Deck{Sections: []Section{{Name: "Steps", Groups: []Group{{Elements: elements(p)}}}}}
+	sheets, problems := Layout(d, o)
+	m := sheets[0].Marks[0]
+	return sheets[0].Ops[m.From:m.To], problems
+}
+
+// Every number stands twice, on the picture and in the legend; the discs lie on
+// the picture as a whole, wherever their places are.
+func TestSpotsStayOnThePicture(t *testing.T) {
+	m := maker{rand.New(rand.NewPCG(9, 48))}
+	for range 60 {
+		p := Picture{Name: "a.png", Data: samplePicture(), Alt: "a"}
+		for range 1 + m.IntN(9) {
+			p.Spots = append(p.Spots, Spot{X: m.IntN(1001), Y: m.IntN(1001), Leads: m.IntN(2) == 0, ToX: m.IntN(1001), ToY: m.IntN(1001), Says: m.runs(5)})
+		}
+		for _, o := range allOptions() {
+			ops, _ := laidPicture(p, o)
+			size := newStyle(o).spotSize()
+			var image area
+			numbers, discs := map[string]int{}, 0
+			for _, op := range ops {
+				a, _ := covers(op)
+				switch op := op.(type) {
+				case Image:
+					image = a
+				case Glyphs:
+					if op.Color == white {
+						numbers[op.Text]++
+					}
+				case Rect:
+					if op.W == size && op.Y < image.y2-size/2 {
+						discs++
+						if !image.holds(a) {
+							t.Errorf("%s: a disc at %v, the picture at %v", o.Paper.Name, a, image)
+						}
+					}
+				}
+			}
+			if discs != len(p.Spots) || len(numbers) != len(p.Spots) {
+				t.Errorf("%s: %d discs and %d numbers for %d spots", o.Paper.Name, discs, len(numbers), len(p.Spots))
+			}
+			for i := range p.Spots {
+				if numbers[strconv.Itoa(i+1)] != 2 {
+					t.Errorf("%s: number %d stands %d times", o.Paper.Name, i+1, numbers[strconv.Itoa(i+1)])
+				}
+			}
+		}
+	}
+}
+
+// A number that hides another, or another's place, is refused, each with the
+// reference of its own spot; on larger paper the same two may stand apart.
+func TestSpotsThatHide(t *testing.T) {
+	at := func(spots ...Spot) Picture {
+		for i := range spots {
+			spots[i].Ref, spots[i].Says = Ref(70+i), r("x")
+		}
+		return Picture{Name: "a.png", Data: samplePicture(), Alt: "a", Spots: spots}
+	}
+	for _, c := range []struct {
+		p     Picture
+		paper string
+		want  string
+	}{
+		{at(Spot{X: 500, Y: 500}, Spot{X: 510, Y: 500}), "A5", "71 number 2 covers number 1"},
+		{at(Spot{X: 500, Y: 500}, Spot{X: 570, Y: 500}), "A5", ""},
+		{at(Spot{X: 500, Y: 500}, Spot{X: 551, Y: 500}), "A5", "71 number 2 covers number 1"},
+		{at(Spot{X: 500, Y: 500}, Spot{X: 551, Y: 500}), "A4", ""},
+		{at(Spot{X: 500, Y: 500}, Spot{X: 800, Y: 500, Leads: true, ToX: 500, ToY: 500}), "A5", "70 number 1 covers the place of number 2"},
+		{at(Spot{X: 500, Y: 500, Leads: true, ToX: 505, ToY: 505}), "A5", ""},
+		{Picture{Name: "a.png", Data: testPNG(t, 12, 12), Spots: at(Spot{X: 500, Y: 500}).Spots}, "A5", "70 number 1 covers the whole picture"},
+	} {
+		_, problems := laidPicture(c.p, optionsFor(c.paper))
+		var got []string
+		for _, p := range problems {
+			if p.Kind == SpotHides {
+				got = append(got, strconv.Itoa(int(p.Ref))+" "+p.Detail)
+			}
+		}
+		if strings.Join(got, "; ") != c.want {
+			t.Errorf("%s: %q, want %q", c.paper, got, c.want)
+		}
+	}
+}
+
+// The legend takes two columns where its lines are short.
+func TestLegendColumns(t *testing.T) {
+	for says, columns := range map[string]int{"Oil hole": 2, strings.Repeat("A long line that wraps. ", 4): 1} {
+		p := Picture{Name: "a.png", Data: samplePicture(), Alt: "a"}
+		for i := range 4 {
+			p.Spots = append(p.Spots, Spot{X: 200 * i, Y: 500, Says: r(says)})
+		}
+		ops, _ := laidPicture(p, optionsFor("A5"))
+		lefts := map[int]bool{}
+		for _, op := range ops {
+			if g, is := op.(Glyphs); is && g.Color == ink {
+				lefts[g.X] = true
+			}
+		}
+		if len(lefts) != columns {
+			t.Errorf("%q stands in %d columns", says, len(lefts))
+		}
+	}
+}
