@@ -131,7 +131,7 @@ func TestSynonyms(t *testing.T) {
 	for kind, want := range map[string]string{
 		"hold-point": "write `witness`", "warning": "write `caution`, with `level: warning` in it", "Danger": "write `caution`, with `level: danger` in it",
 		"hazard": "write `caution`", "measure": "write `measurement`", "reading": "write `measurement`", "tighten": "write `torque`", "tools": "write `tool`",
-		"torqe": "write `torque`", "zebra": "use one of: tool, torque, measurement, caution, witness",
+		"torqe": "write `torque`", "zebra": "use one of: " + strings.Join(Built, ", "),
 	} {
 		msgs := &diag.List{}
 		doc := syntax.ReadDoc(source.NewFile("strip.md", []byte(front+"## Work\n\n### Step\n\n```"+kind+"\nof: a\n```\n")), msgs)
