@@ -255,6 +255,15 @@ type Reading struct {
 	Plain               bool   // no accept band: a reading that is only written down
 }
 
+// Cord is how a turning torque is read: a drum end on, one layer of cord, and a
+// spring scale that pulls it off square to the shaft.
+type Cord struct {
+	Drum  string  // under the drum: "drum radius 40 mm"
+	Cord  string  // over the cord: "cord 3 mm"
+	Pull  string  // under the scale: "24 to 36 kg"
+	Lines [][]Run // what to heed, beside it
+}
+
 // Hold is a hold point: work stops until somebody has signed.
 type Hold struct {
 	Title  string // "STOP. HOLD POINT"

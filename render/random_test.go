@@ -98,6 +98,8 @@ func (m maker) content() Content {
 		return Reading{m.runs(6), tool, m.maybe("0.15"), m.maybe("0.25"), m.maybe(m.words(2)), m.maybe("0.15 to 0.25"), "mm", m.runs(6), m.some(9, label), m.runs(3),
 			[][]Run{m.runs(6)}, m.runs(8), m.runs(8), "Below 0.15", "Above 0.25", m.IntN(4) == 0}
 	case 12:
+		return Cord{m.maybe("drum radius 40\u00a0mm"), m.maybe("cord 3\u00a0mm"), m.maybe("24 to 36\u00a0kg"), [][]Run{m.runs(9), m.runs(6)}}
+	case 13:
 		return Hold{m.words(4), m.runs(3), m.runs(6), m.runs(5), m.some(4, label)}
 	}
 	if m.IntN(2) == 0 {

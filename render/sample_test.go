@@ -141,6 +141,8 @@ func sampleSteps() Section {
 		step(8, "wear", "Gauge the ring's thread",
 			Reading{Title: r("Wear of the ring's thread, flank to flank"), Gauge: ToolRow{Verb: "Read on", Name: "Feeler gauge", Number: "FG-1"},
 				High: "0.05", Label: "Accept", Value: "max 0.05", Unit: "mm", Boxes: []string{"Ring"}, HighLabel: "Above 0.05", IfHigh: r("Renew the ring retainer.")}),
+		step(11, "pull", "Read the preload",
+			Cord{Drum: "drum radius 40\u00a0mm", Cord: "cord 3\u00a0mm", Pull: "2.5 to 3.5\u00a0kg", Lines: [][]Run{r("Zero the scale as it is held."), r("One layer of cord, square to the shaft.")}}),
 		step(9, "rig", "Turn the drive on the rig",
 			Callout{Signal: Danger, Word: "DANGER", Symbols: []string{"W089", "P028", "M021"}, Hazard: r("The output shaft turns in the open."), Result: r("It winds in a sleeve, a glove, an arm."), Avoid: r("Guard on. No gloves. Lock the rig off before you touch the shaft.")},
 			Setting{Title: r("Ring retainer"), Label: "Set on Click wrench 300", Value: "195 to 205", Unit: "lbf·ft", Turn: Anticlockwise, SeenFrom: "seen from output end", Source: r("manual: 270 ±10 N·m")}),

@@ -89,5 +89,18 @@ func TestPullNeverOutside(t *testing.T) {
 		if ok && (m.Low.Cmp(exact.Low) < 0 || m.High.Cmp(exact.High) > 0) {
 			t.Errorf("%s on %s: %s outside", b.Written, drum.Text, m.Print(quantity.Point))
 		}
+		// The torque that each mark makes lies inside the manual's limits, and a
+		// larger drum never asks for a harder pull.
+		if larger := value(t, "100 mm"); ok {
+			for _, mark := range []*big.Rat{m.Low, m.High} {
+				v := quantity.Value{Number: quantity.Number{Value: mark}, Unit: s.Unit}
+				if back := TurningTorque(v, drum, cord); back.Cmp(b.Low) < 0 || back.Cmp(b.High) > 0 {
+					t.Errorf("%s lbf on %s is %s N·m, outside %s", mark.RatString(), drum.Text, back.FloatString(4), b.Written)
+				}
+			}
+			if less, _, _ := Pull(b, larger, cord, s); less.High.Cmp(exact.High) >= 0 {
+				t.Errorf("%s: a larger drum than %s does not ask for less pull", b.Written, drum.Text)
+			}
+		}
 	}
 }

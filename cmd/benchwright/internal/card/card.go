@@ -296,4 +296,19 @@ func Make(p *procedure.Procedure, u *unit.Unit, s *shop.Shop, v *unit.Variant, l
 
 // GaugePlace returns where the block names its gauge, the block's place where it
 // names none.
-func (m *Measurement) GaugePlace() source.Place { return m.KeyPlace("gauge") }
+func (m *Measurement) GaugePlace() source.Place {
+	if m.Measurement.Gauge.Name == "" {
+		return m.At
+	}
+	return m.Measurement.Gauge.At
+}
+
+// GaugeKey returns the key under which the block names its gauge.
+func (m *Measurement) GaugeKey() string {
+	for _, f := range m.Node.Fields {
+		if f.Value.Place() == m.Measurement.Gauge.At {
+			return f.Key
+		}
+	}
+	return "gauge"
+}

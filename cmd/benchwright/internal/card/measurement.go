@@ -8,9 +8,16 @@ import (
 )
 
 func (r *resolver) measurement(m *procedure.Measurement) *Measurement {
+	return r.reading(m, quantity.None, nil)
+}
+
+// reading resolves a reading whose limits are of a kind. Shown, where it is not
+// nil, returns how the gauge shows a band, nil where it does so as written; ok
+// is false where it cannot, which it has reported.
+func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, shown func(quantity.Band, *shop.Gauge) (band *quantity.Band, ok bool)) *Measurement {
 	out := &Measurement{Measurement: m}
 	s := r.card.Shop
-	out.Limit = r.limit(&m.Limits, 0)
+	out.Limit = r.limit(&m.Limits, want)
 	if s == nil || m.Gauge.Name == "" {
 		return out
 	}
@@ -27,10 +34,18 @@ func (r *resolver) measurement(m *procedure.Measurement) *Measurement {
 	out.Gauge = gauge
 	r.kit(&gauge.Item, gauge)
 	kind := gauge.Scale.Unit.Dimension
-	bands := []*quantity.Band{m.Limits.Expect, m.Spread}
-	if out.Limit != nil {
-		bands = append(bands, &out.Limit.Band)
+	spread := m.Spread
+	if shown != nil && out.Limit != nil {
+		var ok bool
+		if out.Shown, ok = shown(out.Limit.Band, gauge); !ok {
+			out.Limit, out.Mismatch = nil, true
+			return out
+		}
+		if spread != nil && spread.Unit.Dimension != kind && out.Shown != nil {
+			spread, _ = shown(*spread, gauge)
+		}
 	}
+	bands := []*quantity.Band{m.Limits.Expect, spread, out.OnGauge()}
 	for _, b := range bands {
 		if b != nil && b.Unit.Dimension != kind {
 			d := r.msgs.Report("unit-kind", m.Gauge.At, "name a gauge that reads "+b.Unit.Dimension.String(),
@@ -46,8 +61,8 @@ func (r *resolver) measurement(m *procedure.Measurement) *Measurement {
 			out.Expect = &marks
 		}
 	}
-	if sp := m.Spread; sp != nil && sp.High != nil {
-		out.Spread = gauge.Scale.Floor(sp.In(gauge.Scale.Unit).High)
+	if spread != nil && spread.High != nil {
+		out.Spread = gauge.Scale.Floor(spread.In(gauge.Scale.Unit).High)
 	}
 	return out
 }

@@ -1,13 +1,56 @@
 package card
 
-import "benchwright/cmd/benchwright/internal/procedure"
+import (
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+)
 
-// A Preload is a bearing preload, read as the pull of a cord.
+// A Preload is a bearing preload, read as the pull of a cord, or on a torque
+// gauge where the block has no drum. Shown is the pull, exact.
 type Preload struct {
 	*Measurement
 	Block *procedure.Preload
 }
 
-func (r *resolver) preload(i *procedure.Preload) Item {
-	return &Preload{r.measurement(&i.Measurement), i}
+func (p *Preload) hasTable() bool { return p.Block.Drum != nil || p.Measurement.hasTable() }
+
+func (r *resolver) preload(p *procedure.Preload) Item {
+	if r.card.Shop == nil {
+		// The pull is on nobody's scale without one: nothing is invented.
+		r.unknown("gauge-unknown", "scale", p.Gauge, nil, "`gauges:` in a `shop:` of this file")
+	}
+	return &Preload{r.reading(&p.Measurement, quantity.Torque, func(b quantity.Band, g *shop.Gauge) (*quantity.Band, bool) { return r.pull(p, b, g) }), p}
+}
+
+// pull returns a turning torque as the block's scale shows it.
+func (r *resolver) pull(p *procedure.Preload, torque quantity.Band, g *shop.Gauge) (*quantity.Band, bool) {
+	help, kind := "", g.Scale.Unit.Dimension
+	switch {
+	case p.Drum == nil && kind == quantity.Torque:
+		return nil, true
+	case p.Drum != nil && kind == quantity.Force:
+		exact, _, _ := bench.Pull(torque, *p.Drum, *p.Cord, g.Scale)
+		if exact.Low == nil && exact.High == nil {
+			r.msgs.Report("quantity-malformed", p.Limits.At, "write the limits as they stand in the manual", "a turning torque is not below zero")
+			return nil, false
+		}
+		return &exact, true
+	case p.Drum != nil && kind == quantity.Mass:
+		help = "write its range and resolution as a force in shop.yaml, such as kgf, with `marked: " + g.Scale.Unit.Symbol + "`"
+	case p.Drum != nil:
+		help = "name a spring scale, or take `drum:` and `cord:` out"
+	case kind == quantity.Force:
+		help = "add `drum:` and `cord:`, the radius that the cord is wound on and its thickness"
+	default:
+		help = "name a spring scale, and add `drum:` and `cord:`"
+	}
+	want := quantity.Torque
+	if p.Drum != nil {
+		want = quantity.Force
+	}
+	d := r.msgs.Report("unit-kind", p.Gauge.At, help, "`%s` reads %s, and this preload is read as a %s", p.Gauge.Name, kind, want)
+	d.Label = g.Name
+	return nil, false
 }

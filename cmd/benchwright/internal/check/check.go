@@ -13,6 +13,7 @@ import (
 // all variants have in common, so a rule's message must not name the variant.
 var cardRules = []func(*pass){
 	limits, sources, also, marks, gauges, wrenches, readings, branches,
+	states,
 	coveredHazards, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
 	longSentences, twoActions, lateConditions, vagueWords,
 }

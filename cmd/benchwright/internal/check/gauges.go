@@ -12,8 +12,9 @@ import (
 // marks asks whether any mark of the gauge lies inside the limits, and whether
 // the gauge reaches them.
 func marks(p *pass) {
-	eachReading(p, func(_ *card.Step, m *card.Measurement) {
-		if m.Limit == nil || m.Gauge == nil || m.Gauge.Scale.Step == nil {
+	each(p, func(_ *card.Step, i card.Item) {
+		m := card.ReadingOf(i)
+		if m == nil || m.Limit == nil || m.Gauge == nil || m.Gauge.Scale.Step == nil {
 			return
 		}
 		s := m.Gauge.Scale
@@ -22,11 +23,11 @@ func marks(p *pass) {
 			if m.GuardTook {
 				after = ": the shop's guard band leaves none"
 			}
-			p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.better(m, m.GuardTook), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Limit.Band.Written, after)
+			p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.better(m, m.GuardTook)+otherDrum(i), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Limit.Band.Written, after)
 			return
 		}
 		if !reaches(s, *m.OnGauge()) {
-			p.msgs.Report("gauge-range", m.GaugePlace(), "name a gauge whose range holds the limits", "`%s` does not reach all of %s", m.Gauge.ID, m.Limit.Band.Written)
+			p.msgs.Report("gauge-range", m.GaugePlace(), "name a gauge whose range holds the limits"+otherDrum(i), "`%s` does not reach all of %s", m.Gauge.ID, m.Limit.Band.Written)
 		}
 	})
 }
@@ -35,6 +36,19 @@ func marks(p *pass) {
 func reaches(s quantity.Scale, b quantity.Band) bool {
 	b = b.In(s.Unit)
 	return (b.High == nil || s.High == nil || b.High.Cmp(s.High) <= 0) && (b.Low == nil || s.Low == nil || b.Low.Cmp(s.Low) >= 0)
+}
+
+// otherDrum says which drum would bring a pull onto its scale: a larger one
+// makes it smaller.
+func otherDrum(i card.Item) string {
+	pre, ok := i.(*card.Preload)
+	if !ok || pre.Block.Drum == nil {
+		return ""
+	}
+	if high := pre.Shown.High; high != nil && pre.Gauge.Scale.High != nil && high.Cmp(pre.Gauge.Scale.High) > 0 {
+		return ", or wind the cord on a larger drum"
+	}
+	return ", or wind the cord on a smaller drum"
 }
 
 // The gauge rule of a shop that states none: 5 and 2 marks are common practice,
@@ -54,7 +68,11 @@ func (p *pass) gaugeRule() (warn, refuse, ratio *big.Rat) {
 
 // gauges asks whether a gauge is fine enough for its limits.
 func gauges(p *pass) {
-	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+	each(p, func(_ *card.Step, i card.Item) {
+		m := card.ReadingOf(i)
+		if m == nil {
+			return
+		}
 		if m.Gauge == nil {
 			if p.Shop != nil && m.GaugePlace() == m.At && !m.Limits.Bad {
 				p.msgs.Report("gauge-missing", m.At, "name the gauge with `gauge:`", "this measurement names no gauge, so its limits are not on the scale that is read")
@@ -68,7 +86,7 @@ func gauges(p *pass) {
 		if n, ok := bench.MarksAcross(*m.OnGauge(), m.Gauge.Scale); ok {
 			slug := map[bench.Fitness]string{bench.Coarse: "gauge-coarse", bench.TooCoarse: "gauge-too-coarse"}[bench.JudgeMarks(n, warn, refuse)]
 			if slug != "" {
-				p.msgs.Report(slug, m.GaugePlace(), p.better(m, false), "`%s` divides %s into only %s marks", m.Gauge.ID, m.Limit.Band.Written, short(n))
+				p.msgs.Report(slug, m.GaugePlace(), p.better(m, false)+otherDrum(i), "`%s` divides %s into only %s marks", m.Gauge.ID, m.Limit.Band.Written, short(n))
 			}
 		}
 		if u := m.Gauge.Uncertainty; u != nil {
@@ -93,7 +111,7 @@ func (p *pass) better(m *card.Measurement, certain bool) string {
 		}
 	}
 	if i := quantity.Finest(b, scales); i >= 0 {
-		return "write `gauge: " + names[i] + "`"
+		return "write `" + m.GaugeKey() + ": " + names[i] + "`"
 	}
 	width := b.Width()
 	if width == nil || width.Sign() == 0 {

@@ -4,6 +4,7 @@ import (
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/unit"
 )
@@ -12,7 +13,12 @@ import (
 // limits of the unit are asked where they are read.
 func sources(p *pass) {
 	eachReading(p, func(_ *card.Step, m *card.Measurement) {
-		if l := &m.Limits; l.Band != nil && m.Limit != nil && l.Source == "" {
+		l := &m.Limits
+		switch {
+		case l.Band == nil || m.Limit == nil || l.Source != "":
+		case l.Band.Unit.Dimension == quantity.Torque:
+			p.msgs.Report("torque-source-missing", l.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
+		default:
 			p.msgs.Report("source-missing", l.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "these limits have no source")
 		}
 	})

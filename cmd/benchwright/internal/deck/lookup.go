@@ -7,16 +7,21 @@ import (
 	"benchwright/render"
 )
 
-// table places a table that a step needs: in the step, or on a look-up face
-// with a reference to it in its place.
-func (b *builder) table(at source.Place, title string, t render.Table) render.Element {
+// table places a table or a figure that a step needs: in the step, or on a
+// look-up face with a reference to it in its place.
+func (b *builder) table(at source.Place, title string, t render.Content) render.Element {
 	if !b.far[b.step] {
 		return b.technical(at, t)
 	}
-	anchor := fmt.Sprintf("table-%d", b.step)
-	b.lookups = append(b.lookups, render.Group{Ref: b.ref(at), Bookmark: title, Anchor: anchor, Breaks: true, Elements: []render.Element{
+	_, runs := t.(render.Table) // a figure is of one piece
+	what := wordFigure
+	if runs {
+		what = wordTable
+	}
+	anchor := fmt.Sprintf("lookup-%d", len(b.lookups)+1)
+	b.lookups = append(b.lookups, render.Group{Ref: b.ref(at), Bookmark: title, Anchor: anchor, Breaks: runs, Elements: []render.Element{
 		b.technical(at, render.Text{Role: render.Lead, Runs: plain(wordForStep(b.step, title))}),
 		b.technical(at, t),
 	}})
-	return b.technical(at, render.Text{Role: render.Instruction, Runs: []render.Run{{Text: wordSeeTable(b.step), Weight: render.Semibold, Link: anchor}}})
+	return b.technical(at, render.Text{Role: render.Instruction, Runs: []render.Run{{Text: wordSee(what, b.step), Weight: render.Semibold, Link: anchor}}})
 }

@@ -1,14 +1,54 @@
 package deck
 
 import (
+	"fmt"
+	"strings"
+
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/render"
 )
 
-// preload builds what a face says of a bearing preload, read as the pull of a cord.
-func (b *builder) preload(i *card.Preload) []render.Element { return b.measurement(i.Measurement) }
+// What a face says of a preload.
+const (
+	wordPullHow   = "How to pull the cord"
+	wordOneLayer  = "One layer of cord, square to the shaft."
+	wordZeroScale = "Zero the scale as you hold it."
+	wordSteady    = "Steady pull: 3\u00a0s a turn or slower."
+	wordMoving    = "Do not read the starting pull."
+)
 
-// preloadTools returns what is taken in the hand for it.
+func wordDrum(radius string) string { return "drum radius " + radius }
+func wordCord(thick string) string  { return "cord " + thick }
+func wordState(s *unit.State) string {
+	return fmt.Sprintf("Read it with %s bearings, seal %s, gear %s. Oil: %s.", s.Bearings, s.Seal, s.Gear, strings.TrimSuffix(s.Oil, "."))
+}
+func wordTurns(n int) string {
+	if n == 1 {
+		return "First turn it once."
+	}
+	return fmt.Sprintf("First turn it %d times.", n)
+}
+
+// preload builds what a face says of a bearing preload: the panel of its
+// reading, and how the cord is pulled.
+func (b *builder) preload(i *card.Preload) []render.Element {
+	how := [][]render.Run{plain(wordSteady), plain(wordMoving)}
+	var out []render.Element
+	if d := i.Block.Drum; d != nil {
+		figure := render.Cord{Drum: wordDrum(b.value(*d)), Cord: wordCord(b.value(*i.Block.Cord)), Pull: together(b.limits(i.Measurement)),
+			Lines: append([][]render.Run{plain(wordZeroScale), plain(wordOneLayer)}, how...)}
+		out, how = append(out, b.table(i.At, wordPullHow, figure)), nil
+	}
+	reading := b.measurement(i.Measurement)
+	panel := reading[0].Content.(render.Reading)
+	panel.Lines = append(append(panel.Lines, plain(wordState(i.Block.State)+" "+wordTurns(i.Block.State.Turns))), how...)
+	reading[0].Content = panel
+	return append(out, reading...)
+}
+
+// preloadTools returns what is taken in the hand for it: its scale stands in
+// the panel, its drum in the step's tool block.
 func (b *builder) preloadTools(i *card.Preload) []render.ToolRow { return nil }
 
 // preloadRows returns what it leaves on record.

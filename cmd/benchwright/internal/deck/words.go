@@ -117,14 +117,16 @@ func wordSpread(of string) string { return "How far the readings may lie apart: 
 func wordForStep(step int, what string) string {
 	return fmt.Sprintf("For step\u00a0%d. %s", step, what)
 }
-func wordSeeTable(step int) string {
-	return fmt.Sprintf("See the table for step\u00a0%d on the look-up face.", step)
+func wordSee(what string, step int) string {
+	return fmt.Sprintf("See the %s for step\u00a0%d on the look-up face.", what, step)
 }
 func wordAndOver(v string) string { return v + " and over" }
 
 const (
 	wordSpreadLow  = "Lowest reading"
 	wordSpreadHigh = "Highest allowed"
+	wordTable      = "table"
+	wordFigure     = "figure"
 )
 
 func wordGo(step int, back bool) string {

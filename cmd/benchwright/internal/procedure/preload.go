@@ -1,8 +1,41 @@
 package procedure
 
-// Preload is a bearing preload, read as the pull of a cord.
+import (
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// Preload is a bearing preload, read as the pull of a cord that is wound on a
+// drum, or on a torque gauge.
 type Preload struct {
 	Measurement
+	Drum  *quantity.Value // radius without the cord; nil for a torque gauge
+	Cord  *quantity.Value // thickness; nil for a torque gauge
+	State *unit.State
 }
 
-func (r *Reader) preload(b Base) Item { return &Preload{Measurement{Base: b}} }
+func (r *Reader) preload(b Base) Item {
+	n := b.Node
+	p := &Preload{Measurement: r.reading(b, quantity.Torque, "scale"), State: unit.Reader{Mark: r.Mark, Msgs: r.Msgs}.State(n.Get("state"))}
+	if p.Limits.None {
+		r.Msgs.Report("limits-missing", p.Limits.At, "name a limit of the unit, or write the band with its `source:`", "a preload without limits says nothing")
+		p.Limits.None, p.Limits.Bad = false, true
+	}
+	p.Drum, p.Cord = r.above(n.Get("drum"), quantity.Length, "a drum has a radius"), r.above(n.Get("cord"), quantity.Length, "a cord has a thickness")
+	if n.Get("drum") != nil && (p.Drum == nil || p.Cord == nil) || p.State == nil {
+		return &Invalid{b, "preload"}
+	}
+	return p
+}
+
+// above reads a value that must be above zero, nil where there is none or it is
+// not, which is reported with what it is.
+func (r *Reader) above(n *syntax.Node, kind quantity.Dimension, what string) *quantity.Value {
+	v := unit.Reader{Mark: r.Mark, Msgs: r.Msgs}.Value(n, kind)
+	if v != nil && v.Value.Sign() <= 0 {
+		r.Msgs.Report("quantity-malformed", n.Place(), "write how much it is", "%s of more than nothing", what)
+		return nil
+	}
+	return v
+}

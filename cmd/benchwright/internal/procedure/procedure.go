@@ -158,7 +158,7 @@ type Measurement struct {
 	Base
 	Of      string
 	Limits  Limits
-	Gauge   Named
+	Gauge   Named // under gauge:, or the block's own word for it
 	Record  []string
 	Use     string // lowest, each, average; "" for one reading
 	Spread  *quantity.Band

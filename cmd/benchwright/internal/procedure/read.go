@@ -133,8 +133,6 @@ var Later = []string{
 
 	"shim",
 
-	"preload",
-
 	"fit",
 
 	"timed",
@@ -159,6 +157,7 @@ var Built = []string{
 	"caution",
 	"witness",
 	"figure",
+	"preload",
 }
 
 func (r *Reader) block(base Base, b *syntax.Block) Item {
@@ -249,8 +248,15 @@ func (r *Reader) torque(b Base) Item {
 }
 
 func (r *Reader) measurement(b Base) Item {
+	m := r.reading(b, quantity.None, "gauge")
+	return &m
+}
+
+// reading reads the keys that every reading has: of, the limits of a kind, the
+// gauge under its key, what is recorded and what follows.
+func (r *Reader) reading(b Base, kind quantity.Dimension, gauge string) Measurement {
 	n := b.Node
-	m := &Measurement{Base: b, Of: text(n.Get("of")), Limits: r.limits(b, quantity.None), Gauge: named(n.Get("gauge")),
+	m := Measurement{Base: b, Of: text(n.Get("of")), Limits: r.limits(b, kind), Gauge: named(n.Get(gauge)),
 		Record: texts(n.Get("record")), Use: text(n.Get("use")), IfLow: branch(n.Get("if-low")), IfHigh: branch(n.Get("if-high")),
 		AsFound: text(n.Get("as-found")) == "yes" || text(n.Get("as-found")) == "true"}
 	if s := n.Get("spread"); s != nil {

@@ -10,7 +10,7 @@ import (
 // limit reads a named limit with its bands for all variants and for some.
 func (r reader) limit(f syntax.Field) *Limit {
 	n := f.Value
-	l := &Limit{ID: f.Key, At: r.Key(f), Node: n}
+	l := &Limit{ID: f.Key, State: r.State(n.Get("state")), At: r.Key(f), Node: n}
 	if f.Key == "none" {
 		r.Msgs.Report("id-reserved", l.At, "choose another", "`none` says that a reading has no limits")
 	}
