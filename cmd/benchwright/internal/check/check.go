@@ -12,7 +12,7 @@ import (
 // cardRules are run once a card, that is once a variant. The caller joins what
 // all variants have in common, so a rule's message must not name the variant.
 var cardRules = []func(*pass){
-	limits, sources, also, marks, gauges, wrenches, readings, branches,
+	limits, sources, also, cases, marks, gauges, wrenches, readings, branches,
 	states,
 	coveredHazards, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
 	longSentences, twoActions, lateConditions, vagueWords,

@@ -127,6 +127,25 @@ func TestGauges(t *testing.T) {
 	})
 }
 
+// A capital is a hole, a small letter a shaft; words that name both, or neither,
+// say nothing.
+func TestCases(t *testing.T) {
+	reading := func(of, limits string) string {
+		return block("measurement", "of: "+of+"\ngauge: bore-gauge\nlimits: "+limits+"\nsource: manual")
+	}
+	try(t, cases, []trial{
+		{reading("Bore of the housing", "52 H7"), nil},
+		{reading("Bore of the housing", "52 h7"), say("tolerance-case [52 h7]")},
+		{reading("Inside diameter", "⌀25 mm k6"), say("tolerance-case [⌀25 mm k6]")},
+		{reading("Bearing journal", "25 K6"), say("tolerance-case [25 K6]")},
+		{reading("Bearing journal", "25 k6"), nil},
+		{reading("Bore for the shaft", "25 k6"), nil},
+		{reading("Bearing seat", "25 K6"), nil},
+		{reading("Borescope mark", "25 k6"), nil},
+		{reading("Bore of the housing", "52.00 to 52.03 mm"), nil},
+	})
+}
+
 // A shop has its own rule, and it holds in place of ours.
 func TestGaugeRule(t *testing.T) {
 	for _, c := range []struct{ rule, gauge, limits, want string }{

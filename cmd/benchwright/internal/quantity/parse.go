@@ -8,13 +8,23 @@ import (
 )
 
 // ParseBand reads a quantity as the trade writes it. Where it returns a
-// problem the band is the zero Band.
+// problem the band is the zero Band. A size with an ISO 286 tolerance, "52 H7",
+// is the limits that the tables give it.
 func ParseBand(text string, mark Mark) (Band, *Problem) { return ParseBandOf(text, mark, None) }
 
 // ParseBandOf reads a quantity that must be of a dimension: another is a
 // unit-kind problem, and help names units of the right kind.
 func ParseBandOf(text string, mark Mark, want Dimension) (Band, *Problem) {
 	r := &reader{text: text, mark: mark, want: want}
+	if !r.sound() {
+		return Band{}, r.problem
+	}
+	if b, ok := r.tolerance(); ok {
+		if r.problem != nil {
+			return Band{}, r.problem
+		}
+		return b, nil
+	}
 	b := r.band()
 	if r.problem != nil {
 		return Band{}, r.problem

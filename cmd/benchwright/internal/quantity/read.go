@@ -90,9 +90,6 @@ var sides = []struct {
 
 // band reads the whole text as limits or a bare value, all but its unit.
 func (r *reader) band() (b Band) {
-	if !r.sound() {
-		return b
-	}
 	r.skip()
 	for _, s := range sides {
 		start := r.pos

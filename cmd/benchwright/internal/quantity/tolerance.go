@@ -1,12 +1,10 @@
-package bench
+package quantity
 
 import (
 	"errors"
 	"math/big"
 	"strconv"
 	"strings"
-
-	"benchwright/cmd/benchwright/internal/quantity"
 )
 
 // Why a tolerance has no limits here.
@@ -15,6 +13,7 @@ var (
 	ErrToleranceSize  = errors.New("the size is not above 0 and up to 250 mm")
 	ErrToleranceGrade = errors.New("the grade is not one of 5 to 12")
 	ErrToleranceZone  = errors.New("no deviation is known for this letter with this grade")
+	ErrToleranceRow   = errors.New("the row is from memory, and no formula checks it")
 )
 
 // A Tolerance is a size with an ISO 286 tolerance: 52 H7 of a hole, 25 k6 of a
@@ -28,12 +27,13 @@ type Tolerance struct {
 // Hole reports whether the tolerance is one of a hole.
 func (t Tolerance) Hole() bool { return t.Letter == strings.ToUpper(t.Letter) }
 
-// ParseTolerance reads a size with its tolerance, "25 k6", "52H7", "6,5 h9" with
-// a decimal comma. The size is in mm.
-func ParseTolerance(text string, mark quantity.Mark) (Tolerance, error) {
-	text = strings.TrimSpace(text)
+// ParseTolerance reads a size with its tolerance, "25 k6", "⌀52H7", "25 mm k6",
+// "6,5 h9" with a decimal comma. The size is in mm.
+func ParseTolerance(text string, mark Mark) (Tolerance, error) {
+	text = strings.TrimLeft(text, "⌀∅Øø"+blanks)
 	zone := strings.TrimLeft(text, "0123456789.,")
-	n, problem := quantity.ParseNumber(text[:len(text)-len(zone)], mark)
+	n, problem := ParseNumber(text[:len(text)-len(zone)], mark)
+	zone = strings.TrimPrefix(strings.TrimLeft(zone, blanks), "mm")
 	letter, grade, ok := parseZone(zone)
 	if problem != nil || !ok {
 		return Tolerance{}, ErrToleranceForm
@@ -42,7 +42,7 @@ func ParseTolerance(text string, mark quantity.Mark) (Tolerance, error) {
 }
 
 // ParseFit reads a fit, "50 H7/p6": one size, the hole first.
-func ParseFit(text string, mark quantity.Mark) (hole, shaft Tolerance, err error) {
+func ParseFit(text string, mark Mark) (hole, shaft Tolerance, err error) {
 	first, second, _ := strings.Cut(text, "/")
 	if hole, err = ParseTolerance(first, mark); err != nil {
 		return Tolerance{}, Tolerance{}, err
@@ -57,7 +57,7 @@ func ParseFit(text string, mark quantity.Mark) (hole, shaft Tolerance, err error
 
 // parseZone reads "k6" and "JS7".
 func parseZone(text string) (letter string, grade int, ok bool) {
-	text = strings.Trim(text, " \u00a0\u202f")
+	text = strings.Trim(text, blanks)
 	letter = strings.TrimRight(text, "0123456789")
 	grade, err := strconv.Atoi(text[len(letter):])
 	switch {
@@ -98,35 +98,29 @@ func (t Tolerance) Deviations() (lower, upper *big.Rat, err error) {
 	return new(big.Rat).Sub(edge, w), edge, nil
 }
 
-// Limits returns the limits of the size, in mm.
-func (t Tolerance) Limits() (quantity.Band, error) {
+// Limits returns the limits of the size, in mm, to the µm of the tables. Rows
+// that no formula of the standard checks are errors: sizes up to 3 mm, which
+// the tables round otherwise, and j, which has no formula.
+func (t Tolerance) Limits(mark Mark) (Band, error) {
 	lower, upper, err := t.Deviations()
 	if err != nil {
-		return quantity.Band{}, err
+		return Band{}, err
 	}
-	mm, _ := quantity.UnitOf("mm")
-	at := func(deviation *big.Rat) *big.Rat {
-		d := new(big.Rat).Quo(deviation, big.NewRat(1000, 1))
-		return d.Add(d, t.Size)
+	if t.Size.Cmp(big.NewRat(3, 1)) <= 0 || t.Letter == "j" {
+		return Band{}, ErrToleranceRow
 	}
-	return quantity.Band{Form: quantity.Range, Low: at(lower), High: at(upper), Unit: mm}, nil
-}
-
-// Interference returns the least and the most interference of a fit, in µm:
-// how much larger the shaft is than the hole. Below zero it is clearance.
-func Interference(hole, shaft Tolerance) (least, most *big.Rat, err error) {
-	if !hole.Hole() || shaft.Hole() || hole.Size == nil || shaft.Size == nil || hole.Size.Cmp(shaft.Size) != 0 {
-		return nil, nil, ErrToleranceForm
+	mm, _ := UnitOf("mm")
+	at := func(deviation *big.Rat) Number {
+		d := new(big.Rat).Quo(deviation, thousand)
+		d.Add(d, t.Size)
+		step := big.NewRat(1, 1000)
+		if !times(d, thousand).IsInt() {
+			step = new(big.Rat).SetFrac(big.NewInt(1), d.Denom())
+		}
+		return Number{d, Format(d, step, mark)}
 	}
-	holeLow, holeHigh, err := hole.Deviations()
-	if err != nil {
-		return nil, nil, err
-	}
-	shaftLow, shaftHigh, err := shaft.Deviations()
-	if err != nil {
-		return nil, nil, err
-	}
-	return shaftLow.Sub(shaftLow, holeHigh), shaftHigh.Sub(shaftHigh, holeLow), nil
+	low, high := at(lower), at(upper)
+	return Band{Form: Range, Low: low.Value, High: high.Value, Unit: mm, Numbers: []Number{low, high}}, nil
 }
 
 // fundamental returns the deviation nearest to the size and whether it is the

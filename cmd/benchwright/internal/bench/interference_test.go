@@ -1,0 +1,46 @@
+package bench
+
+import (
+	"math/big"
+	"strings"
+	"testing"
+
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+func TestInterference(t *testing.T) {
+	for _, c := range []struct{ fit, least, most, source string }{
+		{"50 H7/p6", "1", "42", "published example"},
+		{"50 H7/s6", "18", "59", "Bhandari, Design of Machine Elements, ex. 3.3: 0.018 to 0.059 mm"},
+		{"50 P7/h6", "1", "42", "by the rule of the shift: as 50 H7/p6"},
+		{"50 H7/g6", "-50", "-9", "from memory"},
+	} {
+		hole, shaft, err := quantity.ParseFit(c.fit, quantity.Point)
+		if err != nil {
+			t.Errorf("%s: %v", c.fit, err)
+			continue
+		}
+		least, most, err := Interference(hole, shaft)
+		if err != nil || least.Cmp(num(t, c.least)) != 0 || most.Cmp(num(t, c.most)) != 0 {
+			t.Errorf("%s (%s): %v to %v (%v), want %s to %s", c.fit, c.source, least, most, err, c.least, c.most)
+		}
+	}
+	if _, _, err := Interference(quantity.Tolerance{Size: num(t, "50"), Letter: "H", Grade: 7}, quantity.Tolerance{Size: num(t, "51"), Letter: "p", Grade: 6}); err == nil {
+		t.Error("a fit of two sizes")
+	}
+}
+
+// From K on, a hole of grade 7 with a shaft h6 fits as H7 does with the same
+// letter of a shaft (ISO 286-1, the rule of the shift).
+func TestInterferenceMirrors(t *testing.T) {
+	for tenths := int64(35); tenths <= 2500; tenths += 13 {
+		size := big.NewRat(tenths, 10)
+		for _, letter := range []string{"k", "m", "n", "p", "r", "s"} {
+			a, b, err := Interference(quantity.Tolerance{Size: size, Letter: "H", Grade: 7}, quantity.Tolerance{Size: size, Letter: letter, Grade: 6})
+			c, d, other := Interference(quantity.Tolerance{Size: size, Letter: strings.ToUpper(letter), Grade: 7}, quantity.Tolerance{Size: size, Letter: "h", Grade: 6})
+			if err != nil || other != nil || a.Cmp(c) != 0 || b.Cmp(d) != 0 {
+				t.Fatalf("%s H7/%s6 and its mirror differ", size, letter)
+			}
+		}
+	}
+}

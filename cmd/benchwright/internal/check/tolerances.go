@@ -1,0 +1,44 @@
+package check
+
+import (
+	"regexp"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+// What is measured tells a hole from a shaft only where it names one of them.
+var (
+	holes  = regexp.MustCompile(`(?i)\b(bores?|holes?|inside diameter)\b`)
+	shafts = regexp.MustCompile(`(?i)\b(shafts?|journals?|spindles?|outside diameter)\b`)
+)
+
+// cases asks whether a tolerance has the case of what is measured: 52 H7 is of a
+// hole, and 52 h7 of a shaft, which is another band.
+func cases(p *pass) {
+	if !p.english() {
+		return
+	}
+	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+		if m.Limit == nil {
+			return
+		}
+		t, err := quantity.ParseTolerance(m.Limit.Band.Written, p.Shop.Mark())
+		hole, shaft := holes.FindString(m.Of), shafts.FindString(m.Of)
+		if err != nil || (hole == "") == (shaft == "") || t.Hole() == (hole != "") {
+			return
+		}
+		written := strings.ReplaceAll(m.Limit.Band.Written, "\u00a0", " ")
+		size, zone := written[:strings.LastIndex(written, " ")+1], written[strings.LastIndex(written, " ")+1:]
+		of, other := "shaft", size+strings.ToUpper(zone)
+		if t.Hole() {
+			of, other = "hole", size+strings.ToLower(zone)
+		}
+		d := p.msgs.Report("tolerance-case", m.Limits.At, "look it up again, and write `"+other+"` if the drawing does",
+			"`%s` is of a %s, and what is measured is called %s", written, of, strings.ToLower(hole+shaft))
+		if m.Limits.Named.Name != "" {
+			d.Related = append(d.Related, related(m.Limit.At, "the limits stand here"))
+		}
+	})
+}
