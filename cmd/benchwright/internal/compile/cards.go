@@ -65,6 +65,7 @@ func (lib *Library) procedure(res *Result, o Options, msgs *diag.List) {
 		perVariant = append(perVariant, list)
 		res.Steps = max(res.Steps, len(c.Steps()))
 	}
+	res.takes = takes(cards)
 	check.Procedure(p, cards, lib.cards, lib.faults[p.File] == 0, own)
 	made := lib.decks(p, cards, o, perVariant)
 	merge(own, cards, perVariant)

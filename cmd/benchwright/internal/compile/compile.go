@@ -24,6 +24,7 @@ type Options struct {
 	Paper string // face size by name; "" takes the shop's
 	Sheet string // larger sheet to impose on; "" prints each face on its own
 	Turn  string // the edge over which a sheet is turned: "long" or "short"
+	On    string // the day of the work, "2026-11-25"; "" asks nothing of calibration dates
 	// Workers is how many cards are made at a time; 0 is one a core.
 	Workers int
 	// Emit is called once a deck, in no order and from several goroutines,
@@ -55,7 +56,8 @@ type Result struct {
 	Steps     int
 	Errors    int
 	Warnings  int
-	Fault     error // a bug of ours: a panic, or a file that could not be written
+	Fault     error    // a bug of ours: a panic, or a file that could not be written
+	takes     []string // ids of the tools, wrenches and gauges that its cards take
 }
 
 // Faces returns how many laminated faces the procedure's decks have.
@@ -121,6 +123,7 @@ func (lib *Library) Make(ctx context.Context, o Options, msgs *diag.List) []*Res
 		}
 		msgs.Join(&lists[i])
 	}
+	lib.overdue(o.On, results, msgs)
 	return results
 }
 

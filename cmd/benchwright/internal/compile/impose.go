@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"benchwright/cmd/benchwright/internal/shop"
 	"benchwright/render"
 )
 
@@ -22,6 +23,9 @@ func (o Options) Check() error {
 	}
 	if o.Turn != "" && o.Turn != "long" && o.Turn != "short" {
 		return fmt.Errorf("`%s` is no edge: write --turn long or --turn short, as the printer is set", o.Turn)
+	}
+	if o.On != "" && !shop.IsDate(o.On) {
+		return fmt.Errorf("`%s` is no date: write --on as year-month-day, as in --on 2026-11-25", o.On)
 	}
 	return nil
 }

@@ -2,8 +2,10 @@ package shop
 
 import (
 	"math/big"
+	"regexp"
 	"slices"
 	"strings"
+	"time"
 
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/hazard"
@@ -142,7 +144,7 @@ func (r reader) successors() {
 func (r reader) wrench(f syntax.Field) *Wrench {
 	n := f.Value
 	w := &Wrench{Item: r.item(f), Accuracy: r.Share(n.Get("accuracy")), Length: r.Value(n.Get("length"), quantity.Length),
-		Marked: r.Text(n.Get("marked")), Due: r.Text(n.Get("due"))}
+		Marked: r.Text(n.Get("marked")), Due: r.due(n.Get("due"))}
 	w.Bad = !r.scale(&w.Scale, n, "marks", quantity.Torque)
 	r.marked(n, w.Scale)
 	return w
@@ -150,7 +152,7 @@ func (r reader) wrench(f syntax.Field) *Wrench {
 
 func (r reader) gauge(f syntax.Field) *Gauge {
 	n := f.Value
-	g := &Gauge{Item: r.item(f), Marked: r.Text(n.Get("marked")), Due: r.Text(n.Get("due"))}
+	g := &Gauge{Item: r.item(f), Marked: r.Text(n.Get("marked")), Due: r.due(n.Get("due"))}
 	if g.Bad = !r.scale(&g.Scale, n, "resolution", quantity.None); !g.Bad {
 		g.Uncertainty = r.uncertainty(n.Get("uncertainty"), g.Scale.Unit.Difference().Dimension)
 	}
@@ -177,6 +179,28 @@ func (r reader) uncertainty(n *syntax.Node, kind quantity.Dimension) *quantity.V
 	}
 	r.Msgs.Report("quantity-malformed", n.Place(), "write it as the gauge's record states it, or leave it out", "an uncertainty is more than nothing")
 	return nil
+}
+
+// dateForm is what the schema asks of a date; what has another form it has
+// reported.
+var dateForm = regexp.MustCompile(`^[0-9]{4}-[0-9]{2}-[0-9]{2}$`)
+
+// IsDate reports whether text is a day of the calendar, "2026-11-25".
+func IsDate(text string) bool {
+	_, err := time.Parse(time.DateOnly, text)
+	return err == nil && dateForm.MatchString(text)
+}
+
+// due reads the day on which a calibration falls due, "" for none.
+func (r reader) due(n *syntax.Node) string {
+	text := r.Text(n)
+	if IsDate(text) || !dateForm.MatchString(text) {
+		return text
+	}
+	if month := text[5:7]; month >= "01" && month <= "12" && text[8:] >= "01" && text[8:] <= "31" {
+		r.Msgs.Report("value-kind", n.Place(), "look it up in the calibration record", "no calendar has the day `%s`", text)
+	}
+	return ""
 }
 
 // scale reads a range and the step under key, which have one unit. It returns

@@ -1,0 +1,64 @@
+package compile
+
+import (
+	"slices"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/shop"
+)
+
+// maxNamed is how many cards a message names.
+const maxNamed = 6
+
+// overdue warns of the wrenches and gauges whose calibration falls due before
+// the stated day, once each and where the shop says so. The program has no
+// clock: without a day there is nothing to compare with.
+func (lib *Library) overdue(on string, results []*Result, msgs *diag.List) {
+	if on == "" || lib.Shop == nil {
+		return
+	}
+	late := func(i *shop.Item, due string) {
+		var by []string
+		for _, r := range results {
+			if slices.Contains(r.takes, i.ID) {
+				by = append(by, r.Procedure.Number.Name)
+			}
+		}
+		if due == "" || due >= on || len(by) == 0 { // dates of this form sort as text
+			return
+		}
+		take := " takes it"
+		if len(by) > 1 {
+			take = " take it"
+		}
+		if n := len(by) - 1; n >= maxNamed {
+			by = append(by[:maxNamed], "others")
+		}
+		if n := len(by) - 1; n > 0 {
+			by = []string{strings.Join(by[:n], ", ") + " and " + by[n]}
+		}
+		msgs.Report("gauge-overdue", i.Node.Get("due").Place(), "have it calibrated, and write the new day",
+			"the calibration of `%s` fell due on %s, before %s, and %s", i.ID, due, on, by[0]+take)
+	}
+	for _, w := range lib.Shop.Wrenches {
+		late(&w.Item, w.Due)
+	}
+	for _, g := range lib.Shop.Gauges {
+		late(&g.Item, g.Due)
+	}
+}
+
+// takes returns the ids of all that the cards take.
+func takes(cards []*card.Card) []string {
+	var out []string
+	for _, c := range cards {
+		for _, k := range c.Kit {
+			if !slices.Contains(out, k.Item.ID) {
+				out = append(out, k.Item.ID)
+			}
+		}
+	}
+	return out
+}
