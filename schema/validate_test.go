@@ -113,7 +113,7 @@ func TestSlips(t *testing.T) {
 		{"unit", `{` + unitOK + `, "limits": {"lash": {"by-variant": {"late": {"source": "m"}}}}}`,
 			"/limits/lash/by-variant/late key-missing: a variant's limit needs `band` | add `band:`, for example `band: 0.10 to 0.20 mm`"},
 		{"unit", `{` + unitOK + `, "limits": {"a/b~c%41": {"x": 1, "band": "1 mm"}}}`,
-			"key /limits/a~1b~0c%2541/x key-unknown: a limit has no key `x` | leave it out, or write `also`, `by-variant`, `marks`, `nominal`, `per-mark`, `plus-mark-means`, `source`, `state`, `table-by` or `tolerance`"},
+			"key /limits/a~1b~0c%2541/x key-unknown: a limit has no key `x` | leave it out, or write `also`, `by-variant`, `holds`, `marks`, `nominal`, `per-mark`, `plus-mark-means`, `source`, `state`, `table-by` or `tolerance`"},
 		{"front", `{"card": "A"}`, "/ key-missing: a procedure's front matter needs `title`, `unit`, `revision` and `date` | add `title:`, `unit:`, `revision:` and `date:`, for example `title: Strip the drive to a bare housing`, `unit: md-48`, `revision: B` and `date: 2026-10-02`"},
 		{"front", `{"card": "A", "titel": "b", "unit": "c", "revison": "d", "date": "2026-10-02"}`,
 			"key /revison key-unknown: a procedure's front matter has no key `revison` | write `revision`\n" +

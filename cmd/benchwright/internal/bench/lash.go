@@ -98,16 +98,23 @@ func OnDial(limits quantity.Band, factor *big.Rat, dial quantity.Scale) (exact q
 	if factor.Sign() <= 0 || limits.Unit.Dimension != dial.Unit.Dimension {
 		return quantity.Band{}, quantity.Marks{}, false
 	}
-	exact = limits.In(dial.Unit)
-	if exact.Low != nil {
-		exact.Low = new(big.Rat).Mul(exact.Low, factor)
-	}
-	if exact.High != nil {
-		exact.High = new(big.Rat).Mul(exact.High, factor)
-	}
-	exact.Nominal = nil
+	exact = Scaled(limits, factor, dial.Unit)
 	marks, ok = exact.Inward(dial)
 	return exact, marks, ok
+}
+
+// Scaled returns limits multiplied by a factor above zero, exactly, in a unit of
+// their kind.
+func Scaled(limits quantity.Band, factor *big.Rat, u quantity.Unit) quantity.Band {
+	b := limits.In(u)
+	b.Nominal = nil
+	if b.Low != nil {
+		b.Low = new(big.Rat).Mul(b.Low, factor)
+	}
+	if b.High != nil {
+		b.High = new(big.Rat).Mul(b.High, factor)
+	}
+	return b
 }
 
 // A LashFinding is how limits of backlash look beside what is recommended.

@@ -4,6 +4,7 @@
 package card
 
 import (
+	"fmt"
 	"math/big"
 	"slices"
 
@@ -97,7 +98,7 @@ func (s *Step) HasTable() bool {
 // A tabled item looks something up in a table of its own.
 type tabled interface{ hasTable() bool }
 
-func (m *Measurement) hasTable() bool { return m.Spread != nil }
+func (m *Measurement) hasTable() bool { return m.Spread != nil || m.Table != nil }
 
 // An Item is one thing in a step: *Prose, *Picture or a block.
 type Item interface{ Place() source.Place }
@@ -175,13 +176,45 @@ type Measurement struct {
 	Gauge    *shop.Gauge     // nil without one
 	Marks    *quantity.Marks // the limits on the gauge's marks; nil without limits, gauge, or a mark between
 	Expect   *quantity.Marks // the plausible span on the gauge's marks
+	Table    *unit.Table     // limits that follow a mark, in place of Limit; nil otherwise
+	Rows     []MarkRow       // of Table, from its first mark to its last
 	Spread   *big.Rat        // on the gauge's marks; nil without one
 	LowGo    *Step
 	HighGo   *Step
-	Mismatch bool // limits and gauge measure different things, which is reported
+	Mismatch bool // limits and gauge do not go together, or limits cannot be told, which is reported
+
 	// GuardTook says that a mark lies inside the limits, and none inside what the
 	// guard band leaves of them.
 	GuardTook bool
+}
+
+// A MarkRow is the limits of a part with one mark.
+type MarkRow struct {
+	Mark      int
+	Band      quantity.Band   // as the gauge shows them, exactly
+	Guarded   *quantity.Band  // as Measurement has it, as do the others
+	Marks     *quantity.Marks // without a gauge, on the digits typed
+	GuardTook bool
+}
+
+// Judged returns all limits of the reading as the gauge shows them, with their
+// marks: those of each mark of its table, or the one band; none without limits.
+func (m *Measurement) Judged() []MarkRow {
+	if b := m.OnGauge(); b != nil {
+		return []MarkRow{{0, *b, m.Guarded, m.Marks, m.GuardTook}}
+	}
+	return m.Rows
+}
+
+// Written returns the limits of a row as a message names them.
+func (m *Measurement) Written(row MarkRow) string {
+	switch {
+	case m.Table != nil:
+		return fmt.Sprintf("the limits of mark %+d", row.Mark)
+	case m.Shown != nil:
+		return m.Limit.Band.Written + " as the gauge shows it"
+	}
+	return m.Limit.Band.Written
 }
 
 // OnGauge returns the limits as the gauge shows them, nil without limits.

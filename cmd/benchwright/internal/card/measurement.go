@@ -1,23 +1,50 @@
 package card
 
 import (
+	"math/big"
+	"slices"
+
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/unit"
 )
 
 func (r *resolver) measurement(m *procedure.Measurement) *Measurement {
-	return r.reading(m, quantity.None, nil)
+	return r.scaled(m, quantity.None, nil)
 }
 
-// reading resolves a reading whose limits are of a kind. Shown, where it is not
-// nil, returns how the gauge shows a band, nil where it does so as written; ok
-// is false where it cannot, which it has reported.
-func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, shown func(quantity.Band, *shop.Gauge) (band *quantity.Band, ok bool)) *Measurement {
+// scaled resolves a reading whose limits, of a kind, are multiplied by a factor, nil for
+// one, to be what stands before the gauge.
+func (r *resolver) scaled(m *procedure.Measurement, want quantity.Dimension, factor *big.Rat) *Measurement {
+	shows, _ := tilted(factor, m.Tilt)
+	var on shown
+	if shows != nil {
+		on = func(b quantity.Band, _ *shop.Gauge) (*quantity.Band, bool) {
+			return new(bench.Scaled(b, shows, b.Unit)), true
+		}
+	}
+	out := r.reading(m, want, on)
+	if out.Gauge == nil {
+		out.withoutGauge(on)
+	}
+	return out
+}
+
+// shown returns how a gauge shows a band, nil where it does so as written; ok is
+// false where it cannot, which it has reported.
+type shown func(quantity.Band, *shop.Gauge) (band *quantity.Band, ok bool)
+
+// reading resolves a reading whose limits are of a kind. On is nil where the
+// gauge shows all limits as they are written.
+func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, on shown) *Measurement {
 	out := &Measurement{Measurement: m}
 	s := r.card.Shop
 	out.Limit = r.limit(&m.Limits, want)
+	if want == quantity.None || want == quantity.Length {
+		out.Table = r.table(&m.Limits)
+	}
 	if s == nil || m.Gauge.Name == "" {
 		return out
 	}
@@ -35,27 +62,35 @@ func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, sh
 	r.kit(&gauge.Item, gauge)
 	kind := gauge.Scale.Unit.Dimension
 	spread := m.Spread
-	if shown != nil && out.Limit != nil {
+	if on != nil && out.Limit != nil {
 		var ok bool
-		if out.Shown, ok = shown(out.Limit.Band, gauge); !ok {
-			out.Limit, out.Mismatch = nil, true
+		if out.Shown, ok = on(out.Limit.Band, gauge); !ok {
+			out.withoutLimits()
 			return out
 		}
-		if spread != nil && spread.Unit.Dimension != kind && out.Shown != nil {
-			spread, _ = shown(*spread, gauge)
+		if spread != nil && spread.Unit.Dimension == out.Limit.Band.Unit.Dimension && out.Shown != nil {
+			spread, _ = on(*spread, gauge)
 		}
 	}
 	bands := []*quantity.Band{m.Limits.Expect, spread, out.OnGauge()}
+	if out.Table != nil {
+		bands = append(bands, new(out.Table.Band(0)))
+	}
 	for _, b := range bands {
 		if b != nil && b.Unit.Dimension != kind {
 			d := r.msgs.Report("unit-kind", m.Gauge.At, "name a gauge that reads "+b.Unit.Dimension.String(),
 				"`%s` reads %s, and the limits are of %s", m.Gauge.Name, kind, b.Unit.Dimension)
 			d.Label = gauge.Name
-			out.Limit, out.Mismatch = nil, true
+			out.withoutLimits()
 			return out
 		}
 	}
+	if m.Tilt != nil && kind != quantity.Length {
+		d := r.msgs.Report("unit-kind", m.KeyPlace("tilt"), "take `tilt:` out, or name the lever indicator", "`%s` reads %s, and only a lever indicator is tilted", m.Gauge.Name, kind)
+		d.Label = gauge.Name
+	}
 	out.settle(s)
+	out.rows(on, gauge, s)
 	if e := m.Limits.Expect; e != nil {
 		if marks, ok := e.Inward(gauge.Scale); ok {
 			out.Expect = &marks
@@ -72,22 +107,128 @@ func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, sh
 // something else than the limits say sets Shown and settles again.
 func (m *Measurement) settle(s *shop.Shop) {
 	m.Guarded, m.GuardTook, m.Marks = nil, false, nil
-	shown := m.OnGauge()
-	if shown == nil || m.Gauge == nil {
-		return
+	if shown := m.OnGauge(); shown != nil && m.Gauge != nil {
+		on := onGauge(0, *shown, m.Gauge, s)
+		m.Guarded, m.GuardTook, m.Marks = on.Guarded, on.GuardTook, on.Marks
 	}
-	marks, ok := shown.Inward(m.Gauge.Scale)
-	if s != nil && s.GuardBand != nil && m.Gauge.Uncertainty != nil && ok {
+}
+
+// onGauge carries limits to a gauge, as settle does.
+func onGauge(mark int, shown quantity.Band, g *shop.Gauge, s *shop.Shop) MarkRow {
+	out := MarkRow{Mark: mark, Band: shown}
+	marks, ok := shown.Inward(g.Scale)
+	if s != nil && s.GuardBand != nil && g.Uncertainty != nil && ok {
 		var guarded quantity.Band
-		if guarded, ok = bench.Guard(*shown, s.GuardBand, *m.Gauge.Uncertainty); ok {
-			m.Guarded = &guarded
-			marks, ok = guarded.Inward(m.Gauge.Scale)
+		if guarded, ok = bench.Guard(shown, s.GuardBand, *g.Uncertainty); ok {
+			out.Guarded = &guarded
+			marks, ok = guarded.Inward(g.Scale)
 		}
-		m.GuardTook = !ok
+		out.GuardTook = !ok
 	}
 	if ok {
-		m.Marks = &marks
+		out.Marks = &marks
 	}
+	return out
+}
+
+// rows carries limits that follow a mark to a gauge.
+func (m *Measurement) rows(on shown, g *shop.Gauge, s *shop.Shop) {
+	if m.Rows = nil; m.Table == nil {
+		return
+	}
+	for _, mark := range m.Table.Marks() {
+		b := m.Table.Band(mark)
+		if on != nil {
+			if as, ok := on(b, g); ok && as != nil {
+				b = *as
+			}
+		}
+		m.Rows = append(m.Rows, onGauge(mark, b, g, s))
+	}
+}
+
+// withoutGauge puts limits that are not printed as they are written on a scale
+// with the digits that they were typed with, or finer where no mark of it lies
+// inside.
+func (m *Measurement) withoutGauge(on shown) {
+	g := &shop.Gauge{}
+	var missed func() bool
+	switch {
+	case m.Table != nil:
+		t := m.Table
+		g.Scale = typedScale(t.Nominal.Unit, t.Nominal.Number, t.PerMark.Number, t.Tolerance.Number)
+		missed = func() bool {
+			m.rows(on, g, nil)
+			return slices.ContainsFunc(m.Rows, func(r MarkRow) bool { return r.Marks == nil })
+		}
+	case m.Limit != nil && on != nil:
+		g.Scale = typedScale(m.Limit.Band.Unit, m.Limit.Band.Numbers...)
+		missed = func() bool {
+			exact, _ := on(m.Limit.Band, g)
+			marks, ok := exact.Inward(g.Scale)
+			if ok {
+				exact.Low, exact.High = marks.Low, marks.High
+				m.Shown = exact
+			}
+			return !ok
+		}
+	default:
+		return
+	}
+	for range 4 {
+		if !missed() {
+			return
+		}
+		g.Scale.Step = new(big.Rat).Quo(g.Scale.Step, big.NewRat(10, 1))
+	}
+}
+
+// typedScale is a scale whose step is the finest place of some numbers.
+func typedScale(u quantity.Unit, numbers ...quantity.Number) quantity.Scale {
+	s := quantity.Scale{Unit: u, Step: big.NewRat(1, 1)}
+	for _, n := range numbers {
+		if p := n.Place(); p != nil && p.Cmp(s.Step) < 0 {
+			s.Step = p
+		}
+		s.Fractions = s.Fractions || n.Fraction()
+	}
+	return s
+}
+
+// withoutLimits leaves a reading whose limits cannot be told, which is
+// reported.
+func (m *Measurement) withoutLimits() {
+	m.Limit, m.Shown, m.Marks, m.Table, m.Rows, m.Mismatch = nil, nil, nil, nil, nil, true
+}
+
+// tilted joins a factor, nil for one, with what a lever shows that is tilted;
+// nil is one again. ok is false for an angle that no lever has.
+func tilted(factor *big.Rat, tilt *quantity.Value) (shows *big.Rat, ok bool) {
+	one := big.NewRat(1, 1)
+	if shows = one; factor != nil {
+		shows = factor
+	}
+	if tilt != nil {
+		if shows, ok = bench.TiltedReading(shows, degrees(tilt)); !ok {
+			return nil, false
+		}
+	}
+	if shows.Cmp(one) == 0 {
+		return nil, true
+	}
+	return shows, true
+}
+
+// table returns the table that a block's limits name, nil where they are none.
+func (r *resolver) table(l *procedure.Limits) *unit.Table {
+	u := r.card.Unit
+	if u == nil || l.Named.Name == "" {
+		return nil
+	}
+	if found := u.Limit(l.Named.Name); found != nil && !found.Bad && found.For(r.card.VariantID()) == nil {
+		return found.Table
+	}
+	return nil
 }
 
 func gaugeIDs(s *shop.Shop) []string {

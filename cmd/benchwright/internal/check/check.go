@@ -15,6 +15,7 @@ var cardRules = []func(*pass){
 	limits, sources, also, cases, marks, gauges, wrenches, readings, branches,
 	states,
 	coveredHazards, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
+	lashes, tilts,
 	longSentences, twoActions, lateConditions, vagueWords,
 }
 

@@ -2,6 +2,7 @@ package check
 
 import (
 	"math/big"
+	"slices"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
@@ -10,24 +11,27 @@ import (
 )
 
 // marks asks whether any mark of the gauge lies inside the limits, and whether
-// the gauge reaches them.
+// the gauge reaches them. Of limits that follow a mark the first row that fails
+// is told.
 func marks(p *pass) {
 	each(p, func(_ *card.Step, i card.Item) {
 		m := card.ReadingOf(i)
-		if m == nil || m.Limit == nil || m.Gauge == nil || m.Gauge.Scale.Step == nil {
+		if m == nil || m.Gauge == nil || m.Gauge.Scale.Step == nil {
 			return
 		}
-		s := m.Gauge.Scale
-		if m.Marks == nil {
-			after := ""
-			if m.GuardTook {
-				after = ": the shop's guard band leaves none"
+		for _, row := range m.Judged() {
+			if row.Marks == nil {
+				after := ""
+				if row.GuardTook {
+					after = ": the shop's guard band leaves none"
+				}
+				p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.better(m, row.Band, row.GuardTook)+otherDrum(i), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Written(row), after)
+				return
 			}
-			p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.better(m, m.GuardTook)+otherDrum(i), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Limit.Band.Written, after)
-			return
-		}
-		if !reaches(s, *m.OnGauge()) {
-			p.msgs.Report("gauge-range", m.GaugePlace(), "name a gauge whose range holds the limits"+otherDrum(i), "`%s` does not reach all of %s", m.Gauge.ID, m.Limit.Band.Written)
+			if !reaches(m.Gauge.Scale, row.Band) {
+				p.msgs.Report("gauge-range", m.GaugePlace(), "name a gauge whose range holds the limits"+otherDrum(i), "`%s` does not reach all of %s", m.Gauge.ID, m.Written(row))
+				return
+			}
 		}
 	})
 }
@@ -79,20 +83,22 @@ func gauges(p *pass) {
 			}
 			return
 		}
-		if m.Limit == nil || m.Marks == nil {
+		rows := m.Judged()
+		if len(rows) == 0 || slices.ContainsFunc(rows, func(r card.MarkRow) bool { return r.Marks == nil }) {
 			return
 		}
+		row := rows[0] // of limits that follow a mark all are equally wide
 		warn, refuse, least := p.gaugeRule()
-		if n, ok := bench.MarksAcross(*m.OnGauge(), m.Gauge.Scale); ok {
+		if n, ok := bench.MarksAcross(row.Band, m.Gauge.Scale); ok {
 			slug := map[bench.Fitness]string{bench.Coarse: "gauge-coarse", bench.TooCoarse: "gauge-too-coarse"}[bench.JudgeMarks(n, warn, refuse)]
 			if slug != "" {
-				p.msgs.Report(slug, m.GaugePlace(), p.better(m, false)+otherDrum(i), "`%s` divides %s into only %s marks", m.Gauge.ID, m.Limit.Band.Written, short(n))
+				p.msgs.Report(slug, m.GaugePlace(), p.better(m, row.Band, false)+otherDrum(i), "`%s` divides %s into only %s marks", m.Gauge.ID, m.Written(row), short(n))
 			}
 		}
 		if u := m.Gauge.Uncertainty; u != nil {
-			if ratio, ok := bench.UncertaintyRatio(*m.OnGauge(), *u); ok && ratio.Cmp(least) < 0 {
-				p.msgs.Report("gauge-uncertain", m.GaugePlace(), p.better(m, true), "`%s` is too uncertain for %s: the ratio is %s to 1, and %s to 1 is the least",
-					m.Gauge.ID, m.Limit.Band.Written, short(ratio), short(least))
+			if ratio, ok := bench.UncertaintyRatio(row.Band, *u); ok && ratio.Cmp(least) < 0 {
+				p.msgs.Report("gauge-uncertain", m.GaugePlace(), p.better(m, row.Band, true), "`%s` is too uncertain for %s: the ratio is %s to 1, and %s to 1 is the least",
+					m.Gauge.ID, m.Written(row), short(ratio), short(least))
 			}
 		}
 	})
@@ -101,8 +107,7 @@ func gauges(p *pass) {
 // better is the mend for a gauge that will not do: the finest of the shop that
 // keeps every rule, else what to buy. Certain says that an uncertainty was too
 // large: one that states none is then no answer.
-func (p *pass) better(m *card.Measurement, certain bool) string {
-	b := *m.OnGauge()
+func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string {
 	var scales []quantity.Scale
 	var names []string
 	for _, g := range p.Shop.Gauges {

@@ -15,7 +15,7 @@ func limits(p *pass) {
 		if l.None {
 			return // why, and what to expect, the schema has asked for
 		}
-		if m.Limit == nil && !m.Mismatch {
+		if m.Limit == nil && m.Table == nil && !m.Mismatch {
 			p.noLimits(l, m.At, "measurement", "name a limit of the unit with `limits:`, or write the band with its `source:`; a reading that has none says `limits: none`")
 		}
 	})
@@ -52,8 +52,7 @@ func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string)
 			return // unknown, or of the wrong kind: reported
 		}
 		if named.Table != nil {
-			p.msgs.Report("block-not-yet", l.At, "write the band in place with its `source:` until then",
-				"limits by a mark, as `%s` has them, are part of the language, but this version does not build them yet", named.ID)
+			p.msgs.Report("unit-kind", l.At, "name a limit that has a band", "`%s` follows a mark etched on a part, and this %s cannot", named.ID, what)
 			return
 		}
 		d := p.msgs.Report("limits-missing", l.At, "give `"+l.Named.Name+"` a band for it under `by-variant:`, or a `band:` for all", "this %s has no limits", what)

@@ -6,7 +6,10 @@ import "benchwright/cmd/benchwright/internal/card"
 // reading which is judged cannot hide a worse one.
 func readings(p *pass) {
 	eachReading(p, func(_ *card.Step, m *card.Measurement) {
-		if len(m.Record) < 2 && m.Spread != nil {
+		switch {
+		case m.Spread != nil && m.Table != nil:
+			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "take `spread:` out, and ask for it in a block of its own", "limits that follow a mark leave no room for a spread")
+		case len(m.Record) < 2 && m.Spread != nil:
 			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "list the readings under `record:`, or take `spread:` out", "a spread needs two readings or more")
 		}
 		if m.Use == "lowest" && m.Limit != nil && m.Limit.Band.Low == nil {
@@ -18,11 +21,12 @@ func readings(p *pass) {
 // branches asks that each side of a band leads somewhere.
 func branches(p *pass) {
 	eachReading(p, func(_ *card.Step, m *card.Measurement) {
-		if m.Limit == nil {
+		bands := m.Judged()
+		if len(bands) == 0 {
 			return
 		}
-		side, key := "", ""
-		switch low, high := m.Limit.Band.Low != nil && !m.IfLow.Stated(), m.Limit.Band.High != nil && !m.IfHigh.Stated(); {
+		side, key, band := "", "", bands[0].Band
+		switch low, high := band.Low != nil && !m.IfLow.Stated(), band.High != nil && !m.IfHigh.Stated(); {
 		case low && high:
 			side, key = "below or above", "`if-low:` and `if-high:`"
 		case low:

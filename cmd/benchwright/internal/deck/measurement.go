@@ -1,15 +1,22 @@
 package deck
 
 import (
+	"fmt"
 	"math/big"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/render"
 )
 
-// measurement builds the panel of a reading, and the table of its spread.
+// measurement builds the panel of a reading, and its tables.
 func (b *builder) measurement(m *card.Measurement) []render.Element {
+	return append([]render.Element{b.technical(m.At, b.reading(m))}, b.tables(m)...)
+}
+
+// reading builds the panel of a reading.
+func (b *builder) reading(m *card.Measurement) render.Reading {
 	r := render.Reading{Title: strong(m.Of), Boxes: m.Record, Use: plain(uses[m.Use])}
 	if len(r.Boxes) == 0 {
 		r.Boxes = []string{""}
@@ -44,10 +51,22 @@ func (b *builder) measurement(m *card.Measurement) []render.Element {
 			r.Lines = append(r.Lines, plain(wordGuarded))
 		}
 	case m.Limit != nil:
-		band := m.Limit.Band
+		band := *m.OnGauge()
 		r.Label, r.Value, r.Unit = wordAccept, b.band(band), band.Unit.Symbol
 		r.Low, r.High = band.Ends(b.card.Shop.Mark())
 		r.Source = plain(b.manual(m.Limit))
+	case m.Table != nil:
+		mark := unit.NameOf(m.Table.Mark)
+		r.Lines = append(r.Lines, plain(wordByMark(lower(mark))))
+		r.LowLabel, r.IfLow = wordBelowRow, b.branch(m.IfLow, m.LowGo)
+		r.HighLabel, r.IfHigh = wordAboveRow, b.branch(m.IfHigh, m.HighGo)
+		r.Source = plain(b.tableSource(m.Table))
+		if len(m.Rows) > 0 && m.Rows[0].Guarded != nil {
+			r.Lines = append(r.Lines, plain(wordGuarded))
+		}
+	}
+	if t := m.Tilt; t != nil {
+		r.Lines = append(r.Lines, plain(wordTilt(b.value(*t))))
 	}
 	if r.Low != "" {
 		r.LowLabel, r.IfLow = wordBelow(r.Low+nbsp+r.Unit), b.branch(m.IfLow, m.LowGo)
@@ -56,9 +75,20 @@ func (b *builder) measurement(m *card.Measurement) []render.Element {
 		r.HighLabel, r.IfHigh = wordAbove(r.High+nbsp+r.Unit), b.branch(m.IfHigh, m.HighGo)
 	}
 	r.Boxes = withUnit(r.Boxes, r.Unit)
-	out := []render.Element{b.technical(m.At, r)}
+	if m.Table != nil {
+		r.Boxes = append([]string{unit.NameOf(m.Table.Mark)}, r.Boxes...)
+	}
+	return r
+}
+
+// tables builds the tables of a reading: what its mark allows, its spread.
+func (b *builder) tables(m *card.Measurement) []render.Element {
+	var out []render.Element
 	if m.Spread != nil && m.Marks != nil && m.Marks.Low != nil && m.Marks.High != nil {
 		out = append(out, b.table(m.At, wordSpread(lower(m.Of)), b.spread(m)))
+	}
+	if m.Table != nil {
+		out = append(out, b.table(m.At, m.Of, b.byMark(m)))
 	}
 	return out
 }
@@ -105,4 +135,50 @@ func (b *builder) spread(m *card.Measurement) render.Table {
 		t.Rows = append(t.Rows, [][]render.Run{plain(number(low)), plain(number(high))})
 	}
 	return t
+}
+
+// byMark writes limits that follow a mark as rows: read the mark, accept what
+// stands beside it.
+func (b *builder) byMark(m *card.Measurement) render.Table {
+	mark, scale := unit.NameOf(m.Table.Mark), b.rowScale(m)
+	t := render.Table{Head: [][]render.Run{plain(mark), plain(wordAccept + ", " + scale)}, Align: []render.Align{render.Right, render.Left}, Large: true}
+	for _, row := range m.Rows {
+		if row.Marks == nil {
+			continue // a rule refuses it
+		}
+		accept := b.marks(*row.Marks)
+		t.Rows = append(t.Rows, [][]render.Run{plain(signed(row.Mark)), plain(accept)})
+		if row.Mark != 0 && (t.Under == nil || row.Mark == 2) { // +2 where there is one: a zero shows nothing
+			t.Under = plain(wordMarkRow(mark, signed(row.Mark), accept+nbsp+scale))
+		}
+	}
+	return t
+}
+
+// rowScale is the unit of a table's rows.
+func (b *builder) rowScale(m *card.Measurement) string {
+	if m.Gauge != nil {
+		return engraved(m.Gauge.Marked, m.Gauge.Scale)
+	}
+	return m.Table.Nominal.Unit.Symbol
+}
+
+// tableSource writes what the manual states of a table.
+func (b *builder) tableSource(t *unit.Table) string {
+	text := wordManualTable(b.value(t.Nominal), b.value(t.Tolerance), b.value(t.PerMark), t.Shorter)
+	if t.Source != "" {
+		text += " (" + t.Source + ")"
+	}
+	return text
+}
+
+// signed writes a mark as it is etched: "+2", "−3", "0".
+func signed(mark int) string {
+	switch {
+	case mark > 0:
+		return fmt.Sprintf("+%d", mark)
+	case mark < 0:
+		return fmt.Sprintf("−%d", -mark)
+	}
+	return "0"
 }

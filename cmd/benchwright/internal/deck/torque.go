@@ -79,8 +79,14 @@ func with(word func(string) string, text string) string {
 }
 
 // manual writes the manual's value exactly as it stands, and where.
-func (b *builder) manual(l *unit.LimitBand) string {
+func (b *builder) manual(l *unit.LimitBand) string { return b.manualAt(l, "") }
+
+// manualAt adds where the value holds.
+func (b *builder) manualAt(l *unit.LimitBand, where string) string {
 	text := wordManual(l.Band.Written)
+	if where != "" {
+		text += " " + where
+	}
 	if l.Source != "" {
 		text += " (" + l.Source + ")"
 	}

@@ -68,6 +68,7 @@ const (
 	wordAsFound    = "As found"
 	wordAsLeft     = "As left"
 	wordExpectRow  = "expect"
+	wordByTable    = "by the table"
 	wordInstrument = "Instrument"
 	wordInitials   = "Initials"
 	wordJob        = "Job"
@@ -122,7 +123,24 @@ func wordSee(what string, step int) string {
 }
 func wordAndOver(v string) string { return v + " and over" }
 
+func wordByMark(mark string) string {
+	return "Read the " + mark + ". The table gives what to accept for it."
+}
+func wordMarkRow(mark, value, accept string) string { return mark + " " + value + ": accept " + accept }
+func wordManualTable(nominal, tolerance, step string, shorter bool) string {
+	way := "longer"
+	if shorter {
+		way = "shorter"
+	}
+	return "manual: " + nominal + " ±" + tolerance + ", each plus mark " + step + " " + way
+}
+func wordTilt(angle string) string {
+	return "Set the lever at " + angle + " to the surface: the limits are for this tilt."
+}
+
 const (
+	wordBelowRow   = "Below its row"
+	wordAboveRow   = "Above its row"
 	wordSpreadLow  = "Lowest reading"
 	wordSpreadHigh = "Highest allowed"
 	wordTable      = "table"

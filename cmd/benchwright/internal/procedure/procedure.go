@@ -165,6 +165,7 @@ type Measurement struct {
 	IfLow   Branch
 	IfHigh  Branch
 	AsFound bool
+	Tilt    *quantity.Value // of a lever indicator's lever to the surface; nil where not stated
 }
 
 // A Branch is what to do on one side of a band.

@@ -129,8 +129,6 @@ var readers = map[string]func(*Reader, Base) Item{
 // Later lists the block types of the language that this version knows by name
 // and does not build.
 var Later = []string{
-	"lash",
-
 	"shim",
 
 	"fit",
@@ -158,6 +156,7 @@ var Built = []string{
 	"witness",
 	"figure",
 	"preload",
+	"lash",
 }
 
 func (r *Reader) block(base Base, b *syntax.Block) Item {
@@ -262,6 +261,10 @@ func (r *Reader) reading(b Base, kind quantity.Dimension, gauge string) Measurem
 	if s := n.Get("spread"); s != nil {
 		m.Spread = r.band(s, quantity.None)
 		m.Limits.Bad = m.Limits.Bad || m.Spread == nil
+	}
+	if tilt := n.Get("tilt"); tilt != nil {
+		m.Tilt = unit.Reader{Mark: r.Mark, Msgs: r.Msgs}.Value(tilt, quantity.Angle)
+		m.Limits.Bad = m.Limits.Bad || m.Tilt == nil
 	}
 	return m
 }

@@ -21,6 +21,10 @@ func (r reader) limit(f syntax.Field) *Limit {
 		l.Table = r.table(n)
 		l.Bad = l.Table == nil
 	}
+	if holds := n.Get("holds"); holds != nil && holds.Kind == syntax.Mapping {
+		l.Holds = r.LashPlace(holds)
+		l.Bad = l.Bad || l.Holds == nil
+	}
 	if n.Get("band") != nil {
 		l.All = r.band(n, l, "")
 	}

@@ -88,8 +88,9 @@ type Limit struct {
 	All       *LimitBand
 	ByVariant map[string]*LimitBand
 	Table     *Table
-	State     *State // in which a turning torque holds; nil where not stated
-	Bad       bool   // a band of it could not be read, which is reported: rules pass over it
+	State     *State     // in which a turning torque holds; nil where not stated
+	Holds     *LashPlace // where limits of backlash hold; nil where not stated
+	Bad       bool       // a band of it could not be read, which is reported: rules pass over it
 	At        source.Place
 	Node      *syntax.Node
 }

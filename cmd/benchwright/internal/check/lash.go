@@ -1,0 +1,52 @@
+package check
+
+import (
+	"math/big"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+// lashes asks whether limits of backlash look like those of gears of this
+// pitch: a matter of plausibility.
+func lashes(p *pass) {
+	each(p, func(_ *card.Step, l *card.Lash) {
+		if l.Limit == nil || l.Pair == nil || l.PerPitch == nil {
+			return
+		}
+		pitch := l.Pair.Pitch()
+		if pitch == nil {
+			return
+		}
+		atPitch := bench.Scaled(*l.OnGauge(), new(big.Rat).Inv(l.PerPitch), l.OnGauge().Unit)
+		side := map[bench.LashFinding]string{bench.LashSmall: "below", bench.LashLarge: "above"}[bench.JudgeLash(atPitch, pitch)]
+		if side == "" {
+			return
+		}
+		low, high, _ := bench.UsualLash(pitch)
+		usual := quantity.Format(low, thou, p.Shop.Mark()) + " to " + quantity.Format(high, thou, p.Shop.Mark()) + " in"
+		p.msgs.Report("lash-unusual", l.Limits.At, "look the limits and their unit up again; if they stand so in the manual, accept this with the reason",
+			"%s lies %s what gears of `%s` usually run with, %s", l.Limit.Band.Written, side, l.Pair.ID, usual)
+	})
+}
+
+// steepest is the most that a lever may be tilted, in degrees (common
+// practice): beyond it a small error of the angle is a large one of the
+// reading.
+var (
+	steepest = big.NewRat(60, 1)
+	thou     = big.NewRat(1, 1000)
+)
+
+// tilts refuses a lever that stands too steep.
+func tilts(p *pass) {
+	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+		if m.Tilt == nil {
+			return
+		}
+		if d := m.TiltDegrees(); d.Sign() < 0 || d.Cmp(steepest) > 0 {
+			p.msgs.Report("tilt-steep", m.KeyPlace("tilt"), "set the lever flatter, best along the surface, and write the angle between the two", "a lever tilted by %s measures little of the movement", m.Tilt.Unit.After(m.Tilt.Text))
+		}
+	})
+}
