@@ -63,6 +63,20 @@ const (
 	FlatUnlisted                      // none of them
 )
 
+// Near reports whether a tool of one system is nearly the size of the other's:
+// 14 mm on 9/16 in, which is 14.29 mm. It rounds the corners, and is no
+// substitute (common practice).
+func Near(size, tool quantity.Value) bool {
+	if size.Unit.Dimension != tool.Unit.Dimension || metric(size.Unit) == metric(tool.Unit) {
+		return false
+	}
+	off := quantity.Convert(tool.Value, tool.Unit, size.Unit)
+	off = quantity.Convert(off.Sub(off, size.Value), size.Unit, millimetre)
+	return off.Sign() != 0 && off.Abs(off).Cmp(flatNear) <= 0
+}
+
+var millimetre, _ = quantity.UnitOf("mm")
+
 // flatNear is how far a tool of the other system may be off and still be
 // taken for a substitute.
 var flatNear = big.NewRat(1, 2)
@@ -75,16 +89,12 @@ func JudgeFlats(thread string, drive Drive, written quantity.Value) (FlatVerdict
 	if len(known) == 0 || written.Value == nil || written.Unit.Dimension != quantity.Length {
 		return FlatUnknown, known
 	}
-	mm, _ := quantity.UnitOf("mm")
-	at := quantity.Convert(written.Value, written.Unit, mm)
 	verdict := FlatUnlisted
 	for _, k := range known {
-		off := quantity.Convert(k.Size.Value, k.Size.Unit, mm)
-		off.Sub(off, at).Abs(off)
 		switch {
-		case off.Sign() == 0:
+		case quantity.Convert(written.Value, written.Unit, k.Size.Unit).Cmp(k.Size.Value) == 0:
 			return FlatListed, known
-		case metric(k.Size.Unit) != metric(written.Unit) && off.Cmp(flatNear) <= 0:
+		case Near(k.Size, written):
 			verdict = FlatSubstitute
 		}
 	}

@@ -274,6 +274,7 @@ type Kit struct {
 // Flats is a size across flats that a hand tool must have.
 type Flats struct {
 	Size  quantity.Value
+	Key   bool     // a hexagon key, for a socket screw
 	What  []string // names of fasteners
 	Steps []int
 }

@@ -33,7 +33,7 @@ func (r *resolver) torque(t *procedure.Torque) Item {
 		}
 	}
 	if f := out.Fastener; f != nil && f.AcrossFlats != nil {
-		r.flats(*f.AcrossFlats, f.Name)
+		r.flats(*f.AcrossFlats, f.Name, f.Drive == "socket")
 	}
 	if out.Limit == nil || c.Shop == nil {
 		return out
@@ -100,14 +100,14 @@ func (r *resolver) limit(l *procedure.Limits, want quantity.Dimension) *unit.Lim
 }
 
 // flats notes a size across flats for the set-out face.
-func (r *resolver) flats(size quantity.Value, what string) {
+func (r *resolver) flats(size quantity.Value, what string, key bool) {
 	n := 0
 	if r.step != nil {
 		n = r.step.Number
 	}
 	for i := range r.card.Flats {
 		f := &r.card.Flats[i]
-		if f.Size.Text == size.Text && f.Size.Unit.Symbol == size.Unit.Symbol {
+		if f.Size.Text == size.Text && f.Size.Unit.Symbol == size.Unit.Symbol && f.Key == key {
 			if !slices.Contains(f.What, what) {
 				f.What = append(f.What, what)
 			}
@@ -117,5 +117,5 @@ func (r *resolver) flats(size quantity.Value, what string) {
 			return
 		}
 	}
-	r.card.Flats = append(r.card.Flats, Flats{size, []string{what}, []int{n}})
+	r.card.Flats = append(r.card.Flats, Flats{size, key, []string{what}, []int{n}})
 }

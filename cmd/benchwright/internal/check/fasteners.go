@@ -1,9 +1,11 @@
 package check
 
 import (
+	"math/big"
 	"slices"
 	"strings"
 
+	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -39,11 +41,23 @@ func sizes(p *pass) {
 			for _, n := range named {
 				tools = append(tools, n.Name)
 			}
-			d := p.msgs.Report("tool-size", named[0].At, help, "`%s` has %s across flats, and `%s` does not fit it",
-				t.Fastener.ID, size.Unit.After(size.Text), strings.Join(tools, "`, `"))
+			d := p.msgs.Report("tool-size", named[0].At, help, "`%s` has %s across flats, and `%s` does not fit it%s",
+				t.Fastener.ID, size.Unit.After(size.Text), strings.Join(tools, "`, `"), p.nearly(named, *size))
 			d.Related = append(d.Related, related(t.Fastener.At, "the fastener is declared here"))
 		}
 	}
+}
+
+// nearly says why a tool of the other system will not do, where one is named.
+func (p *pass) nearly(named []procedure.Named, size quantity.Value) string {
+	for _, n := range named {
+		if tool, ok := p.Shop.Find(n.Name).(*shop.Tool); ok && bench.Near(size, *tool.AcrossFlats) {
+			exact := size.In(tool.AcrossFlats.Unit)
+			near := quantity.Format(exact.Value, big.NewRat(1, 100), p.Shop.Mark())
+			return ": " + size.Unit.After(size.Text) + " is " + exact.Unit.After(near) + ", and a tool that nearly fits rounds the corners"
+		}
+	}
+	return ""
 }
 
 // sized returns the tools of a step that have a size across flats, as they are

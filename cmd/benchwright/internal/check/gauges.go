@@ -126,18 +126,28 @@ func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string
 		s := quantity.StepWithin(new(big.Rat).Quo(width, parts))
 		return quantity.Scale{Unit: b.Unit.Difference(), Step: s}.Print(s, p.Shop.Mark())
 	}
-	parts := big.NewRat(1, 1)
 	warn, refuse, ratio := p.gaugeRule()
-	for _, n := range []*big.Rat{warn, refuse} {
-		if n.Cmp(parts) > 0 {
-			parts = n
+	fine := most(warn, refuse, big.NewRat(2, 1))
+	help := "no gauge in the shop will do: take one with marks of " + step(fine)
+	if certain { // what the ratio asks, and a guard band that leaves half of the width
+		sure := new(big.Rat).Mul(ratio, big.NewRat(2, 1))
+		if w := p.Shop.GuardBand; w != nil {
+			sure = most(sure, new(big.Rat).Mul(w, big.NewRat(4, 1)))
+		}
+		if sure.Sign() > 0 {
+			help += " and an uncertainty of at most " + step(sure)
 		}
 	}
-	help := "no gauge in the shop will do: take one with marks of " + step(parts)
-	if certain && ratio.Sign() > 0 {
-		help += " and an uncertainty of at most " + step(new(big.Rat).Mul(ratio, big.NewRat(2, 1)))
-	}
 	return help
+}
+
+func most(first *big.Rat, others ...*big.Rat) *big.Rat {
+	for _, o := range others {
+		if o.Cmp(first) > 0 {
+			first = o
+		}
+	}
+	return first
 }
 
 // suits reports whether a gauge keeps every rule for limits as it shows them.

@@ -1,6 +1,9 @@
 package check
 
 import (
+	"fmt"
+	"math/rand/v2"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -125,6 +128,51 @@ func TestGauges(t *testing.T) {
 		{reading("bore-gauge", "22.00 to 22.16 mm"), nil}, // 4 to 1
 		{reading("bore-gauge", "22.000 to 22.159 mm"), say("gauge-uncertain [bore-gauge]")},
 	})
+}
+
+// A gauge as the mend describes it gives no message, whatever the limits, the
+// rule and the guard band.
+func TestBetterGaugeDoes(t *testing.T) {
+	r := rand.New(rand.NewPCG(10, 6))
+	described := regexp.MustCompile(`marks of (\S+ mm)(?: and an uncertainty of at most (\S+ mm))?$`)
+	for range 300 {
+		rule := fmt.Sprintf("{warn: %d, error: %d, uncertainty-ratio: %d", 1+r.IntN(8), 1+r.IntN(4), 1+r.IntN(10))
+		if r.IntN(2) == 0 {
+			rule += fmt.Sprintf(", guard-band: %d.%d", r.IntN(3), 1+r.IntN(9))
+		}
+		low, width := r.IntN(400), 1+r.IntN(200)
+		limits := fmt.Sprintf("0.%03d to 0.%03d mm", low, low+width)
+		messages := func(gauge string) []diag.Diagnostic {
+			shop := "shop: A\ngauge-rule: " + rule + "}\ngauges:\n  g: {" + gauge + "}\n"
+			m := cardOf(t, shop, testFront+block("measurement", "of: A\ngauge: g\nlimits: "+limits+"\nsource: manual"), "early")
+			list := &diag.List{}
+			for _, rule := range []func(*pass){marks, gauges} {
+				rule(&pass{Card: m.card, lib: m.lib, msgs: list})
+			}
+			return list.Sorted()
+		}
+		gauge := "resolution: 0.05 mm"
+		if r.IntN(2) == 0 {
+			gauge = fmt.Sprintf("resolution: 0.001 mm, uncertainty: 0.%03d mm", 1+r.IntN(100))
+		}
+		for round := 0; ; round++ {
+			found := messages(gauge)
+			if len(found) == 0 {
+				break
+			}
+			if round == 2 {
+				t.Fatalf("%s with %s: %s gives %q", limits, rule, gauge, found[0].Message)
+			}
+			m := described.FindStringSubmatch(found[0].Help)
+			if m == nil {
+				t.Fatalf("%s with %s: %s", limits, rule, found[0].Help)
+			}
+			gauge = "resolution: " + m[1]
+			if m[2] != "" {
+				gauge += ", uncertainty: " + m[2]
+			}
+		}
+	}
 }
 
 // A capital is a hole, a small letter a shaft; words that name both, or neither,

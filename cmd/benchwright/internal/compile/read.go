@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/check"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -65,6 +66,7 @@ func Read(w *workspace.Workspace, msgs *diag.List) *Library {
 			}
 			validate("unit", t, firstLine(f), list)
 			u := unit.Read(t, lib.decimal, list)
+			check.Unit(u, lib.decimal, list)
 			lib.units[f] = u
 			if first := byID[u.ID]; first != nil && u.ID != "" {
 				d := list.Report("id-twice", u.Root.Get("unit").Place(), "give each unit its own id", "two units are called `%s`", u.ID)
@@ -100,18 +102,18 @@ func (lib *Library) read(e *workspace.Entry, msgs *diag.List) *procedure.Procedu
 		return p
 	}
 	refused := map[*syntax.Tree]bool{}
-	check := func(kind string, t *syntax.Tree, head source.Place) {
+	valid := func(kind string, t *syntax.Tree, head source.Place) {
 		if t != nil && validate(kind, t, head, msgs) > 0 {
 			refused[t] = true
 		}
 	}
 	if !doc.Front.Broken {
-		check("front", doc.Front, firstLine(e.File))
+		valid("front", doc.Front, firstLine(e.File))
 	}
 	blocks := func(content []syntax.Content) {
 		for _, c := range content {
 			if b, ok := c.(*syntax.Block); ok && slices.Contains(procedure.Built, b.Type) {
-				check("block-"+b.Type, b.Tree, e.File.At(b.TypeSpan.Start, b.TypeSpan.End))
+				valid("block-"+b.Type, b.Tree, e.File.At(b.TypeSpan.Start, b.TypeSpan.End))
 			}
 		}
 	}
@@ -140,6 +142,7 @@ func (lib *Library) read(e *workspace.Entry, msgs *diag.List) *procedure.Procedu
 				"a procedure brings its own unit beside `%s`", e.Unit.Name)
 		} else {
 			lib.inline[p] = unit.FromNode(p.InlineUnit, decimal, msgs)
+			check.Unit(lib.inline[p], decimal, msgs)
 		}
 	}
 	return p

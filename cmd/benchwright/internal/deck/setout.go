@@ -62,7 +62,11 @@ func (b *builder) setOut() {
 	if len(c.Flats) > 0 {
 		flats := render.Listing{Title: wordFlats, None: wordNone}
 		for _, f := range c.Flats {
-			flats.Rows = append(flats.Rows, row(b.value(f.Size), join(f.What), steps(f.Steps)))
+			size := b.value(f.Size)
+			if f.Key {
+				size = wordKey(size)
+			}
+			flats.Rows = append(flats.Rows, row(size, join(f.What), steps(f.Steps)))
 		}
 		tech(front, flats)
 	}

@@ -141,7 +141,11 @@ func (b *builder) toolRows(items []card.Item) []render.ToolRow {
 				rows = append(rows, toolRow(wordTake, &i.Choice.Wrench.Item, ""))
 			}
 			if i.Fastener != nil && i.Fastener.AcrossFlats != nil && !b.inHand(*i.Fastener.AcrossFlats, items) {
-				rows = append(rows, render.ToolRow{Verb: wordTake, Name: wordFlat(b.value(*i.Fastener.AcrossFlats))})
+				name := wordFlat(b.value(*i.Fastener.AcrossFlats))
+				if i.Fastener.Drive == "socket" {
+					name = wordKey(b.value(*i.Fastener.AcrossFlats))
+				}
+				rows = append(rows, render.ToolRow{Verb: wordTake, Name: name})
 			}
 		}
 	}

@@ -111,7 +111,7 @@ func (r reader) fastener(f syntax.Field) *Fastener {
 	out := &Fastener{
 		ID: f.Key, Name: r.Name(f, "name"), Thread: between.ReplaceAllString(r.Text(n.Get("thread")), "$1×$2"),
 		Class: r.Text(n.Get("class")), Count: r.Count(n.Get("count"), 1),
-		Hand: RightHand, SeenFrom: r.Text(n.Get("seen-from")), AcrossFlats: r.Value(n.Get("across-flats"), quantity.Length),
+		Hand: RightHand, SeenFrom: r.Text(n.Get("seen-from")), AcrossFlats: r.Value(n.Get("across-flats"), quantity.Length), Drive: r.Text(n.Get("drive")),
 		Pattern: r.Text(n.Get("pattern")), Duty: r.Text(n.Get("duty")),
 		NutFactor: r.Number(n.Get("nut-factor")), NutFactorSource: r.Text(n.Get("nut-factor-source")),
 		Only: r.only(n.Get("only")), At: r.Key(f), Node: n,

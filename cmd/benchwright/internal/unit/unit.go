@@ -70,9 +70,10 @@ type Fastener struct {
 	Count           int
 	Hand            Hand
 	SeenFrom        string
-	AcrossFlats     *quantity.Value
-	Pattern         string // circle, …
-	Duty            string // clamp, bearing-nut, ring, plug, gasket, to-yield
+	AcrossFlats     *quantity.Value // of a socket screw, its key
+	Drive           string          // hex, socket, or special: a head that no table holds
+	Pattern         string          // circle, …
+	Duty            string          // clamp, bearing-nut, ring, plug, gasket, to-yield
 	NutFactor       *big.Rat
 	NutFactorSource string
 	Only            []string

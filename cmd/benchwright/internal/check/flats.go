@@ -1,0 +1,54 @@
+package check
+
+import (
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// Unit runs the rules about a unit's facts, whose numbers have a decimal mark.
+func Unit(u *unit.Unit, mark quantity.Mark, msgs *diag.List) {
+	for _, f := range u.Fasteners {
+		flats(f, mark, msgs)
+	}
+}
+
+// flats asks whether a bolt has the size across flats of its thread. Nuts,
+// rings and plugs have sizes of their own, and are not asked.
+func flats(f *unit.Fastener, mark quantity.Mark, msgs *diag.List) {
+	if f.AcrossFlats == nil || f.Drive == "special" || f.Duty != "clamp" && f.Duty != "to-yield" {
+		return
+	}
+	drive, head := bench.Hex, "a hexagon bolt"
+	if f.Drive == "socket" {
+		drive, head = bench.Socket, "the key of a socket screw"
+	}
+	verdict, known := bench.JudgeFlats(f.Thread, drive, *f.AcrossFlats)
+	if verdict == bench.FlatListed || verdict == bench.FlatUnknown {
+		return
+	}
+	written := func(v quantity.Value) string {
+		text := v.Text
+		if !strings.Contains(text, "/") {
+			text = quantity.Decimal(v.Value, mark)
+		}
+		return text + " " + v.Unit.Symbol
+	}
+	var usual []string
+	for _, k := range known {
+		standard := k.Standard
+		if k.Older {
+			standard = "older, " + standard
+		}
+		usual = append(usual, written(k.Size)+" ("+standard+")")
+	}
+	help := "look at the bolt: write `" + written(known[0].Size) + "`, or `drive: special` if its head is in no table"
+	if key, _ := bench.JudgeFlats(f.Thread, bench.Socket, *f.AcrossFlats); drive == bench.Hex && key == bench.FlatListed {
+		help = "write `drive: socket` if a key turns it"
+	}
+	msgs.Report("flats-unusual", f.Node.Get("across-flats").Place(), help, "%s of %s is %s across flats, not %s",
+		head, f.Thread, strings.Join(usual, " or "), f.AcrossFlats.Text+" "+f.AcrossFlats.Unit.Symbol)
+}
