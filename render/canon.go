@@ -167,7 +167,7 @@ func (c *canon) element(content Content) {
 	case List:
 		c.list(v)
 	case Table:
-		c.say("table", "head", v.Head, "align", v.Align, "rows", v.Rows, "marked", v.Marked, "large", v.Large, "under", v.Under)
+		c.say("table", "head", v.Head, "align", v.Align, "rows", v.Rows, "marked", v.Marked, "large", v.Large, "fine", v.Fine, "under", v.Under)
 	case Listing:
 		c.say("listing", "title", v.Title, "none", v.None, "columns", v.Columns, "rows", v.Rows)
 	case Facts:

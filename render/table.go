@@ -9,20 +9,27 @@ func (t Table) lay(c *compositor) block {
 	if n == 0 {
 		return block{}
 	}
-	body := c.text
-	if t.Large {
-		body = c.hand(c.units.cap(), FontSemibold, ink)
-	}
-	least, whole := make([]int, n), make([]int, n)
-	fit := func(cells [][]Run, h hand) {
-		for i, cell := range cells {
-			l, w := c.extent(cell, h)
-			least[i], whole[i] = max(least[i], l), max(whole[i], w)
+	tags, body := make([]hand, n), make([]hand, n)
+	for i := range n {
+		tags[i], body[i] = c.tag, c.text
+		if t.Large && (i >= len(t.Fine) || !t.Fine[i]) {
+			body[i] = c.hand(c.units.cap(), FontSemibold, ink)
 		}
 	}
-	fit(t.Head, c.tag)
+	least, whole := make([]int, n), make([]int, n)
+	fit := func(cells [][]Run, h []hand, lines int) {
+		for i, cell := range cells {
+			l, w := c.extent(cell, h[i])
+			least[i], whole[i] = max(least[i], l), max(whole[i], w/lines)
+		}
+	}
+	lines := 1
+	if t.Large {
+		lines = 2 // the figures take the width; the head may take several lines
+	}
+	fit(t.Head, tags, lines)
 	for _, r := range t.Rows {
-		fit(r, body)
+		fit(r, body, 1)
 	}
 	// The bands reach half a gap past the text on either side; room to spare
 	// goes between the columns, as far as the eye still crosses it.
@@ -34,7 +41,7 @@ func (t Table) lay(c *compositor) block {
 	}
 	head := func() slab {
 		var k canvas
-		h := g.row(&k, t.Head, []hand{c.tag}, t.Align, 0)
+		h := g.row(&k, t.Head, tags, t.Align, 0)
 		k.across(0, h+u/2, c.width, c.rule, accent)
 		return slab{height: c.beats(h + u/2), keep: true, ops: k.ops}
 	}
@@ -47,7 +54,7 @@ func (t Table) lay(c *compositor) block {
 	}
 	for i, r := range t.Rows {
 		var k, out canvas
-		h := c.beats(g.row(&k, r, []hand{body}, t.Align, u/2) + u)
+		h := c.beats(g.row(&k, r, body, t.Align, u/2) + u)
 		if i%2 == 1 {
 			out.ground(0, 0, c.width, h, tint)
 		}

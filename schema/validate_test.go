@@ -91,6 +91,8 @@ func TestGoodValues(t *testing.T) {
 		{"block-caution", `{` + cautionOK + `, "symbol": "W001", "covers": ["bar"]}`},
 		{"block-caution", `{"level": "notice", "hazard": "Soft metal.", "avoid": "Use the wooden block."}`},
 		{"block-witness", `{` + witnessOK + `}`},
+		{"block-shim", `{"pack": "p", "stock": "steel", "aim": "lash", "from": {"reading": "a", "with-pack": "1 mm"}, "within": "0.03 mm", "over-pack": "±0.01 mm",
+			"round": "0.05 mm", "at-most": 3, "at-least": "1", "micrometer": "m", "span": "0 to 1 mm", "source": "m", "example": {"reading": "0.4 mm", "pack": "1 mm"}}`},
 	} {
 		for _, v := range Validate(c.kind, read(t, c.value), near) {
 			t.Errorf("%s %s: %+v", c.kind, c.value, v)

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+	"sync"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/diag"
@@ -264,10 +265,10 @@ type HazardUse struct {
 	Steps   []int
 }
 
-// A Kit is one tool, wrench or gauge and the steps that use it.
+// A Kit is one tool, wrench, gauge or stock of shims and the steps that use it.
 type Kit struct {
 	Item  *shop.Item
-	Thing any // *shop.Tool, *shop.Wrench or *shop.Gauge; nil for a name without a shop
+	Thing any // *shop.Tool, *shop.Wrench, *shop.Gauge or *shop.Stock; nil for a name without a shop
 	Steps []int
 }
 
@@ -290,6 +291,7 @@ type Library struct {
 	Procedures []*procedure.Procedure
 	Units      func(*procedure.Procedure) *unit.Unit
 	Picture    func(from *source.File, path string) (name string, data []byte, err error)
+	stacks     sync.Map // what each stock can make, by stackKey
 }
 
 // ByNumber returns the procedure with that card number, nil when there is none.

@@ -53,6 +53,7 @@ func (r *resolver) run() {
 		}
 	}
 	r.branches()
+	r.shims()
 	r.hazards()
 	r.stops()
 }
@@ -267,7 +268,7 @@ func (r *resolver) kit(item *shop.Item, thing any) {
 		n = r.step.Number
 	}
 	for _, k := range r.card.Kit {
-		if k.Item.ID == item.ID {
+		if k.Item.ID == item.ID && k.Thing == thing {
 			if !slices.Contains(k.Steps, n) {
 				k.Steps = append(k.Steps, n)
 			}

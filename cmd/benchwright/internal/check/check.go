@@ -17,6 +17,7 @@ var cardRules = []func(*pass){
 	coveredHazards, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
 	lashes, tilts,
 	longSentences, twoActions, lateConditions, vagueWords,
+	shims, shimWords,
 }
 
 // A pass is one card under the rules.

@@ -124,6 +124,8 @@ func (b *builder) kit() render.Listing {
 	for _, k := range b.card.Kit {
 		name := k.Item.Name
 		switch t := k.Thing.(type) {
+		case *shop.Stock:
+			name += ", " + together(b.stockSpan(t))
 		case *shop.Wrench:
 			name += ", " + together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.Marked, t.Scale)
 		case *shop.Gauge:

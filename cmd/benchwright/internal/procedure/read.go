@@ -129,8 +129,6 @@ var readers = map[string]func(*Reader, Base) Item{
 // Later lists the block types of the language that this version knows by name
 // and does not build.
 var Later = []string{
-	"shim",
-
 	"fit",
 
 	"timed",
@@ -157,6 +155,7 @@ var Built = []string{
 	"figure",
 	"preload",
 	"lash",
+	"shim",
 }
 
 func (r *Reader) block(base Base, b *syntax.Block) Item {

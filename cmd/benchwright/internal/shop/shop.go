@@ -119,6 +119,28 @@ func (s *Shop) Find(id string) any {
 	return nil
 }
 
+// StockOf returns the stock of that id, or nil.
+func (s *Shop) StockOf(id string) *Stock {
+	if s == nil {
+		return nil
+	}
+	for _, k := range s.Stock {
+		if k.ID == id {
+			return k
+		}
+	}
+	return nil
+}
+
+// StockIDs returns the ids of the stock in the file's order.
+func (s *Shop) StockIDs() []string {
+	var out []string
+	for _, k := range s.Stock {
+		out = append(out, k.ID)
+	}
+	return out
+}
+
 // IDs returns the ids of all tools, wrenches and gauges, in that order.
 func (s *Shop) IDs() []string {
 	if s == nil {
