@@ -134,8 +134,7 @@ func (p *pass) shimRows(i *card.Shim) bool {
 	}
 	for _, row := range i.Rows {
 		if row.Over == nil {
-			band := quantity.Band{Low: row.From, High: row.To, Unit: i.Unit}
-			p.msgs.Report("no-mark-in-limits", i.KeyPlace("micrometer"), p.finer(band), "`%s` has no mark inside %s to %s, what the pack of %s may measure",
+			p.msgs.Report("no-mark-in-limits", i.KeyPlace("micrometer"), "name a finer gauge, or make `over-pack:` and `within:` wider", "`%s` has no mark inside %s to %s, what the pack of %s may measure",
 				i.Micrometer.ID, length(row.From, i.Unit, mark), length(row.To, i.Unit, mark), length(row.Total, i.Unit, mark))
 			return false
 		}

@@ -49,7 +49,7 @@ func TestBlocks(t *testing.T) {
 		{"```measurement\nof: a\nlimits: b\n```\n", "Measurement", ""},
 		{"```caution\nlevel: notice\n```\n", "Caution", ""},
 		{"```witness\nwho: a\n```\n", "Witness", ""},
-		{"```shim\npack: a\n```\n", "Invalid:shim", "block-not-yet [shim]"},
+		{"```part\nremove: a\n```\n", "Invalid:part", "block-not-yet [part]"},
 		{"```tol\nuse: a\n```\n", "Invalid:tol", "block-unknown [tol]"},
 		{"```tool\nuse: [a\n```\n", "Invalid:tool", "yaml-unclosed [[]"},
 		{"```torque\nfastener: a\npasses: 3\nlimits: b\n```\n", "Torque", "block-not-yet [passes]"},
