@@ -20,7 +20,7 @@ func (t Table) lay(c *compositor) block {
 	fit := func(cells [][]Run, h []hand, lines int) {
 		for i, cell := range cells {
 			l, w := c.extent(cell, h[i])
-			least[i], whole[i] = max(least[i], l), max(whole[i], w/lines)
+			least[i], whole[i] = max(least[i], l), max(whole[i], l, w/lines)
 		}
 	}
 	lines := 1
