@@ -294,6 +294,29 @@ type Spot struct {
 	Says     []Run
 }
 
+// Contact is a gear contact pattern: pictures of a tooth of the gear, each with
+// the patch that the paint may leave, what it is called, what to do, and a box
+// to tick. The tooth stands with its toe on the left and its top land above.
+type Contact struct {
+	Title                []Run
+	Lines                [][]Run // over the pictures: which side is read
+	Toe, Heel, Top, Root string  // the names of the tooth's edges, set round the first picture
+	Rows                 []ContactRow
+	Under                [][]Run // below the pictures: the order of the work
+	Source               []Run
+}
+
+// A ContactRow is one picture. The middle of its patch and how far that reaches
+// to either side are in thousandths of the tooth's length, from the toe, and of
+// its height, from the root.
+type ContactRow struct {
+	Letter       string
+	Name         []Run
+	Do           [][]Run
+	Along, Up    int
+	Half, Height int // half the patch's length, half its height
+}
+
 // Records is the table of a record face or strip.
 type Records struct {
 	Title   string

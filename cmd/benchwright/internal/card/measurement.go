@@ -239,7 +239,7 @@ func gaugeIDs(s *shop.Shop) []string {
 	return out
 }
 
-// branches finds the steps that if-low and if-high name.
+// branches finds the steps that if-low, if-high and the faults of a pattern name.
 func (r *resolver) branches() {
 	steps := r.card.Steps()
 	find := func(b procedure.Branch) *Step {
@@ -255,6 +255,9 @@ func (r *resolver) branches() {
 		for _, i := range s.Items {
 			if m := ReadingOf(i); m != nil {
 				m.LowGo, m.HighGo = find(m.IfLow), find(m.IfHigh)
+			}
+			if p, ok := i.(*Pattern); ok {
+				p.leads(find)
 			}
 		}
 	}

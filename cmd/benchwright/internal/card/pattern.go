@@ -1,10 +1,57 @@
 package card
 
-import "benchwright/cmd/benchwright/internal/procedure"
+import (
+	"strings"
 
-// A Pattern is how a gear contact pattern reads and what each reading calls for.
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// A Pattern is a contact pattern with the corrections that the unit states.
 type Pattern struct {
 	*procedure.Pattern
+	Gears   *unit.Gear    // nil when unknown, which is reported
+	Contact *unit.Contact // of the side that is read; nil when not stated, which is reported
+	Go      map[unit.Fault]*Step
 }
 
-func (r *resolver) pattern(i *procedure.Pattern) Item { return &Pattern{i} }
+func (r *resolver) pattern(p *procedure.Pattern) Item {
+	out := &Pattern{Pattern: p, Go: map[unit.Fault]*Step{}}
+	u := r.card.Unit
+	if u == nil {
+		return out
+	}
+	switch {
+	case p.Gears.Name != "":
+		if out.Gears = u.Gear(p.Gears.Name); out.Gears == nil {
+			r.unknown("part-unknown", "gear pair", p.Gears, u.GearIDs(), "gears in the unit")
+		}
+	case len(u.Gears) == 0:
+		r.msgs.Report("key-missing", p.At, "declare the pair under `gears:` in the unit, with its `drive-side:` and `contact:`", "the unit has no gears whose contact pattern could be read")
+	case len(u.Gears) > 1:
+		r.msgs.Report("key-missing", p.At, "add `gears:` with one of: "+strings.Join(u.GearIDs(), ", "), "the unit has several gear pairs, and this block names none")
+	default:
+		out.Gears = u.Gears[0]
+	}
+	if g := out.Gears; g != nil {
+		if out.Contact = g.Contact[p.Side]; out.Contact == nil && !g.ContactBad {
+			d := r.msgs.Report("key-missing", p.KeyPlace("side"), "state it with its source in the unit, as `contact: {"+string(p.Side)+": …}` of `"+g.ID+"`",
+				"the unit does not say what a contact pattern on the %s side calls for", p.Side)
+			d.Related = append(d.Related, diag.Related{At: g.At, Message: "the pair is declared here"})
+		}
+	}
+	return out
+}
+
+// leads finds the steps that its branches name.
+func (p *Pattern) leads(find func(procedure.Branch) *Step) {
+	for _, f := range unit.Faults {
+		p.Go[f] = find(p.If[f])
+	}
+}
+
+func (p *Pattern) hasTable() bool { return true }
+
+// causes: the gears are turned through their mesh under a brake.
+func (p *Pattern) causes() []Cause { return []Cause{{"mesh", "Contact pattern", p.At}} }

@@ -1,15 +1,128 @@
 package deck
 
 import (
+	"fmt"
+
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/render"
 )
 
-// pattern builds what a face says of how a gear contact pattern reads and what each reading calls for.
-func (b *builder) pattern(i *card.Pattern) []render.Element { return nil }
+// The words of a contact pattern.
+const (
+	wordToe     = "toe"
+	wordHeel    = "heel"
+	wordTopLand = "top"
+	wordRoot    = "root"
+	wordGoOn    = "Go on."
+	wordOrder   = "First the depth (B, C), then the backlash (D, E). Then check both again."
+	wordTickIt  = "Tick what you see."
+	wordRight   = "Right"
+	wordThicker = "thicker"
+	wordThinner = "thinner"
+)
 
-// patternTools returns what is taken in the hand for it.
-func (b *builder) patternTools(i *card.Pattern) []render.ToolRow { return nil }
+// rights says where a right pattern lies.
+var rights = map[string]string{"central": "In the middle.", "toward-toe": "A little toward the toe.", "toward-heel": "A little toward the heel."}
 
-// patternRows returns what it leaves on record.
-func (b *builder) patternRows(i *card.Pattern) []recordRow { return nil }
+// faults names the wrong patterns.
+var faults = map[unit.Fault]string{unit.High: "High", unit.Low: "Low", unit.Toe: "At the toe", unit.Heel: "At the heel"}
+
+func wordPattern(gears string, side unit.Side) string {
+	return fmt.Sprintf("Contact pattern of the %s, %s side", gears, side)
+}
+
+// wordReadSide says which flank is looked at. A unit that says in words of its
+// own which side drives leaves the coast side as the other one.
+func wordReadSide(side unit.Side, drives string) string {
+	other := map[string]string{unit.Convex: unit.Concave, unit.Concave: unit.Convex}[drives]
+	switch {
+	case other == "" && side == unit.Drive:
+		return "Read the drive side of the gear tooth: " + drives + "."
+	case other == "":
+		return "Read the coast side of the gear tooth. The drive side is " + drives + "."
+	case side == unit.Coast:
+		drives = other
+	}
+	return fmt.Sprintf("Read the %s side of the gear tooth: the %s one.", side, drives)
+}
+
+func wordChange(pack, change string) string { return "Make the " + pack + " " + change + "." }
+
+func wordToStep(step int, back bool) string {
+	if back {
+		return fmt.Sprintf("Step\u00a0%d, then back here.", step)
+	}
+	return fmt.Sprintf("Go to step\u00a0%d.", step)
+}
+
+func wordAtMostTimes(n int, then string) string {
+	if n == 1 {
+		return "Correct it once. Then: " + then
+	}
+	return fmt.Sprintf("Correct it at most %d times. Then: %s", n, then)
+}
+
+// patch is where the paint lies for each fault: middle along the tooth from the
+// toe, middle up from the root, half its length, half its height, in
+// thousandths.
+var patches = map[unit.Fault][4]int{
+	unit.High: {500, 830, 300, 125}, unit.Low: {500, 170, 300, 125}, unit.Toe: {205, 500, 160, 290}, unit.Heel: {795, 500, 160, 290},
+}
+
+// middles is where a right pattern has its middle along the tooth.
+var middles = map[string]int{"central": 500, "toward-toe": 420, "toward-heel": 580}
+
+// pattern builds the pictures of a contact pattern and what each calls for.
+func (b *builder) pattern(p *card.Pattern) []render.Element {
+	if p.Contact == nil {
+		return nil
+	}
+	out := render.Contact{Title: strong(wordPattern(lower(p.Gears.Name), p.Side)), Toe: wordToe, Heel: wordHeel, Top: wordTopLand, Root: wordRoot,
+		Lines: [][]render.Run{plain(wordReadSide(p.Side, p.Gears.DriveSide))}, Source: plain(wordManual(p.Contact.Source))}
+	right := render.ContactRow{Letter: "A", Name: strong(wordRight), Do: [][]render.Run{plain(rights[p.Contact.Right])},
+		Along: middles[p.Contact.Right], Up: 500, Half: 290, Height: 260}
+	if p.AsFound {
+		out.Under = append(out.Under, plain(wordTickIt))
+	} else {
+		right.Do = append(right.Do, plain(wordGoOn))
+		out.Under = append(out.Under, plain(wordOrder))
+		if p.Again > 0 && p.Then != "" {
+			out.Under = append(out.Under, plain(wordAtMostTimes(p.Again, p.Then)))
+		}
+	}
+	out.Rows = append(out.Rows, right)
+	for i, f := range unit.Faults {
+		at := patches[f]
+		row := render.ContactRow{Letter: string(rune('B' + i)), Name: strong(faults[f]), Along: at[0], Up: at[1], Half: at[2], Height: at[3]}
+		if c := p.Contact.By[f]; !p.AsFound {
+			change := wordThinner
+			if c.Thicker {
+				change = wordThicker
+			}
+			row.Do = append(row.Do, plain(wordChange(lower(c.Pack.Name), change)))
+		}
+		if br := p.If[f]; br.Text != "" {
+			row.Do = append(row.Do, plain(br.Text))
+		}
+		if to := p.Go[f]; to != nil {
+			row.Do = append(row.Do, []render.Run{{Text: wordToStep(to.Number, p.If[f].Back), Link: card.Anchor(to.Number)}})
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	return []render.Element{b.table(p.At, wordPattern(lower(p.Gears.Name), p.Side), out)}
+}
+
+// patternRows returns what it leaves on record: which picture it was.
+func (b *builder) patternRows(p *card.Pattern) []recordRow {
+	if p.Gears == nil {
+		return nil
+	}
+	r := recordRow{item: p, what: wordPattern(lower(p.Gears.Name), p.Side), kind: rowKind{initials: true}, limits: "A"}
+	if p.AsFound {
+		r.kind.found, r.limits = true, ""
+	} else {
+		r.kind.left = true
+	}
+	return []recordRow{r}
+}

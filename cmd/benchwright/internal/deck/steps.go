@@ -134,8 +134,6 @@ func (b *builder) toolRows(items []card.Item) []render.ToolRow {
 			rows = append(rows, b.leakTestTools(i)...)
 		case *card.Fill:
 			rows = append(rows, b.fillTools(i)...)
-		case *card.Pattern:
-			rows = append(rows, b.patternTools(i)...)
 		case *card.Torque:
 			if i.Choice != nil {
 				rows = append(rows, toolRow(wordTake, &i.Choice.Wrench.Item, ""))

@@ -137,8 +137,6 @@ var Later = []string{
 
 	"fill",
 
-	"pattern",
-
 	"part",
 	"inspect",
 	"decide",
@@ -156,6 +154,7 @@ var Built = []string{
 	"preload",
 	"lash",
 	"shim",
+	"pattern",
 }
 
 func (r *Reader) block(base Base, b *syntax.Block) Item {

@@ -47,6 +47,9 @@ func FromNode(n *syntax.Node, mark quantity.Mark, msgs *diag.List) *Unit {
 	for _, f := range r.entries(n.Get("packs")) {
 		u.Packs = append(u.Packs, r.pack(f))
 	}
+	for _, g := range u.Gears {
+		r.contacts(g)
+	}
 	for _, f := range r.entries(n.Get("limits")) {
 		u.Limits = append(u.Limits, r.limit(f))
 	}
@@ -157,6 +160,7 @@ func (r reader) gear(f syntax.Field) *Gear {
 		Spiral: angle("spiral"), ShaftAngle: angle("shaft-angle"),
 		PinionRadius: r.Value(n.Get("pitch-radius").Get("pinion"), quantity.Length),
 		GearRadius:   r.Value(n.Get("pitch-radius").Get("gear"), quantity.Length),
+		DriveSide:    r.Text(n.Get("drive-side")),
 		At:           r.Key(f), Node: n,
 	}
 	if teeth := r.List(n.Get("teeth")); len(teeth) == 2 {

@@ -183,6 +183,9 @@ type Gear struct {
 	ShaftAngle     *quantity.Value
 	PinionRadius   *quantity.Value // pitch radii
 	GearRadius     *quantity.Value
+	DriveSide      string            // which side of the gear's teeth drives: convex, concave, or words; "" where not stated
+	Contact        map[Side]*Contact // how a contact pattern is corrected; nil where not stated
+	ContactBad     bool              // a contact pattern could not be read, which is reported: rules pass over it
 	At             source.Place
 	Node           *syntax.Node
 }
