@@ -207,9 +207,9 @@ func (c *canon) element(content Content) {
 			c.row("spot", "x", o.X, "y", o.Y, "leads", o.Leads, "to-x", o.ToX, "to-y", o.ToY, "says", o.Says)
 		}
 	case Contact:
-		c.say("contact", "title", v.Title, "lines", v.Lines, "toe", v.Toe, "heel", v.Heel, "top", v.Top, "root", v.Root, "under", v.Under, "source", v.Source)
+		c.say("contact", "title", v.Title, "toe", v.Toe, "heel", v.Heel, "top", v.Top, "root", v.Root, "under", v.Under, "source", v.Source)
 		for _, r := range v.Rows {
-			c.row("row", "letter", r.Letter, "name", r.Name, "do", r.Do, "along", r.Along, "up", r.Up, "half", r.Half, "height", r.Height)
+			c.row("row", "letter", r.Letter, "do", r.Do, "along", r.Along, "up", r.Up, "half", r.Half, "height", r.Height)
 		}
 	case Records:
 		c.say("records", "title", v.Title, "columns", v.Columns)

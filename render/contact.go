@@ -1,38 +1,55 @@
 package render
 
-// A contact pattern is a row a picture: the letter over its box, the tooth, what
-// to do. The first is larger, with the edges of the tooth named round it.
+// A contact pattern is a row a picture: the letter beside its box, the tooth, what
+// it is called and what to do. The first is larger, with the edges of the tooth named round it.
 func (p Contact) lay(c *compositor) block {
 	u := c.beat
-	k := c.within()
-	k.text(p.Title, c.strong)
-	k.lines(p.Lines, c.text)
-	k.y += u / 2
+	b := block{runs: true}
+	// The ground of a slab is that of a panel; together they look like one.
+	slabOf := func(k column) slab {
+		var out canvas
+		height := c.beats(k.y)
+		out.ground(0, 0, c.width, height, tint)
+		out.ground(0, 0, u/2, height, accent)
+		out.add(k.ops...)
+		return slab{height: height, keep: len(b.slabs) == len(p.Rows)-1, ops: out.ops}
+	}
+	head := c.within()
+	head.text(p.Title, c.strong)
+	again := slabOf(head)
+	b.again = &again
 	for i, r := range p.Rows {
+		k := head
 		if i == 0 {
-			k.pattern(r, min(36*u, k.width*36/100), 15*u, &p)
+			k.pattern(r, min(34*u, k.width*36/100), 11*u, &p)
 		} else {
-			k.across(k.x, k.y, k.width, c.hair, hairline)
-			k.pattern(r, min(28*u, k.width*32/100), 12*u, nil)
+			k = c.within()
+			k.y = 0
+			k.across(k.x, 0, k.width, c.hair, hairline)
+			k.pattern(r, min(25*u, k.width*30/100), 9*u, nil)
 		}
+		b.slabs = append(b.slabs, slabOf(k))
 	}
-	if len(p.Under) > 0 {
-		k.across(k.x, k.y, k.width, c.hair, hairline)
-		k.y += u / 2
-		k.lines(p.Under, c.text)
-	}
+	k := c.within()
+	k.y = 0
+	k.across(k.x, 0, k.width, c.hair, hairline)
+	k.y = u / 2
+	k.lines(p.Under, c.text)
 	k.text(p.Source, c.label)
-	return c.panel(k)
+	k.y += u
+	b.slabs = append(b.slabs, slabOf(k))
+	return b
 }
 
 // pattern sets one picture, its tooth so wide and high, with the names of the
 // tooth's edges where edges is not nil.
 func (k *column) pattern(r ContactRow, width, height int, edges *Contact) {
 	c, u := k.c, k.c.beat
-	letter, top := c.strong.in(accent), k.y+u/2
-	k.label(c, r.Letter, letter, k.x+c.tick/2, top+letter.lead/2, Center)
-	k.frame(k.x, top+letter.lead, c.tick, c.tick, c.frame, u/4, white, ink, TickBox)
-	x, y := k.x+c.tick+3*u/2, top
+	letter, top := c.strong.in(accent), k.y+u
+	box := k.x + letter.lead // a letter is never wider
+	k.label(c, r.Letter, letter, k.x, top+c.tick/2, Left)
+	k.frame(box, top, c.tick, c.tick, c.frame, u/4, white, ink, TickBox)
+	x, y := box+c.tick+3*u/2, top
 	end := x + width
 	if edges != nil {
 		x += k.label(c, edges.Toe, c.label, x, y+c.label.lead+height*6/10, Left) + u/2
@@ -46,11 +63,10 @@ func (k *column) pattern(r ContactRow, width, height int, edges *Contact) {
 	if edges != nil {
 		height += 2 * c.label.lead
 	}
-	sub := column{canvas: k.canvas, c: c, x: end + 2*u, y: top, width: k.x + k.width - end - 2*u}
-	sub.text(r.Name, c.strong)
+	sub := column{canvas: k.canvas, c: c, x: end + 2*u, y: top - u/4, width: k.x + k.width - end - 2*u}
 	sub.lines(r.Do, c.text)
 	k.canvas = sub.canvas
-	k.y = c.beats(max(sub.y, top+height, top+letter.lead+c.tick) + u/2)
+	k.y = c.beats(max(sub.y, top+height, top+c.tick) + u/2)
 }
 
 // tooth draws a tooth of the gear as it is seen on one side: lower at the toe

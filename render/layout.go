@@ -112,8 +112,18 @@ func (p *pages) lay(g Group) laid {
 	l.needs = l.height
 	if l.Breaks && len(l.blocks) > 0 {
 		_, l.needs = l.blocks[0].chunk(0)
+		if lead(l.blocks[0].Content) && len(l.blocks) > 1 { // it leads nowhere alone
+			_, first := l.blocks[1].chunk(0)
+			l.needs += l.blocks[1].gap + first
+		}
 	}
 	return l
+}
+
+// lead reports a line that is read before what stands below it.
+func lead(c Content) bool {
+	t, is := c.(Text)
+	return is && t.Role == Lead
 }
 
 // tight measures a group with less air between its things. The type is never

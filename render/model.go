@@ -298,9 +298,8 @@ type Spot struct {
 // the patch that the paint may leave, what it is called, what to do, and a box
 // to tick. The tooth stands with its toe on the left and its top land above.
 type Contact struct {
-	Title                []Run
-	Lines                [][]Run // over the pictures: which side is read
-	Toe, Heel, Top, Root string  // the names of the tooth's edges, set round the first picture
+	Title                []Run  // over the pictures: which side is read
+	Toe, Heel, Top, Root string // the names of the tooth's edges, set round the first picture
 	Rows                 []ContactRow
 	Under                [][]Run // below the pictures: the order of the work
 	Source               []Run
@@ -311,8 +310,7 @@ type Contact struct {
 // its height, from the root.
 type ContactRow struct {
 	Letter       string
-	Name         []Run
-	Do           [][]Run
+	Do           [][]Run // what it is called, what to do
 	Along, Up    int
 	Half, Height int // half the patch's length, half its height
 }

@@ -30,7 +30,9 @@ func (t Text) lay(c *compositor) block {
 		k.ground(0, u/2, u/2, p.height()-u, accent)
 	}
 	k.para(p, indent, 0)
-	return one(c.beats(p.height()), k)
+	b := one(c.beats(p.height()), k)
+	b.runs = t.Role == Lead // over what runs on
+	return b
 }
 
 // measure is the width of running text: the column, or what holds 70

@@ -13,10 +13,12 @@ func (b *builder) table(at source.Place, title string, t render.Content) render.
 	if !b.far[b.step] {
 		return b.technical(at, t)
 	}
-	_, runs := t.(render.Table) // a figure is of one piece
-	what := wordFigure
-	if runs {
-		what = wordTable
+	what, runs := wordFigure, false
+	switch t.(type) {
+	case render.Table:
+		what, runs = wordTable, true
+	case render.Contact:
+		what = wordPictures
 	}
 	anchor := fmt.Sprintf("lookup-%d", len(b.lookups)+1)
 	b.lookups = append(b.lookups, render.Group{Ref: b.ref(at), Bookmark: title, Anchor: anchor, Breaks: runs, Elements: []render.Element{

@@ -14,19 +14,22 @@ const (
 	wordHeel    = "heel"
 	wordTopLand = "top"
 	wordRoot    = "root"
+	wordRight   = "Right: "
 	wordGoOn    = "Go on."
-	wordOrder   = "First the depth (B, C), then the backlash (D, E). Then check both again."
+	wordOrder   = "Depth first (B, C), backlash last (D, E)."
 	wordTickIt  = "Tick what you see."
-	wordRight   = "Right"
 	wordThicker = "thicker"
 	wordThinner = "thinner"
 )
 
 // rights says where a right pattern lies.
-var rights = map[string]string{"central": "In the middle.", "toward-toe": "A little toward the toe.", "toward-heel": "A little toward the heel."}
+var rights = map[string]string{"central": "in the middle.", "toward-toe": "a little toward the toe.", "toward-heel": "a little toward the heel."}
 
 // faults names the wrong patterns.
-var faults = map[unit.Fault]string{unit.High: "High", unit.Low: "Low", unit.Toe: "At the toe", unit.Heel: "At the heel"}
+var faults = map[unit.Fault]string{unit.High: "High: ", unit.Low: "Low: ", unit.Toe: "Toe: ", unit.Heel: "Heel: "}
+
+// found says where a wrong pattern lies that is only recorded.
+var found = map[unit.Fault]string{unit.High: "near the top of the tooth.", unit.Low: "near the root of the tooth.", unit.Toe: "near the small end.", unit.Heel: "near the large end."}
 
 func wordPattern(gears string, side unit.Side) string {
 	return fmt.Sprintf("Contact pattern of the %s, %s side", gears, side)
@@ -38,16 +41,16 @@ func wordReadSide(side unit.Side, drives string) string {
 	other := map[string]string{unit.Convex: unit.Concave, unit.Concave: unit.Convex}[drives]
 	switch {
 	case other == "" && side == unit.Drive:
-		return "Read the drive side of the gear tooth: " + drives + "."
+		return "The drive side of the gear tooth: " + drives
 	case other == "":
-		return "Read the coast side of the gear tooth. The drive side is " + drives + "."
+		return "The coast side of the gear tooth. The drive side is " + drives
 	case side == unit.Coast:
 		drives = other
 	}
-	return fmt.Sprintf("Read the %s side of the gear tooth: the %s one.", side, drives)
+	return fmt.Sprintf("The %s side of the gear tooth: the %s one", side, drives)
 }
 
-func wordChange(pack, change string) string { return "Make the " + pack + " " + change + "." }
+func wordChange(pack, change string) string { return pack + " " + change + "." }
 
 func wordToStep(step int, back bool) string {
 	if back {
@@ -58,9 +61,9 @@ func wordToStep(step int, back bool) string {
 
 func wordAtMostTimes(n int, then string) string {
 	if n == 1 {
-		return "Correct it once. Then: " + then
+		return "Correct it once, then check depth and backlash again. Still wrong: " + then
 	}
-	return fmt.Sprintf("Correct it at most %d times. Then: %s", n, then)
+	return fmt.Sprintf("Check depth and backlash again, at most %d times. Still wrong: %s", n, then)
 }
 
 // patch is where the paint lies for each fault: middle along the tooth from the
@@ -78,13 +81,14 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 	if p.Contact == nil {
 		return nil
 	}
-	out := render.Contact{Title: strong(wordPattern(lower(p.Gears.Name), p.Side)), Toe: wordToe, Heel: wordHeel, Top: wordTopLand, Root: wordRoot,
-		Lines: [][]render.Run{plain(wordReadSide(p.Side, p.Gears.DriveSide))}, Source: plain(wordManual(p.Contact.Source))}
-	right := render.ContactRow{Letter: "A", Name: strong(wordRight), Do: [][]render.Run{plain(rights[p.Contact.Right])},
+	out := render.Contact{Title: strong(wordReadSide(p.Side, p.Gears.DriveSide)), Toe: wordToe, Heel: wordHeel, Top: wordTopLand, Root: wordRoot,
+		Source: plain(wordManual(p.Contact.Source))}
+	right := render.ContactRow{Letter: "A", Do: [][]render.Run{headed(wordRight, rights[p.Contact.Right])},
 		Along: middles[p.Contact.Right], Up: 500, Half: 290, Height: 260}
-	if p.AsFound {
+	switch {
+	case p.AsFound:
 		out.Under = append(out.Under, plain(wordTickIt))
-	} else {
+	default:
 		right.Do = append(right.Do, plain(wordGoOn))
 		out.Under = append(out.Under, plain(wordOrder))
 		if p.Again > 0 && p.Then != "" {
@@ -94,13 +98,15 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 	out.Rows = append(out.Rows, right)
 	for i, f := range unit.Faults {
 		at := patches[f]
-		row := render.ContactRow{Letter: string(rune('B' + i)), Name: strong(faults[f]), Along: at[0], Up: at[1], Half: at[2], Height: at[3]}
-		if c := p.Contact.By[f]; !p.AsFound {
+		row := render.ContactRow{Letter: string(rune('B' + i)), Along: at[0], Up: at[1], Half: at[2], Height: at[3]}
+		if p.AsFound {
+			row.Do = append(row.Do, headed(faults[f], found[f]))
+		} else {
 			change := wordThinner
-			if c.Thicker {
+			if c := p.Contact.By[f]; c.Thicker {
 				change = wordThicker
 			}
-			row.Do = append(row.Do, plain(wordChange(lower(c.Pack.Name), change)))
+			row.Do = append(row.Do, headed(faults[f], wordChange(lower(p.Contact.By[f].Pack.Name), change)))
 		}
 		if br := p.If[f]; br.Text != "" {
 			row.Do = append(row.Do, plain(br.Text))
@@ -112,6 +118,9 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 	}
 	return []render.Element{b.table(p.At, wordPattern(lower(p.Gears.Name), p.Side), out)}
 }
+
+// headed is a text under a name on the same line.
+func headed(name, text string) []render.Run { return append(strong(name), plain(text)...) }
 
 // patternRows returns what it leaves on record: which picture it was.
 func (b *builder) patternRows(p *card.Pattern) []recordRow {

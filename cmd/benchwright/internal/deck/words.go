@@ -146,6 +146,7 @@ const (
 	wordSpreadHigh = "Highest allowed"
 	wordTable      = "table"
 	wordFigure     = "figure"
+	wordPictures   = "pictures"
 )
 
 func wordGo(step int, back bool) string {
