@@ -34,6 +34,7 @@ func pixelSheets(t *testing.T) map[string][]Sheet {
 		"render-imposed":  imposed[1:2], // the back, turned
 		"render-symbols":  {symbolSheet()},
 		"render-spots":    {pictureSheet(t)},
+		"render-contact":  {contactSheet(t)},
 	}
 }
 
@@ -53,6 +54,16 @@ func pictureSheet(t *testing.T) Sheet {
 	sheets, problems := Layout(d, optionsFor("A6"))
 	if len(problems) > 0 {
 		t.Fatal(problems)
+	}
+	return seen(sheets[0])
+}
+
+// contactSheet shows a contact pattern in its step.
+func contactSheet(t *testing.T) Sheet {
+	d := Deck{Sections: []Section{{Name: "Steps", Groups: []Group{step(7, "race", "Read the pattern", Text{Runs: r("Read all four painted teeth.")}, sampleContact())}}}}
+	sheets, problems := Layout(d, optionsFor("A5"))
+	if len(problems) > 0 || len(sheets) > 1 {
+		t.Fatal(problems, len(sheets))
 	}
 	return seen(sheets[0])
 }

@@ -103,6 +103,9 @@ func (m maker) content() Content {
 		return Hold{m.words(4), m.runs(3), m.runs(6), m.runs(5), m.some(4, label)}
 	}
 	if m.IntN(2) == 0 {
+		if m.IntN(2) == 0 {
+			return m.contact()
+		}
 		return m.picture()
 	}
 	var rows []RecordRow
@@ -117,6 +120,14 @@ func (m maker) content() Content {
 		rows = append(rows, row)
 	}
 	return Records{m.maybe("Record"), []string{"Step", "What", "Limits", "As found", "As left", "Initials"}, rows}
+}
+
+func (m maker) contact() Contact {
+	c := Contact{Title: m.runs(8), Toe: "toe", Heel: "heel", Top: "top", Root: "root", Under: [][]Run{m.runs(9)}, Source: m.runs(5)}
+	for i := range 1 + m.IntN(5) {
+		c.Rows = append(c.Rows, ContactRow{string(rune('A' + i)), [][]Run{m.runs(5), m.runs(4)}, 300 + m.IntN(400), 500, 100, 100})
+	}
+	return c
 }
 
 // picture is one with spots far enough apart, on the edges too.

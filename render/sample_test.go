@@ -152,6 +152,20 @@ func sampleSteps() Section {
 	}}
 }
 
+func sampleContact() Contact {
+	c := Contact{Title: r("The drive side of the gear tooth: the convex one"), Toe: "toe", Heel: "heel", Top: "top", Root: "root",
+		Under: [][]Run{r("Depth first (B, C), backlash last (D, E)."), r("Check both again, at most 3 times. Still wrong: Stop and call the shop lead.")}, Source: r("manual: workshop manual issue 3, figure 4-9")}
+	for i, row := range []ContactRow{{Do: [][]Run{r("Right: a little toward the toe."), r("Go on.")}, Along: 420, Up: 500, Half: 290, Height: 260},
+		{Do: [][]Run{r("High: pinion pack thicker."), {{Text: "Go to "}, {Text: "step\u00a07", Link: "race"}, {Text: "."}}}, Along: 500, Up: 830, Half: 300, Height: 125},
+		{Do: [][]Run{r("Low: pinion pack thinner.")}, Along: 500, Up: 170, Half: 300, Height: 125},
+		{Do: [][]Run{r("Toe: gear pack thicker.")}, Along: 205, Up: 500, Half: 160, Height: 290},
+		{Do: [][]Run{r("Heel: gear pack thinner.")}, Along: 795, Up: 500, Half: 160, Height: 290}} {
+		row.Letter = string(rune('A' + i))
+		c.Rows = append(c.Rows, row)
+	}
+	return c
+}
+
 func sampleLookUp() Section {
 	return Section{Name: "Look-up", Groups: []Group{
 		{Ref: 300, Bookmark: "Pinion pack", Anchor: "pack", Elements: elements(
@@ -160,6 +174,7 @@ func sampleLookUp() Section {
 				Rows: cells([]string{"0.10", "0.76", "0.40 + 0.18 + 0.18", "0.75 to 0.77"}, []string{"0.12", "0.79", "0.50 + 0.15 + 0.15", "0.78 to 0.80"},
 					[]string{"0.14", "0.82", "0.40 + 0.30 + 0.12", "0.81 to 0.83"}, []string{"0.16", "0.85", "0.40 + 0.30 + 0.15", "0.84 to 0.86"},
 					[]string{"0.18", "0.88", "0.40 + 0.30 + 0.18", "0.87 to 0.89"}, []string{"0.20", "0.92", "0.50 + 0.30 + 0.12", "0.91 to 0.93"})})},
+		{Ref: 310, Bookmark: "Contact pattern", Elements: elements(Text{Role: Lead, Runs: r("For step 3. Contact pattern")}, sampleContact())},
 	}}
 }
 

@@ -366,11 +366,18 @@ func (f finding) example() string {
 }
 
 // wanted returns the mend that adds keys to the value, with an example of each
-// as such: the writer knows the value, the example does not.
+// as such: the writer knows the value, the example does not. Where it could be
+// taken for the value the mend says what to do instead.
 func (f finding) wanted(names []string, where string) string {
-	var add, examples []string
+	var add, examples, mends []string
 	for _, n := range names {
 		add = append(add, "`"+n+":`")
+		if mend, ok := lookup(f.known(), []string{n, "x-mend"}).(string); ok {
+			if !slices.Contains(mends, mend) {
+				mends = append(mends, mend)
+			}
+			continue
+		}
 		if e, _ := lookup(f.known(), []string{n, "examples"}).([]any); len(e) > 0 {
 			examples = append(examples, "`"+n+": "+flow(e[0], false)+"`")
 		}
@@ -378,6 +385,9 @@ func (f finding) wanted(names []string, where string) string {
 	help := "add " + join(add, "and") + where
 	if len(examples) > 0 {
 		help += ", for example " + join(examples, "and")
+	}
+	for _, mend := range mends {
+		help += "; " + mend
 	}
 	return help
 }

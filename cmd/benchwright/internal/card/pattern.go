@@ -41,6 +41,14 @@ func (r *resolver) pattern(p *procedure.Pattern) Item {
 			d.Related = append(d.Related, diag.Related{At: g.At, Message: "the pair is declared here"})
 		}
 	}
+	if out.Contact != nil && !p.AsFound {
+		for _, f := range unit.Faults {
+			if pack := out.Contact.By[f].Pack; !in(pack.Only, r.card.VariantID()) {
+				r.msgs.Report("pack-left-out", p.At, "limit this block to the variants that have it", "pack `%s` is left out here", pack.ID)
+				break
+			}
+		}
+	}
 	return out
 }
 

@@ -13,7 +13,7 @@ import (
 // all variants have in common, so a rule's message must not name the variant.
 var cardRules = []func(*pass){
 	limits, sources, also, cases, marks, gauges, wrenches, readings, branches,
-	states,
+	states, patterns,
 	coveredHazards, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
 	lashes, tilts,
 	longSentences, twoActions, lateConditions, vagueWords,

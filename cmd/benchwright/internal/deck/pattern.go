@@ -18,8 +18,6 @@ const (
 	wordGoOn    = "Go on."
 	wordOrder   = "Depth first (B, C), backlash last (D, E)."
 	wordTickIt  = "Tick what you see."
-	wordThicker = "thicker"
-	wordThinner = "thinner"
 )
 
 // rights says where a right pattern lies.
@@ -50,7 +48,12 @@ func wordReadSide(side unit.Side, drives string) string {
 	return fmt.Sprintf("The %s side of the gear tooth: the %s one", side, drives)
 }
 
-func wordChange(pack, change string) string { return pack + " " + change + "." }
+func wordChange(pack string, thicker bool) string {
+	if thicker {
+		return pack + " thicker."
+	}
+	return pack + " thinner."
+}
 
 func wordToStep(step int, back bool) string {
 	if back {
@@ -102,11 +105,8 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 		if p.AsFound {
 			row.Do = append(row.Do, headed(faults[f], found[f]))
 		} else {
-			change := wordThinner
-			if c := p.Contact.By[f]; c.Thicker {
-				change = wordThicker
-			}
-			row.Do = append(row.Do, headed(faults[f], wordChange(lower(p.Contact.By[f].Pack.Name), change)))
+			c := p.Contact.By[f]
+			row.Do = append(row.Do, headed(faults[f], wordChange(lower(c.Pack.Name), c.Thicker)))
 		}
 		if br := p.If[f]; br.Text != "" {
 			row.Do = append(row.Do, plain(br.Text))
