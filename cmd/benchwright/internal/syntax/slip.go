@@ -161,6 +161,24 @@ func (r *treeReader) cut(n *Node) {
 	}
 }
 
+// folded reports a line of a list that YAML has joined to the text above it:
+// its dash stands too far to the right to begin an item.
+func (r *treeReader) folded(n *Node) {
+	if n.Quoted {
+		return
+	}
+	for i := r.next(n.Span.Start); i < n.Span.End; i = r.next(i) {
+		for i < n.Span.End && blank(r.text[i]) {
+			i++
+		}
+		if i+1 < n.Span.End && r.text[i] == '-' && blank(r.text[i+1]) {
+			r.fail("text-folded", source.Span{Start: i, End: i + 1}, "put the `-` under the one above, or quotes round the whole text",
+				"this line belongs to the text above: its `-` stands too far to the right")
+			return
+		}
+	}
+}
+
 func digit(c byte) bool { return c >= '0' && c <= '9' }
 
 var libraryLine = regexp.MustCompile(`line (\d+):`)

@@ -113,6 +113,11 @@ func TestYAMLSlips(t *testing.T) {
 		{"commas in a list", "at: [0,15, 0,20]\n", "flow-comma 1:6 [0,15]\nflow-comma 1:12 [0,20]"},
 		{"comma behind a colon without blank", "at: {value:0,15 mm}\n", "yaml-malformed 1:11 [:]"},
 
+		{"item folded", "a:\n  - µ b\n   - c\n", "text-folded 3:4 [-]"},
+		{"item folded after a gap", "a:\n  - b\n\n     - c\n   - d\n", "text-folded 4:6 [-]"},
+		{"item folded into a value", "a: b\n  - c\n", "text-folded 2:3 [-]"},
+		{"text of two lines", "a:\n  - b\n    -c and - d\n  - \"e\n    - f\"\n  - >\n    g\n    - h\n", ""},
+
 		{"text cut", "use: drill #30\n", "text-cut 1:12 [#30]"},
 		{"text cut at a number", "use: bore # 3\n", "text-cut 1:11 [# 3]"},
 		{"text cut to nothing", "number: #12\n", "text-cut 1:9 [#12]"},

@@ -188,6 +188,7 @@ func (r *treeReader) node(y *yaml.Node, depth, indent int) *Node {
 		n.Span.End = r.scalarEnd(y, start, indent)
 		if !missing(y) {
 			r.cut(n)
+			r.folded(n)
 		}
 	}
 	return n
