@@ -40,22 +40,26 @@ func Read(w *workspace.Workspace, msgs *diag.List) *Library {
 	file := func(f *source.File, wanted bool, read func(*diag.List)) {
 		list := &diag.List{}
 		read(list)
+		if w.Shop != nil {
+			fitCommas(list, lib.decimal)
+		}
 		lib.faults[f] += list.Errors()
 		if wanted {
 			msgs.Join(list)
 		}
 	}
+	lib.decimal = quantity.Point
 	if w.Shop != nil {
+		if commas.Match(w.Shop.Text) { // where it cannot be read, every number of its other files would be wrong
+			lib.decimal = quantity.Comma
+		}
 		file(w.Shop, true, func(list *diag.List) {
 			if t := syntax.ReadTree(w.Shop, list); t != nil {
 				validate("shop", t, firstLine(w.Shop), list)
 				lib.Shop = shop.Read(t, list)
+				lib.decimal = lib.Shop.Mark()
 			}
 		})
-	}
-	lib.decimal = lib.Shop.Mark()
-	if lib.Shop == nil && w.Shop != nil && commas.Match(w.Shop.Text) {
-		lib.decimal = quantity.Comma // or every number of its other files would be wrong
 	}
 	byID := map[string]*unit.Unit{}
 	for _, f := range w.Units {
@@ -90,6 +94,19 @@ func Read(w *workspace.Workspace, msgs *diag.List) *Library {
 	lib.unique(msgs)
 	lib.jobs(used, all, msgs)
 	return lib
+}
+
+// fitCommas leaves of the two mends of a number that fell apart at its comma the
+// one that the shop's decimal mark calls for.
+func fitCommas(list *diag.List, mark quantity.Mark) {
+	for _, d := range list.Take(func(d diag.Diagnostic) bool { return d.Slug == "flow-comma" }).Sorted() {
+		if comma, point := syntax.CommaMends(d.At.Text()); mark == quantity.Comma || point == "" {
+			d.Help = comma
+		} else {
+			d.Help = point
+		}
+		list.Add(d)
+	}
 }
 
 // read reads one procedure. One of which nothing can be made is no more than
