@@ -1,6 +1,62 @@
 package bench
 
-import "math/big"
+import (
+	"math/big"
+
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+// An Adapter stands between a torque wrench and the fastener.
+type Adapter struct {
+	Length quantity.Value // E, from the centre of the drive to the centre of the fastener
+	Angle  *big.Rat       // θ in degrees, between adapter and handle: 0 in line
+}
+
+// Setting returns the limits at the fastener as limits on the setting of a
+// wrench of that length, drive to grip. Every setting inside them gives a torque
+// inside limits, also where the cosine is not exact. A nil adapter changes
+// nothing. ok is false where the adapter leaves the wrench no lever.
+func (a *Adapter) Setting(limits quantity.Band, length *quantity.Value) (b quantity.Band, ok bool) {
+	least, most, ok := a.gain(length)
+	if !ok {
+		return quantity.Band{}, false
+	}
+	b = quantity.Band{Form: limits.Form, Unit: limits.Unit}
+	// A limit above zero is drawn in by the gain that brings it nearest.
+	if limits.Low != nil {
+		b.Low = new(big.Rat).Quo(limits.Low, least)
+	}
+	if limits.High != nil {
+		b.High = new(big.Rat).Quo(limits.High, most)
+	}
+	if n := limits.Nominal; n != nil {
+		b.Nominal = &quantity.Number{Value: new(big.Rat).Quo(n.Value, least)}
+	}
+	return b, true
+}
+
+// gain returns the torque at the fastener for one of the setting, (L + E·cos θ)/L,
+// between two bounds, which are one where the cosine is exact.
+func (a *Adapter) gain(length *quantity.Value) (least, most *big.Rat, ok bool) {
+	one := big.NewRat(1, 1)
+	if a == nil {
+		return one, one, true
+	}
+	if length == nil {
+		return nil, nil, false
+	}
+	extension := quantity.Convert(a.Length.Value, a.Length.Unit, length.Unit)
+	g, ok := AdapterTorque(one, length.Value, extension, a.Angle)
+	if !ok {
+		return nil, nil, false
+	}
+	if exactCos(a.Angle) {
+		return g, g, true
+	}
+	slack := new(big.Rat).Mul(cosError, new(big.Rat).Quo(extension, length.Value))
+	slack.Abs(slack)
+	return new(big.Rat).Sub(g, slack), new(big.Rat).Add(g, slack), true
+}
 
 // SetAdapter returns what to set on a torque wrench that drives the fastener
 // through an adapter:
@@ -74,6 +130,14 @@ func Cos(degrees *big.Rat) *big.Rat {
 		c.Neg(c)
 	}
 	return c
+}
+
+// cosError is more than a cosine of Cos is ever out.
+var cosError = big.NewRat(1, 1e15)
+
+// exactCos reports whether Cos is exact at an angle.
+func exactCos(degrees *big.Rat) bool {
+	return new(big.Rat).Quo(degrees, big.NewRat(60, 1)).IsInt() || new(big.Rat).Quo(degrees, big.NewRat(90, 1)).IsInt()
 }
 
 // series returns the cosine of x radians, 0 < x < π/2, by its power series.

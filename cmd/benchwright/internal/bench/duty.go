@@ -19,6 +19,15 @@ const (
 	ToYield
 )
 
+var duties = map[string]Duty{"clamp": Clamp, "bearing-nut": BearingNut, "ring": Ring, "plug": Plug, "gasket": Gasket, "to-yield": ToYield}
+
+// ParseDuty returns the duty of a name: "clamp", "bearing-nut", "ring", "plug",
+// "gasket", "to-yield".
+func ParseDuty(name string) (d Duty, ok bool) {
+	d, ok = duties[name]
+	return d, ok
+}
+
 // A TightnessFinding is how a torque looks beside the proof load.
 type TightnessFinding uint8
 

@@ -35,6 +35,57 @@ func Order(n int) []int {
 	return out
 }
 
+// A BoltPattern is how a set of fasteners stands.
+type BoltPattern uint8
+
+// The patterns. Positions count clockwise from the top of a circle, and from
+// the top left of a rectangle, which is two equal rows; from the left in a row.
+const (
+	BoltCircle BoltPattern = iota
+	BoltRectangle
+	BoltRow
+)
+
+// ParseBoltPattern returns the pattern of a name: "circle", "rectangle", "row".
+func ParseBoltPattern(name string) (p BoltPattern, ok bool) {
+	switch name {
+	case "circle":
+		return BoltCircle, true
+	case "rectangle":
+		return BoltRectangle, true
+	case "row":
+		return BoltRow, true
+	}
+	return 0, false
+}
+
+// OrderOf returns the order in which n bolts of a pattern are tightened, by
+// position; nil where the trade has no one order: a rectangle of other than
+// four. Four at the corners go crosswise, as on a circle; a row goes from its
+// middle outward, side by side (common practice).
+func OrderOf(p BoltPattern, n int) []int {
+	switch {
+	case p == BoltRow && n > 0:
+		out := make([]int, 0, n)
+		for i := range n {
+			step := (i + 1) / 2
+			if i%2 == 1 {
+				step = -step
+			}
+			out = append(out, n/2+1+step)
+		}
+		if n%2 == 0 { // of the middle two the left one first
+			for i := range out {
+				out[i] = n + 1 - out[i]
+			}
+		}
+		return out
+	case p == BoltCircle, p == BoltRectangle && n == 4:
+		return Order(n)
+	}
+	return nil
+}
+
 // halfWay returns 1 to k in steps of half of k, rounded down, round and round;
 // where the place is taken, the next one.
 func halfWay(k int) []int {

@@ -71,6 +71,41 @@ func TestOrderProperties(t *testing.T) {
 	}
 }
 
+func TestOrderOf(t *testing.T) {
+	for _, c := range []struct {
+		pattern string
+		n       int
+		want    string
+	}{
+		{"circle", 8, "1-5-3-7-2-6-4-8"},
+		{"rectangle", 4, "1-3-2-4"},
+		{"row", 1, "1"},
+		{"row", 2, "1-2"},
+		{"row", 3, "2-1-3"},
+		{"row", 4, "2-3-1-4"},
+		{"row", 5, "3-2-4-1-5"},
+		{"row", 6, "3-4-2-5-1-6"},
+	} {
+		p, ok := ParseBoltPattern(c.pattern)
+		if got := OrderOf(p, c.n); !ok || !slices.Equal(got, order(t, c.want)) {
+			t.Errorf("%s of %d: %v, want %s", c.pattern, c.n, got, c.want)
+		}
+	}
+	for _, n := range []int{0, 2, 3, 5, 6, 8, 10} {
+		if got := OrderOf(BoltRectangle, n); got != nil {
+			t.Errorf("a rectangle of %d: %v", n, got)
+		}
+	}
+	for n := 1; n <= 40; n++ {
+		if got := OrderOf(BoltRow, n); !CheckOrder(n, got).Good() || len(got) != n {
+			t.Errorf("a row of %d: %v", n, got)
+		}
+	}
+	if _, ok := ParseBoltPattern("star"); ok || OrderOf(BoltRow, 0) != nil {
+		t.Error("an order of nothing")
+	}
+}
+
 func TestCheckOrder(t *testing.T) {
 	f := CheckOrder(6, []int{1, 4, 9, 2, 2, 0, 9})
 	if !slices.Equal(f.Outside, []int{0, 9}) || !slices.Equal(f.Twice, []int{2}) || !slices.Equal(f.Missing, []int{3, 5, 6}) || f.Good() {

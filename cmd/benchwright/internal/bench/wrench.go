@@ -18,8 +18,9 @@ var leastShare = big.NewRat(1, 5)
 type Choice struct {
 	Wrench      *shop.Wrench
 	Setting     *big.Rat       // a mark of the wrench inside Marks
-	Marks       quantity.Marks // the limits on the wrench's marks, rounded inward
-	Least, Most *big.Rat       // the torque that the setting may give: setting × (1 ∓ accuracy); nil where no accuracy is stated
+	Marks       quantity.Marks // the settings inside the limits, on the wrench's marks
+	Torque      *big.Rat       // what the setting gives at the fastener: the setting itself without an adapter
+	Least, Most *big.Rat       // the torque that the fastener may get: Torque × (1 ∓ accuracy); nil where no accuracy is stated
 	Keeps       bool           // Least and Most are known and lie inside the limits
 	Under, Over *big.Rat       // how far Least lies below the low limit and Most above the high one; nil where they do not
 	Low         bool           // the setting is below 20 % of the highest mark
@@ -35,6 +36,8 @@ const (
 	NoMark                   // the limits lie between two marks
 	OtherKind                // the scale is not one of torque
 	Superseded               // another wrench has taken its place
+	NoLength                 // it goes through an adapter, and the wrench states no length
+	NoLever                  // the adapter points back as far as the wrench is long
 )
 
 // A Refusal is a wrench that cannot be set inside the limits.
@@ -46,7 +49,8 @@ type Refusal struct {
 // ChooseWrench returns the wrench to take for a torque and its setting, and
 // the wrenches that cannot be set to it, in the order of the list. The choice
 // is nil when no wrench can, and when limits has none: a bare value takes its
-// tolerance first.
+// tolerance first. Limits are at the fastener; through is the adapter that
+// stands between, or nil.
 //
 // The target is the nominal of limits that were written with ±, else their
 // middle. The setting is the mark nearest to it that lies inside the limits; a
@@ -56,14 +60,14 @@ type Refusal struct {
 // limits; then those set within 20 to 100 % of their highest mark; then those
 // of finer marks; then the order of the list. A wrench without a stated
 // accuracy is not known to keep inside.
-func ChooseWrench(limits quantity.Band, wrenches []*shop.Wrench) (*Choice, []Refusal) {
+func ChooseWrench(limits quantity.Band, through *Adapter, wrenches []*shop.Wrench) (*Choice, []Refusal) {
 	var best *Choice
 	var refused []Refusal
 	if limits.Low == nil && limits.High == nil {
 		return nil, nil
 	}
 	for _, w := range wrenches {
-		c, reason := set(limits, w)
+		c, reason := set(limits, through, w)
 		switch {
 		case c == nil:
 			refused = append(refused, Refusal{w, reason})
@@ -75,15 +79,21 @@ func ChooseWrench(limits quantity.Band, wrenches []*shop.Wrench) (*Choice, []Ref
 }
 
 // set returns the choice of one wrench, or nil and why it cannot be set.
-func set(limits quantity.Band, w *shop.Wrench) (*Choice, Reason) {
+func set(limits quantity.Band, through *Adapter, w *shop.Wrench) (*Choice, Reason) {
 	switch {
 	case w.Replaced != "":
 		return nil, Superseded
 	case w.Scale.Unit.Dimension != limits.Unit.Dimension:
 		return nil, OtherKind
+	case through != nil && w.Length == nil:
+		return nil, NoLength
 	}
-	exact := limits.In(w.Scale.Unit)
-	marks, ok := limits.Inward(w.Scale)
+	fastener := limits.In(w.Scale.Unit)
+	exact, ok := through.Setting(fastener, w.Length)
+	if !ok {
+		return nil, NoLever
+	}
+	marks, ok := exact.Inward(w.Scale)
 	if !ok {
 		switch {
 		case w.Scale.Low != nil && exact.High != nil && exact.High.Cmp(w.Scale.Low) < 0:
@@ -109,14 +119,16 @@ func set(limits quantity.Band, w *shop.Wrench) (*Choice, Reason) {
 		target = exact.Low
 	}
 	c := &Choice{Wrench: w, Marks: marks, Setting: nearestMark(target, marks)}
+	least, most, _ := through.gain(w.Length)
+	c.Torque = new(big.Rat).Mul(c.Setting, least)
 	if w.Accuracy != nil {
-		c.Least = new(big.Rat).Mul(c.Setting, less)
-		c.Most = new(big.Rat).Mul(c.Setting, more)
-		if exact.Low != nil {
-			c.Under = above(exact.Low, c.Least)
+		c.Least = less.Mul(less, c.Torque)
+		c.Most = more.Mul(more, new(big.Rat).Mul(c.Setting, most))
+		if fastener.Low != nil {
+			c.Under = above(fastener.Low, c.Least)
 		}
-		if exact.High != nil {
-			c.Over = above(c.Most, exact.High)
+		if fastener.High != nil {
+			c.Over = above(c.Most, fastener.High)
 		}
 		c.Keeps = c.Under == nil && c.Over == nil
 	}

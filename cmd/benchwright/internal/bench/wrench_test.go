@@ -51,7 +51,7 @@ func TestChooseWrench(t *testing.T) {
 		{"a minimum too", "at least 100 N·m", []*shop.Wrench{w("a", "20 to 120 N·m", "1 N·m", "0.04")}, "a", "105", true, false},
 		{"a minimum at the end of the scale", "at least 118 N·m", []*shop.Wrench{w("a", "20 to 120 N·m", "1 N·m", "0.04")}, "a", "120", false, false},
 	} {
-		got, refused := ChooseWrench(band(t, c.limits), c.shop)
+		got, refused := ChooseWrench(band(t, c.limits), nil, c.shop)
 		if got == nil {
 			t.Errorf("%s: no wrench for %s", c.why, c.limits)
 			continue
@@ -67,7 +67,7 @@ func TestChooseWrench(t *testing.T) {
 }
 
 func TestHowFarOut(t *testing.T) {
-	c, _ := ChooseWrench(band(t, "100 +3/-1 N·m"), []*shop.Wrench{wrench(t, "a", "20 to 120 N·m", "1 N·m", "0.04")})
+	c, _ := ChooseWrench(band(t, "100 +3/-1 N·m"), nil, []*shop.Wrench{wrench(t, "a", "20 to 120 N·m", "1 N·m", "0.04")})
 	for name, x := range map[string][2]*big.Rat{
 		"least": {c.Least, num(t, "96")}, "most": {c.Most, num(t, "104")},
 		"under": {c.Under, num(t, "3")}, "over": {c.Over, num(t, "1")},
@@ -79,7 +79,7 @@ func TestHowFarOut(t *testing.T) {
 	if got := c.Marks.Print(quantity.Point); got != "99 to 103\u00a0N·m" {
 		t.Errorf("the limits on the wrench are %q", got)
 	}
-	c, _ = ChooseWrench(band(t, "100 ±5 N·m"), []*shop.Wrench{wrench(t, "a", "20 to 120 N·m", "1 N·m", "")})
+	c, _ = ChooseWrench(band(t, "100 ±5 N·m"), nil, []*shop.Wrench{wrench(t, "a", "20 to 120 N·m", "1 N·m", "")})
 	if c.Keeps || c.Least != nil || c.Under != nil || c.Over != nil {
 		t.Error("a wrench without an accuracy says how far out it can be")
 	}
@@ -95,7 +95,7 @@ func TestRefusedWrenches(t *testing.T) {
 		wrench(t, "pull", "0 to 50 N", "1 N", "0.04"),
 		old,
 	}
-	c, refused := ChooseWrench(band(t, "22 to 28 N·m"), list)
+	c, refused := ChooseWrench(band(t, "22 to 28 N·m"), nil, list)
 	if c != nil {
 		t.Errorf("%s was chosen", c.Wrench.ID)
 	}
@@ -108,10 +108,10 @@ func TestRefusedWrenches(t *testing.T) {
 			t.Errorf("%s is refused for reason %d, want %s for %d", r.Wrench.ID, r.Reason, list[i].ID, want[i])
 		}
 	}
-	if c, refused := ChooseWrench(band(t, "25 N·m"), list); c != nil || refused != nil {
+	if c, refused := ChooseWrench(band(t, "25 N·m"), nil, list); c != nil || refused != nil {
 		t.Error("a bare value chose or refused a wrench")
 	}
-	if c, refused := ChooseWrench(band(t, "22 to 28 N·m"), nil); c != nil || refused != nil {
+	if c, refused := ChooseWrench(band(t, "22 to 28 N·m"), nil, nil); c != nil || refused != nil {
 		t.Error("an empty shop chose or refused a wrench")
 	}
 }
@@ -152,7 +152,7 @@ func TestChoiceProperties(t *testing.T) {
 				Accuracy: big.NewRat(1+r.Int64N(10), 100),
 			})
 		}
-		c, refused := ChooseWrench(b, list)
+		c, refused := ChooseWrench(b, nil, list)
 		if c == nil {
 			if len(refused) != len(list) {
 				t.Fatal("a wrench was neither chosen nor refused")
@@ -179,11 +179,11 @@ func TestChoiceProperties(t *testing.T) {
 			t.Fatal("what keeps inside was misjudged")
 		}
 		for _, w := range list {
-			if d, _ := ChooseWrench(b, []*shop.Wrench{w}); d != nil && d.Keeps && !c.Keeps {
+			if d, _ := ChooseWrench(b, nil, []*shop.Wrench{w}); d != nil && d.Keeps && !c.Keeps {
 				t.Fatal("a wrench that keeps inside was passed over")
 			}
 		}
-		if wide, _ := ChooseWrench(widened(b), list); wide == nil || c.Keeps && !wide.Keeps {
+		if wide, _ := ChooseWrench(widened(b), nil, list); wide == nil || c.Keeps && !wide.Keeps {
 			t.Fatal("wider limits lost the wrench")
 		}
 	}
