@@ -103,6 +103,8 @@ func canonValue(v any) string {
 		return canonList(v, func(s string) string { return strconv.Quote(s) })
 	case []bool:
 		return canonList(v, strconv.FormatBool)
+	case []int:
+		return canonList(v, strconv.Itoa)
 	case []Run:
 		return canonRuns(v)
 	case [][]Run:
@@ -192,7 +194,12 @@ func (c *canon) element(content Content) {
 		}
 	case Setting:
 		c.say("setting", "title", v.Title, "label", v.Label, "value", v.Value, "unit", v.Unit, "source", v.Source, "lines", v.Lines,
-			"turn", int(v.Turn), "seen-from", v.SeenFrom, "boxes", v.Boxes, "box-unit", v.BoxUnit)
+			"turn", int(v.Turn), "seen-from", v.SeenFrom, "boxes", v.Boxes, "box-unit", v.BoxUnit, "actions", v.Actions, "first", v.First)
+		for _, p := range v.Passes {
+			c.row("pass", "label", p.Label, "value", p.Value)
+		}
+	case Order:
+		c.say("order", "shape", int(v.Shape), "numbers", v.Numbers, "lines", v.Lines)
 	case Reading:
 		c.say("reading", "title", v.Title, "gauge", v.Gauge, "low", v.Low, "high", v.High, "label", v.Label, "value", v.Value,
 			"unit", v.Unit, "source", v.Source, "boxes", v.Boxes, "use", v.Use, "lines", v.Lines, "if-low", v.IfLow, "if-high", v.IfHigh,

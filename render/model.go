@@ -229,12 +229,37 @@ type Setting struct {
 	Value    string  // the large figure, "100" or "95 to 105"; "" for a box to fill in
 	Unit     string  // beside it
 	Source   []Run   // under it, smaller: "manual: 100 ±5 N·m"
+	Passes   []Pass  // what is set one after the other, in place of Value
 	Lines    [][]Run // thread condition, pull point …
+	Actions  [][]Run // what the hands do, in order, numbered
+	First    int     // number of the first action; 0 for 1
 	Turn     Turn
 	SeenFrom string   // "seen from input end"
 	Boxes    []string // record boxes, by label
 	BoxUnit  string
 }
+
+// A Pass is one of several settings.
+type Pass struct {
+	Label string // "Pass 1"
+	Value string
+}
+
+// Order is a set of fasteners as they stand, each with its number.
+type Order struct {
+	Shape   Shape
+	Numbers []int // by position: clockwise from the top, in a rectangle from the top left, in a row from the left
+	Lines   [][]Run
+}
+
+// Shape is how a set of fasteners stands.
+type Shape uint8
+
+const (
+	Circle    Shape = iota
+	Rectangle       // two equal rows
+	Row
+)
 
 // Reading is a panel for a measurement: the band on a bar, the reject sides
 // hatched, the boxes to write in, what to do on each side.

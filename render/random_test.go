@@ -62,7 +62,7 @@ func (m maker) content() Content {
 	word := []string{"DANGER", "AVERTISSEMENT", "VORSICHT", "NOTICE"}[signal]
 	label := func() string { return m.words(2) }
 	tool := ToolRow{m.maybe("Hold still"), m.words(4), m.maybe("FL-114"), m.maybe("board B, hook 4"), m.maybe(m.words(4))}
-	switch m.IntN(15) {
+	switch m.IntN(17) {
 	case 0:
 		return Text{Role(m.IntN(5)), m.runs(20)}
 	case 1:
@@ -93,10 +93,21 @@ func (m maker) content() Content {
 	case 7:
 		return Tools{[]ToolRow{tool, tool}}
 	case 8, 9:
-		return Setting{m.runs(6), m.words(4), m.maybe("95 to 105"), "N·m", m.runs(6), [][]Run{m.runs(5)}, Turn(m.IntN(3)), m.maybe("seen from input end"), m.some(5, label), m.maybe("N·m")}
+		s := Setting{Title: m.runs(6), Label: m.words(4), Value: m.maybe("95 to 105"), Unit: "N·m", Source: m.runs(6), Lines: [][]Run{m.runs(5)},
+			Turn: Turn(m.IntN(3)), SeenFrom: m.maybe("seen from input end"), Boxes: m.some(5, label), BoxUnit: m.maybe("N·m")}
+		if m.IntN(2) == 0 {
+			s.Passes, s.Actions, s.First = []Pass{{"Pass 1", "30"}, {"Pass 2", "100"}, {"Once round", "100"}}[:1+m.IntN(3)], [][]Run{m.runs(4), m.runs(8)}, m.IntN(4)
+		}
+		return s
 	case 10, 11:
 		return Reading{m.runs(6), tool, m.maybe("0.15"), m.maybe("0.25"), m.maybe(m.words(2)), m.maybe("0.15 to 0.25"), "mm", m.runs(6), m.some(9, label), m.runs(3),
 			[][]Run{m.runs(6)}, m.runs(8), m.runs(8), "Below 0.15", "Above 0.25", m.IntN(4) == 0}
+	case 16:
+		o := Order{Shape: Shape(m.IntN(3)), Lines: [][]Run{m.runs(6), m.runs(4)}}
+		for i := range 2 * (1 + m.IntN(6)) {
+			o.Numbers = append(o.Numbers, 1+i)
+		}
+		return o
 	case 12:
 		return Cord{m.maybe("drum radius 40\u00a0mm"), m.maybe("cord 3\u00a0mm"), m.maybe("24 to 36\u00a0kg"), [][]Run{m.runs(9), m.runs(6)}}
 	case 13:

@@ -149,6 +149,15 @@ func sampleSteps() Section {
 		step(10, "jack", "Set the jack screw",
 			Callout{Signal: Danger, Word: "DANGER", Symbols: []string{"W089"}, Short: true, Avoid: r("Guard on. No gloves.")},
 			Setting{Title: r("Jack screw, by the mark on the housing"), Label: "Write in what the plate says", Unit: "N·m", Boxes: []string{"First", "Second"}, BoxUnit: "N·m"}),
+		step(11, "cover", "Tighten the cover bolts",
+			Setting{Title: r("Cover bolts, M8, 8 off"), Label: "Set, one pass after the other", Unit: "N·m", Source: r("manual: 20 to 24 N·m (table 4-1)"), Turn: Clockwise,
+				Passes: []Pass{{"Pass 1", "6.5"}, {"Pass 2", "15.5"}, {"Pass 3", "22.0"}, {"Once round", "22.0"}}, Lines: [][]Run{r("Thread oiled")},
+				Actions: [][]Run{r("Tighten all of them, one pass after the other, each pass in the order of the figure."), r("Then go once round, from each to its neighbour.")}},
+			Order{Shape: Circle, Numbers: []int{1, 5, 3, 7, 2, 6, 4, 8}, Lines: [][]Run{r("The numbers are the order."), r("Drawn as seen from the cover side.")}}),
+		step(12, "plate", "Tighten the plate and the cap",
+			Order{Shape: Rectangle, Numbers: []int{3, 1, 5, 6, 2, 4}, Lines: [][]Run{r("The numbers are the order.")}},
+			Order{Shape: Row, Numbers: []int{4, 2, 1, 3, 5}, Lines: [][]Run{r("The numbers are the order.")}},
+			Setting{Actions: [][]Run{r("Turn it back to the next slot.")}, First: 3}),
 	}}
 }
 

@@ -17,10 +17,13 @@ func (s Setting) lay(c *compositor) block {
 		under += size + u/4 + p.height()
 		k.width -= side + u
 	}
-	if s.Value == "" {
+	switch {
+	case len(s.Passes) > 0:
+		k.text(says(s.Label), c.strong.in(accent))
+	case s.Value == "" && s.Label != "":
 		k.text(says(s.Label), c.strong.in(accent))
 		k.blank(s.Unit)
-	} else {
+	case s.Value != "":
 		k.labelled(s.Label, s.Value, s.Unit)
 	}
 	k.text(s.Source, c.label)
@@ -28,12 +31,59 @@ func (s Setting) lay(c *compositor) block {
 		k.y += u / 2
 		k.lines(s.Lines, c.text)
 	}
+	if len(s.Passes) > 0 { // they take the whole width
+		k.y, k.width = max(k.y, under), whole
+		k.passes(s.Passes, s.Unit)
+	}
+	k.actions(s.Actions, max(1, s.First))
 	k.y, k.width = max(k.y, under), whole
 	if len(s.Boxes) > 0 {
 		k.y += u
 		k.boxes(s.Boxes, s.BoxUnit, 2*c.boxes)
 	}
 	return c.panel(k)
+}
+
+// passes sets figures side by side in columns of one width, each under its
+// label and unit, four to a row at most.
+func (k *column) passes(list []Pass, unit string) {
+	c, u := k.c, k.c.beat
+	rows := (len(list) + 3) / 4
+	n := (len(list) + rows - 1) / rows
+	w := (k.width - (n-1)*2*u) / n
+	for from := 0; from < len(list); from += n {
+		k.y += u / 2
+		bottom := k.y
+		for i, p := range list[from:min(from+n, len(list))] {
+			cell := column{c: c, x: k.x + i*(w+2*u), y: k.y, width: w}
+			if i > 0 {
+				cell.ground(cell.x-u-c.hair, cell.y, 2*c.hair, c.figure.lead+c.label.lead, accent)
+			}
+			cell.text(says(joined(", ", p.Label, unit)), c.tag)
+			cell.figure(p.Value, "")
+			k.add(cell.ops...)
+			bottom = max(bottom, cell.y)
+		}
+		k.y = bottom
+	}
+}
+
+// actions sets what the hands do one under the other, with hanging numbers.
+func (k *column) actions(list [][]Run, first int) {
+	if len(list) == 0 {
+		return
+	}
+	l := List{Ordered: true}
+	for _, runs := range list {
+		l.Items = append(l.Items, Item{Runs: runs})
+	}
+	k.y += k.c.beat / 2
+	for i, item := range l.Items {
+		if i > 0 {
+			k.y += k.c.beat / 2
+		}
+		item.draw(k, true, first-1+i, 0)
+	}
 }
 
 // blank is a box for a figure that is not known before.

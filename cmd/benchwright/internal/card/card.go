@@ -9,7 +9,6 @@ import (
 	"slices"
 	"sync"
 
-	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/hazard"
 	"benchwright/cmd/benchwright/internal/procedure"
@@ -156,16 +155,6 @@ type ToolLine struct {
 	As    string       // the assembly's name for Assemble
 	Held  string       // what is held still
 	Names []procedure.Named
-}
-
-// A Torque is a fastener tightened to a torque with a wrench of the shop.
-type Torque struct {
-	*procedure.Torque
-	Fastener *unit.Fastener  // nil when unknown, which is reported
-	Limit    *unit.LimitBand // nil when there is none, which a rule reports
-	Assumed  bool            // the band comes from the shop's tolerance for bare values
-	Choice   *bench.Choice   // nil without limits or a shop
-	Refused  []bench.Refusal // wrenches that cannot be set to it
 }
 
 // A Measurement is a reading with its limits on the gauge's marks.

@@ -84,13 +84,6 @@ func (t *Tool) causes() []Cause {
 	return out
 }
 
-func (t *Torque) causes() []Cause {
-	if t.Choice == nil {
-		return nil
-	}
-	return carried(&t.Choice.Wrench.Item, t.At)
-}
-
 func (m *Measurement) causes() []Cause {
 	if m.Gauge == nil {
 		return nil

@@ -54,6 +54,7 @@ func (r *resolver) run() {
 	}
 	r.branches()
 	r.shims()
+	r.ends()
 	r.hazards()
 	r.stops()
 }

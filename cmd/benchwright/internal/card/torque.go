@@ -1,14 +1,52 @@
 package card
 
 import (
+	"math/big"
 	"slices"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/unit"
 )
+
+// A Torque is a fastener, or a set of them, tightened to a torque with a wrench
+// of the shop.
+type Torque struct {
+	*procedure.Torque
+	Tightening
+	Fastener  *unit.Fastener // nil when unknown, which is reported
+	Adapter   *Adapter       // nil without one, or when it could not be read
+	Again     *Tightening    // after it was backed off; nil where it stays so
+	Order     []int          // of a set, by position; nil where nothing is to be said of it
+	Passes    []bench.Pass   // on the wrench's marks; nil without any
+	PassFault bench.PassFault
+	PassAt    int  // the share at fault
+	End       *End // what ends the tightening of a crush sleeve; nil without or when unknown, which is reported
+}
+
+// A Tightening is one torque and the wrench that is set for it.
+type Tightening struct {
+	Limit   *unit.LimitBand // nil when there is none, which a rule reports
+	Assumed bool            // the band comes from the shop's tolerance for bare values
+	Choice  *bench.Choice   // nil without limits or a shop
+	Refused []bench.Refusal // wrenches that cannot be set to it
+	Stated  source.Place    // where the block says which torque
+}
+
+// Tightenings returns the torques of the block, in the order of the hands.
+func (t *Torque) Tightenings() []*Tightening {
+	out := []*Tightening{&t.Tightening}
+	if t.Again != nil {
+		out = append(out, t.Again)
+	}
+	return out
+}
+
+// Set says whether it is a set of fasteners and not one alone.
+func (t *Torque) Set() bool { return t.Fastener != nil && t.Fastener.Count > 1 }
 
 func (r *resolver) torque(t *procedure.Torque) Item {
 	out := &Torque{Torque: t}
@@ -21,9 +59,10 @@ func (r *resolver) torque(t *procedure.Torque) Item {
 			r.msgs.Report("fastener-left-out", t.Fastener.At, "limit this block to the variants that have it", "fastener `%s` is left out here", t.Fastener.Name)
 		}
 	}
-	out.Limit = r.limit(&t.Limits, quantity.Torque)
+	out.Limit, out.Stated = r.limit(&t.Limits, quantity.Torque), t.Limits.At
 	if t.Value != nil && out.Limit == nil {
 		band := *t.Value
+		out.Stated = t.ValueAt
 		if band.Form == quantity.Bare && c.Shop != nil && c.Shop.TorqueTolerance != nil {
 			band = band.Within(c.Shop.TorqueTolerance)
 			out.Assumed = true
@@ -35,28 +74,84 @@ func (r *resolver) torque(t *procedure.Torque) Item {
 	if f := out.Fastener; f != nil && f.AcrossFlats != nil {
 		r.flats(*f.AcrossFlats, f.Name, f.Drive == "socket")
 	}
-	if out.Limit == nil || c.Shop == nil {
-		return out
+	out.Order = order(out)
+	if t.Adapter != nil {
+		out.Adapter = r.adapter(t.Adapter)
 	}
-	wrenches := c.Shop.Wrenches
-	if t.Wrench.Name != "" {
-		w, ok := c.Shop.Find(t.Wrench.Name).(*shop.Wrench)
-		if !ok {
-			r.unknown("wrench-unknown", "wrench", t.Wrench, wrenchIDs(c.Shop), "wrenches in shop.yaml")
-			return out
-		}
-		r.superseded(t.Wrench, &w.Item)
-		if next, ok := c.Shop.Find(w.Replaced).(*shop.Wrench); ok {
-			w = next // the one that is still there to be set
-		}
-		wrenches = []*shop.Wrench{w}
+	if t.Again != nil {
+		out.Again = &Tightening{Limit: r.limit(t.Again, quantity.Torque), Stated: t.Again.At}
 	}
-	out.Choice, out.Refused = bench.ChooseWrench(out.Limit.Band, wrenches)
-	if out.Choice != nil {
-		r.kit(&out.Choice.Wrench.Item, out.Choice.Wrench)
+	if t.Adapter != nil && out.Adapter == nil {
+		return out // what it does to the setting is not known
+	}
+	if wrenches, ok := r.wrenches(t); ok {
+		for _, g := range out.Tightenings() {
+			r.choose(g, out.Adapter, wrenches)
+		}
+	}
+	if choice := out.Choice; choice != nil && len(t.Passes) > 0 {
+		var shares []*big.Rat
+		for _, s := range t.Passes {
+			shares = append(shares, s.Part)
+		}
+		out.Passes, out.PassFault, out.PassAt = bench.Passes(choice.Setting, shares, choice.Wrench.Scale)
 	}
 	return out
 }
+
+// wrenches returns those to choose from: all of the shop's, or the one that the
+// writer chose. ok is false without a shop, or where that one is not in it,
+// which is reported.
+func (r *resolver) wrenches(t *procedure.Torque) (list []*shop.Wrench, ok bool) {
+	s := r.card.Shop
+	switch {
+	case s == nil:
+		return nil, false
+	case t.Wrench.Name == "":
+		return s.Wrenches, true
+	}
+	w, ok := s.Find(t.Wrench.Name).(*shop.Wrench)
+	if !ok {
+		r.unknown("wrench-unknown", "wrench", t.Wrench, wrenchIDs(s), "wrenches in shop.yaml")
+		return nil, false
+	}
+	r.superseded(t.Wrench, &w.Item)
+	if next, ok := s.Find(w.Replaced).(*shop.Wrench); ok {
+		w = next // the one that is still there to be set
+	}
+	return []*shop.Wrench{w}, true
+}
+
+// choose finds the wrench for one torque and its setting.
+func (r *resolver) choose(g *Tightening, a *Adapter, wrenches []*shop.Wrench) {
+	if g.Limit == nil {
+		return
+	}
+	var through *bench.Adapter
+	if a != nil {
+		through = &a.Adapter
+	}
+	g.Choice, g.Refused = bench.ChooseWrench(g.Limit.Band, through, wrenches)
+	if g.Choice != nil {
+		r.kit(&g.Choice.Wrench.Item, g.Choice.Wrench)
+	}
+}
+
+func (t *Torque) causes() []Cause {
+	var out []Cause
+	if t.Adapter != nil {
+		out = carried(t.Adapter.Tool, t.At)
+	}
+	for _, g := range t.Tightenings() {
+		if g.Choice != nil {
+			out = append(out, carried(&g.Choice.Wrench.Item, t.At)...)
+		}
+	}
+	return out
+}
+
+// hasTable says that its figure of the order may stand on a look-up face.
+func (t *Torque) hasTable() bool { return t.Drawn() }
 
 func wrenchIDs(s *shop.Shop) []string {
 	var out []string

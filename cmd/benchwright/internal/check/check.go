@@ -16,6 +16,7 @@ var cardRules = []func(*pass){
 	states, patterns,
 	coveredHazards, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
 	lashes, tilts,
+	orders, passes, sequences, ends, tightness,
 	longSentences, twoActions, lateConditions, vagueWords,
 	shims, shimWords,
 }

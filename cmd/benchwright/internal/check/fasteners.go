@@ -64,6 +64,12 @@ func (p *pass) nearly(named []procedure.Named, size quantity.Value) string {
 // named there, and whether one of them fits the fastener.
 func (p *pass) sized(s *card.Step, f *unit.Fastener) (named []procedure.Named, fits bool) {
 	for _, i := range s.Items {
+		if t, ok := i.(*card.Torque); ok && t.Adapter != nil && t.Fastener == f {
+			if tool, ok := p.Shop.Find(t.Adapter.Tool.ID).(*shop.Tool); ok && tool.AcrossFlats != nil {
+				named = append(named, t.Torque.Adapter.Tool)
+				fits = fits || same(tool.AcrossFlats, f.AcrossFlats)
+			}
+		}
 		t, ok := i.(*card.Tool)
 		if !ok {
 			continue

@@ -20,7 +20,11 @@ func limits(p *pass) {
 		}
 	})
 	each(p, func(_ *card.Step, t *card.Torque) {
+		if t.Again != nil && t.Again.Limit == nil {
+			p.noLimits(t.Torque.Again, t.Again.Stated, "torque", "name a limit of the unit with `again:`, or write the band")
+		}
 		switch {
+		case t.Until.Reading.Name != "" && t.Limit == nil && t.Value == nil && !t.Limits.Stated(): // the reading is its limit
 		case t.Value != nil && (t.Limits.Named.Name != "" || t.Limits.Band != nil):
 			p.msgs.Report("limits-twice", t.ValueAt, "keep `limits:` and take `value:` out", "this torque has both a value and limits")
 		case t.Limit != nil || t.Value == nil:

@@ -26,6 +26,8 @@ func sources(p *pass) {
 		here := t.Limits.Band != nil || t.Value != nil && t.Limits.Named.Name == ""
 		if here && t.Limit != nil && t.Limits.Source == "" {
 			p.msgs.Report("torque-source-missing", t.Limit.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
+		} else if g := t.Again; g != nil && g.Limit != nil && g.Limit.Source == "" && t.Torque.Again.Band != nil {
+			p.msgs.Report("torque-source-missing", g.Stated, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
 		}
 	})
 }

@@ -20,50 +20,75 @@ func wrenches(p *pass) {
 		return
 	}
 	each(p, func(_ *card.Step, t *card.Torque) {
-		if t.Limit == nil {
-			return
+		if t.Torque.Adapter != nil && t.Adapter == nil {
+			return // what it does to the setting is not known, which is reported
 		}
-		c := t.Choice
-		if c == nil {
-			if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad }) {
-				return // it may be the one; its scale has been reported
+		for _, g := range t.Tightenings() {
+			switch {
+			case g.Limit == nil:
+			case g.Choice == nil:
+				p.noWrench(t, g)
+			default:
+				p.wrenchSuits(g)
 			}
-			if t.Wrench.Name == "" || len(t.Refused) > 0 {
-				d := p.msgs.Report("wrench-none", t.Limits.At, p.need(t), "no wrench in the shop can be set to %s", t.Limit.Band.Written)
-				if t.Wrench.Name != "" {
-					d.At, d.Message = t.Wrench.At, fmt.Sprintf("`%s` cannot be set to %s", t.Wrench.Name, t.Limit.Band.Written)
-					d.Help = "leave `wrench:` out and let the best one be chosen"
-				}
-				d.Label = why(t.Refused)
-			}
-			return
-		}
-		w := c.Wrench
-		switch {
-		case c.Least == nil && !w.Bad:
-			p.msgs.Report("wrench-accuracy", t.Limits.At, "add `accuracy:` to the wrench, from its calibration record",
-				"`%s` states no accuracy, so nothing shows that it keeps the torque inside %s", w.ID, t.Limit.Band.Written)
-		case !c.Keeps && c.Least != nil:
-			var out []string
-			if c.Under != nil {
-				out = append(out, p.amount(c.Under, w.Scale)+" under")
-			}
-			if c.Over != nil {
-				out = append(out, p.amount(c.Over, w.Scale)+" over")
-			}
-			p.msgs.Report("wrench-accuracy", t.Limits.At, "use a wrench of better accuracy, or see whether the limits are meant so narrow",
-				"`%s` at %s may be out by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.Shop.Mark()), strings.Join(out, ", "))
-		}
-		if c.Low {
-			p.msgs.Report("wrench-low", t.Limits.At, p.need(t), "`%s` is set below 20 %% of its range here", w.ID)
 		}
 	})
+}
+
+// noWrench reports a torque that no wrench can be set to.
+func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
+	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad }) {
+		return // it may be the one; its scale has been reported
+	}
+	if t.Wrench.Name != "" && len(g.Refused) == 0 {
+		return // it is not in the shop, which is reported
+	}
+	through := ""
+	if a := t.Adapter; a != nil {
+		through = " through `" + a.Tool.ID + "`"
+	}
+	d := p.msgs.Report("wrench-none", g.Stated, p.need(t, g), "no wrench in the shop can be set to %s%s", g.Limit.Band.Written, through)
+	if t.Wrench.Name != "" {
+		d.At, d.Message = t.Wrench.At, fmt.Sprintf("`%s` cannot be set to %s%s", t.Wrench.Name, g.Limit.Band.Written, through)
+		if g.Refused[0].Reason != bench.NoLength {
+			d.Help = "leave `wrench:` out and let the best one be chosen"
+		}
+	}
+	d.Label = why(g.Refused)
+}
+
+// wrenchSuits asks how well the wrench that was chosen suits the torque.
+func (p *pass) wrenchSuits(g *card.Tightening) {
+	c := g.Choice
+	w := c.Wrench
+	switch {
+	case c.Least == nil && !w.Bad:
+		p.msgs.Report("wrench-accuracy", g.Stated, "add `accuracy:` to the wrench, from its calibration record",
+			"`%s` states no accuracy, so nothing shows that it keeps the torque inside %s", w.ID, g.Limit.Band.Written)
+	case !c.Keeps && c.Least != nil:
+		var out []string
+		if c.Under != nil {
+			out = append(out, p.amount(c.Under, w.Scale)+" under")
+		}
+		if c.Over != nil {
+			out = append(out, p.amount(c.Over, w.Scale)+" over")
+		}
+		p.msgs.Report("wrench-accuracy", g.Stated, "use a wrench of better accuracy, or see whether the limits are meant so narrow",
+			"`%s` at %s may be out by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.Shop.Mark()), strings.Join(out, ", "))
+	}
+	if c.Low {
+		p.msgs.Report("wrench-low", g.Stated, p.hold("", g.Limit.Band, g.Refused), "`%s` is set below 20 %% of its range here", w.ID)
+	}
 }
 
 // noShop warns once that a file which stands alone has nothing to set.
 func noShop(p *pass) {
 	warned := false
 	each(p, func(_ *card.Step, t *card.Torque) {
+		if a := t.Torque.Adapter; a != nil {
+			p.msgs.Report("wrench-none", a.Tool.At, "give the file a `shop:` with the wrench and its `length:`, or put it in a workspace with a shop.yaml",
+				"without a shop nothing says what to set on a wrench with an adapter")
+		}
 		if !warned {
 			p.msgs.Report("no-wrench-list", t.At, "give the file a `shop:` with its wrenches, or put it in a workspace with a shop.yaml",
 				"without a shop no wrench is chosen: the card prints the manual's band and a box to fill in")
@@ -75,7 +100,8 @@ func noShop(p *pass) {
 // why sums the refusals of wrenches up in a few words.
 func why(refused []bench.Refusal) string {
 	words := map[bench.Reason]string{bench.BelowScale: "begins too high", bench.AboveScale: "ends too low",
-		bench.NoMark: "has no mark inside the limits", bench.OtherKind: "does not measure torque", bench.Superseded: "is replaced"}
+		bench.NoMark: "has no mark inside the limits", bench.OtherKind: "does not measure torque", bench.Superseded: "is replaced",
+		bench.NoLength: "states no length", bench.NoLever: "is no longer than the adapter"}
 	var out []string
 	for _, r := range refused {
 		if len(out) == 4 {
@@ -87,17 +113,44 @@ func why(refused []bench.Refusal) string {
 	return strings.Join(out, "; ")
 }
 
-// need describes a wrench that would do: what its range must hold, how fine its
-// marks must be where that is what the shop's lack, and a size of which such
-// wrenches are made.
-func (p *pass) need(t *card.Torque) string {
-	b := t.Limit.Band
+// need describes a wrench that would do. What must be set on one that goes
+// through an adapter depends on its length: it is said for that wrench of the
+// shop which comes nearest.
+func (p *pass) need(t *card.Torque, g *card.Tightening) string {
+	a := t.Adapter
+	if a == nil {
+		return p.hold("", g.Limit.Band, g.Refused)
+	}
+	var near *shop.Wrench
+	for _, r := range g.Refused {
+		if r.Wrench.Length != nil && (r.Reason == bench.NoMark || r.Reason == bench.AboveScale || r.Reason == bench.BelowScale) {
+			if near == nil || r.Reason == bench.AboveScale && r.Wrench.Length.In(near.Length.Unit).Value.Cmp(near.Length.Value) > 0 {
+				near = r.Wrench
+			}
+		}
+	}
+	if near == nil {
+		return "add `length:` to the wrenches in shop.yaml: from the centre of the drive to the centre of the grip"
+	}
+	u := near.Scale.Unit
+	set, _ := a.Adapter.Setting(g.Limit.Band.In(u), near.Length)
+	if step := set.CoarsestStep(u); step != nil { // said in round numbers that hold all of it
+		fine := quantity.Scale{Unit: u, Step: new(big.Rat).Mul(step, big.NewRat(1, 10))}
+		set = quantity.Band{Unit: u, Low: fine.Floor(set.Low), High: fine.Ceil(set.High)}
+	}
+	return p.hold(" as long as `"+near.ID+"`, "+near.Length.Unit.After(near.Length.Text)+",", set, g.Refused)
+}
+
+// hold describes a wrench that can be set inside a band: what else it is like,
+// what its range must hold, how fine its marks must be where that is what the shop's lack, and a
+// size of which such wrenches are made.
+func (p *pass) hold(like string, b quantity.Band, refused []bench.Refusal) string {
 	n := bench.NeedFor(b, b.Unit)
 	if n.Step == nil || n.Low == nil || n.High == nil {
-		return "add a wrench that holds " + b.Written + " to the shop"
+		return "add a wrench" + like + " that holds " + b.Range(p.Shop.Mark()) + " to the shop"
 	}
-	help := "add a wrench whose range holds " + b.Range(p.Shop.Mark())
-	if slices.ContainsFunc(t.Refused, func(r bench.Refusal) bool { return r.Reason == bench.NoMark }) {
+	help := "add a wrench" + like + " whose range holds " + b.Range(p.Shop.Mark())
+	if slices.ContainsFunc(refused, func(r bench.Refusal) bool { return r.Reason == bench.NoMark }) {
 		help += ", with marks of " + quantity.Scale{Unit: b.Unit, Step: n.Step}.Print(n.Step, p.Shop.Mark()) + " or finer"
 	}
 	if n.Longest == nil { // the torque is not above zero

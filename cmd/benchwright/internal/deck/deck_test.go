@@ -25,12 +25,13 @@ tools:
   socket-half: {name: Socket 1/2 in, across-flats: 1/2 in}
   socket-127: {name: Socket 12.7, across-flats: 12.7 mm}
 wrenches:
-  tw-30: {name: Click wrench 30, range: 6 to 30 N·m, marks: 0.5 N·m, accuracy: 4 %}
+  tw-30: {name: Click wrench 30, range: 6 to 30 N·m, marks: 0.5 N·m, accuracy: 4 %, length: 260 mm}
 `
 	testUnit = `unit: md-48
 title: MD-48 right-angle drive
 fasteners:
   cover-bolts: {name: Cover bolts, thread: M8, across-flats: 13 mm}
+  pan-bolts: {name: Pan bolts, thread: M8, count: 6, pattern: rectangle}
   cap-bolts: {name: Cap bolts, thread: 5/16-18 UNC, across-flats: 1/2 in}
 limits:
   cover-torque: {band: 20 to 24 N·m, source: manual}

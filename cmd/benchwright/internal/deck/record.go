@@ -89,17 +89,7 @@ func (b *builder) rows(s *card.Step) []recordRow {
 	for _, i := range s.Items {
 		switch i := i.(type) {
 		case *card.Torque:
-			r := recordRow{item: i, kind: rowKind{left: true, initials: true}, boxes: i.Record}
-			if i.Fastener != nil {
-				r.what = i.Fastener.Name
-			}
-			switch c := i.Choice; {
-			case c != nil:
-				r.limits = wordSet + " " + c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark()) + nbsp + engraved(c.Wrench.Marked, c.Wrench.Scale)
-			case i.Limit != nil:
-				r.limits = b.band(i.Limit.Band) + nbsp + i.Limit.Band.Unit.Symbol
-			}
-			out = append(out, r)
+			out = append(out, b.torqueRows(i)...)
 		case *card.Measurement:
 			out = append(out, b.measurementRows(i)...)
 		case *card.Lash:

@@ -62,7 +62,7 @@ func (b *builder) items(items []card.Item) []render.Element {
 		case *card.Picture:
 			out = append(out, b.technical(i.Place(), render.Picture{Name: i.Name, Data: i.Data, Alt: i.Alt, Caption: plain(i.Title)}))
 		case *card.Torque:
-			out = append(out, b.torque(i))
+			out = append(out, b.torque(i)...)
 		case *card.Measurement:
 			out = append(out, b.measurement(i)...)
 		case *card.Lash:
@@ -135,16 +135,7 @@ func (b *builder) toolRows(items []card.Item) []render.ToolRow {
 		case *card.Fill:
 			rows = append(rows, b.fillTools(i)...)
 		case *card.Torque:
-			if i.Choice != nil {
-				rows = append(rows, toolRow(wordTake, &i.Choice.Wrench.Item, ""))
-			}
-			if i.Fastener != nil && i.Fastener.AcrossFlats != nil && !b.inHand(*i.Fastener.AcrossFlats, items) {
-				name := wordFlat(b.value(*i.Fastener.AcrossFlats))
-				if i.Fastener.Drive == "socket" {
-					name = wordKey(b.value(*i.Fastener.AcrossFlats))
-				}
-				rows = append(rows, render.ToolRow{Verb: wordTake, Name: name})
-			}
+			rows = append(rows, b.torqueTools(i, items)...)
 		}
 	}
 	return unique(rows)
@@ -163,6 +154,9 @@ func (b *builder) inHand(size quantity.Value, items []card.Item) bool {
 		return same != nil && same.Cmp(size.Value) == 0
 	}
 	for _, i := range items {
+		if t, ok := i.(*card.Torque); ok && t.Adapter != nil && fits(t.Adapter.Tool) {
+			return true
+		}
 		t, ok := i.(*card.Tool)
 		if !ok {
 			continue

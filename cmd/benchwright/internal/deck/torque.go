@@ -8,60 +8,98 @@ import (
 	"benchwright/render"
 )
 
-// torque builds the panel of a torque: what to set on which wrench.
-func (b *builder) torque(t *card.Torque) render.Element {
-	s := render.Setting{Boxes: t.Record}
-	if f := t.Fastener; f != nil {
-		title := f.Name
-		if f.Thread != "" {
-			title += ", " + f.Thread
-		}
-		if f.Count > 1 {
-			title += ", " + wordOff(f.Count)
-		}
-		s.Title = strong(title)
-		if f.Hand != "" {
-			s.Turn = render.Clockwise
-			if f.Hand == unit.LeftHand {
-				s.Turn = render.Anticlockwise
-				s.Lines = append(s.Lines, []render.Run{{Text: wordLeftHand, Weight: render.Bold}})
-			}
-			if f.SeenFrom != "" {
-				s.SeenFrom = wordSeenFrom(f.SeenFrom)
-			}
-		}
+// torque builds what a face says of a torque: the panel with what to set on
+// which wrench and what the hands do with it, the figure of the order, and a
+// second panel where the fastener is tightened again after it was slack.
+func (b *builder) torque(t *card.Torque) []render.Element {
+	first := render.Setting{Boxes: t.Record}
+	b.fastener(&first, t)
+	b.setting(&first, t, &t.Tightening)
+	if line := thread(t.Thread.Name); line != "" {
+		first.Lines = append(first.Lines, plain(line))
 	}
-	switch c := t.Choice; {
-	case c != nil:
+	a := b.actions(t)
+	if len(a.slack)+len(a.tight) == 1 { // to set and to pull is all: no number is needed
+		first.Lines, a = append(first.Lines, a.only(t)...), actions{}
+	}
+	var figure []render.Element
+	if t.Drawn() {
+		figure = append(figure, b.table(t.At, wordOrderOf(lower(t.Fastener.Name)), b.order(t)))
+	}
+	if t.Again == nil {
+		first.Actions = append(a.slack, a.tight...)
+		return append([]render.Element{b.technical(t.At, first)}, figure...)
+	}
+	// The last torque is the one that stays on record.
+	second := render.Setting{Boxes: first.Boxes, Actions: a.tight, First: len(a.slack) + 1}
+	b.setting(&second, t, t.Again)
+	first.Boxes, first.Actions = nil, a.slack
+	out := append([]render.Element{b.technical(t.At, first)}, figure...)
+	return append(out, b.technical(t.At, second))
+}
+
+// fastener writes what is tightened and which way.
+func (b *builder) fastener(s *render.Setting, t *card.Torque) {
+	f := t.Fastener
+	if f == nil {
+		return
+	}
+	title := f.Name
+	if f.Thread != "" {
+		title += ", " + f.Thread
+	}
+	if f.Count > 1 {
+		title += ", " + wordOff(f.Count)
+	}
+	s.Title = strong(title)
+	if f.Hand == "" {
+		return
+	}
+	s.Turn = render.Clockwise
+	if f.Hand == unit.LeftHand {
+		s.Turn = render.Anticlockwise
+		s.Lines = append(s.Lines, []render.Run{{Text: wordLeftHand, Weight: render.Bold}})
+	}
+	if f.SeenFrom != "" {
+		s.SeenFrom = wordSeenFrom(f.SeenFrom)
+	}
+}
+
+// setting writes one torque: the mark to set on the wrench, or the manual's band
+// where no wrench is known.
+func (b *builder) setting(s *render.Setting, t *card.Torque, g *card.Tightening) {
+	if g.Limit == nil {
+		return
+	}
+	source := b.manual(g.Limit)
+	if c := g.Choice; c != nil {
 		// The wrench's name may hold a number of its own: it stands apart from
 		// the one number to set.
 		s.Label = wordSet
-		s.Lines = append([][]render.Run{plain(wordWithWrench(lower(c.Wrench.Name)))}, s.Lines...)
 		s.Value = c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())
 		s.Unit = engraved(c.Wrench.Marked, c.Wrench.Scale)
-	case t.Limit != nil:
+		lines := [][]render.Run{plain(wordWithWrench(lower(c.Wrench.Name)))}
+		if a := t.Adapter; a != nil {
+			lines = adapter(a, c)
+			source = wordReaches(b.reached(g)) + "; " + source
+		}
+		s.Lines = append(lines, s.Lines...)
+		if g == &t.Tightening && len(t.Passes) > 0 {
+			s.Label, s.Value, s.Passes = wordSetPasses, "", b.passes(t)
+		}
+	} else {
 		s.Label = wordTorque
-		s.Value = b.band(t.Limit.Band)
-		s.Unit = t.Limit.Band.Unit.Symbol
+		s.Value = b.band(g.Limit.Band)
+		s.Unit = g.Limit.Band.Unit.Symbol
+		s.BoxUnit = s.Unit // a wrench that is set gives no reading: its boxes are ticked
 		if len(s.Boxes) == 0 {
 			s.Boxes = []string{wordSet}
 		}
 	}
-	if t.Choice == nil {
-		s.BoxUnit = s.Unit // a wrench that is set gives no reading: its boxes are ticked
+	s.Source = plain(source)
+	if g.Assumed {
+		s.Lines = append(s.Lines, plain(wordTolerance(b.percent(b.card.Shop.TorqueTolerance))))
 	}
-	if t.Limit != nil {
-		s.Source = plain(b.manual(t.Limit))
-		if t.Assumed {
-			s.Lines = append(s.Lines, plain(wordTolerance(b.percent(b.card.Shop.TorqueTolerance))))
-		}
-	}
-	for _, line := range []string{thread(t.Thread.Name), with(wordWhile, t.While), with(wordLock, t.Lock)} {
-		if line != "" {
-			s.Lines = append(s.Lines, plain(line))
-		}
-	}
-	return b.technical(t.At, s)
 }
 
 func thread(name string) string {
@@ -91,4 +129,52 @@ func (b *builder) manualAt(l *unit.LimitBand, where string) string {
 		text += " (" + l.Source + ")"
 	}
 	return text
+}
+
+// torqueTools returns what is taken in the hand: the wrenches, the adapter, and
+// the size of the fastener where nothing else in the hand has it.
+func (b *builder) torqueTools(t *card.Torque, items []card.Item) []render.ToolRow {
+	var rows []render.ToolRow
+	for _, g := range t.Tightenings() {
+		if g.Choice != nil {
+			rows = append(rows, toolRow(wordTake, &g.Choice.Wrench.Item, ""))
+		}
+	}
+	if a := t.Adapter; a != nil {
+		rows = append(rows, toolRow(wordTake, a.Tool, pointing(a)))
+	}
+	if f := t.Fastener; f != nil && f.AcrossFlats != nil && !b.inHand(*f.AcrossFlats, items) {
+		name := wordFlat(b.value(*f.AcrossFlats))
+		if f.Drive == "socket" {
+			name = wordKey(b.value(*f.AcrossFlats))
+		}
+		rows = append(rows, render.ToolRow{Verb: wordTake, Name: name})
+	}
+	return rows
+}
+
+// torqueRows returns what a torque leaves on record: the last setting, and what
+// is done beyond it.
+func (b *builder) torqueRows(t *card.Torque) []recordRow {
+	r := recordRow{item: t, kind: rowKind{left: true, initials: true}, boxes: t.Record}
+	if t.Fastener != nil {
+		r.what = t.Fastener.Name
+	}
+	all := t.Tightenings()
+	g := all[len(all)-1]
+	var limits []string
+	switch c := g.Choice; {
+	case c != nil:
+		limits = append(limits, wordSet+" "+c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())+nbsp+engraved(c.Wrench.Marked, c.Wrench.Scale))
+	case g.Limit != nil:
+		limits = append(limits, b.band(g.Limit.Band)+nbsp+g.Limit.Band.Unit.Symbol)
+	}
+	if t.ThenTurn != nil {
+		limits = append(limits, wordThen(t.ThenTurn.Range(b.card.Shop.Mark())))
+	}
+	if e := t.End; e != nil && e.Reading != nil {
+		limits = append(limits, wordUntil(b.limits(e.Reading)))
+	}
+	r.limits = strings.Join(limits, ", ")
+	return []recordRow{r}
 }

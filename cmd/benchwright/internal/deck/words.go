@@ -112,7 +112,7 @@ func wordBefore(before string) string        { return "Before " + before }
 func wordFinished(card, title string) string { return card + " finished: " + title }
 func wordAfterStep(step int) string          { return fmt.Sprintf("After step\u00a0%d", step) }
 func wordWhile(what string) string           { return "While " + what }
-func wordLock(how string) string             { return "Then lock it: " + how }
+func wordLock(how string) string             { return "Lock it: " + how }
 func wordTolerance(percent string) string    { return "±" + percent + "\u00a0% is the shop's tolerance" }
 
 func wordSpread(of string) string { return "How far the readings may lie apart: " + of }

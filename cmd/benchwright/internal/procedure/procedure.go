@@ -139,20 +139,6 @@ type Limits struct {
 // Stated says whether the block states limits in any way.
 func (l *Limits) Stated() bool { return l.Named.Name != "" || l.Band != nil || l.None || l.Bad }
 
-// Torque is a fastener tightened to a torque.
-type Torque struct {
-	Base
-	Fastener Named
-	Limits   Limits
-	Value    *quantity.Band // bare or with ±, in place of limits
-	ValueAt  source.Place
-	Wrench   Named // the writer's own choice; empty leaves it to the compiler
-	Thread   Named // dry, oiled, threadlocker, anti-seize
-	While    string
-	Lock     string
-	Record   []string
-}
-
 // Measurement is a reading with its limits.
 type Measurement struct {
 	Base

@@ -226,24 +226,6 @@ func (r *Reader) tool(b Base) Item {
 		named(n.Get("take-apart")), named(n.Get("hold-still")), named(n.Get("with"))}
 }
 
-func (r *Reader) torque(b Base) Item {
-	n := b.Node
-	t := &Torque{Base: b, Fastener: named(n.Get("fastener")), Limits: r.limits(b, quantity.Torque), Wrench: named(n.Get("wrench")),
-		Thread: named(n.Get("thread")), While: text(n.Get("while")), Lock: text(n.Get("lock")), Record: texts(n.Get("record"))}
-	if v := n.Get("value"); v != nil {
-		t.Value, t.ValueAt = r.band(v, quantity.Torque), v.Place()
-		t.Limits.Bad = t.Limits.Bad || t.Value == nil
-		t.Limits.Source = text(n.Get("source"))
-	}
-	for _, later := range []string{"adapter", "passes", "then-turn", "back-off", "align", "until"} {
-		if f, ok := n.Field(later); ok {
-			r.Msgs.Report("block-not-yet", b.At.File.At(f.KeySpan.Start, f.KeySpan.End), "say it in the step's text until then",
-				"`%s` is part of the language, but this version does not build it yet", later)
-		}
-	}
-	return t
-}
-
 func (r *Reader) measurement(b Base) Item {
 	m := r.reading(b, quantity.None, "gauge")
 	return &m
@@ -282,17 +264,7 @@ func (r *Reader) witness(b Base) Item {
 func (r *Reader) limits(b Base, kind quantity.Dimension) Limits {
 	n := b.Node.Get("limits")
 	l := Limits{At: b.KeyPlace("limits"), Source: text(b.Node.Get("source")), Because: text(b.Node.Get("because"))}
-	switch {
-	case n == nil || n.Kind != syntax.Scalar:
-		l.Bad = n != nil
-	case n.Text == "none":
-		l.None = true
-	case IsName(n.Text), !strings.ContainsFunc(n.Text, func(c rune) bool { return c == ' ' || unicode.IsNumber(c) }):
-		l.Named = named(n) // what has no number is no quantity
-	default:
-		l.Band = r.band(n, kind)
-		l.Bad = l.Band == nil
-	}
+	r.stated(&l, n, kind)
 	if also := b.Node.Get("also"); also != nil {
 		kind := quantity.None
 		if l.Band != nil {
@@ -306,6 +278,21 @@ func (r *Reader) limits(b Base, kind quantity.Dimension) Limits {
 		l.Bad = l.Bad || l.Expect == nil
 	}
 	return l
+}
+
+// stated reads limits as they are written under one key.
+func (r *Reader) stated(l *Limits, n *syntax.Node, kind quantity.Dimension) {
+	switch {
+	case n == nil || n.Kind != syntax.Scalar:
+		l.Bad = n != nil
+	case n.Text == "none":
+		l.None = true
+	case IsName(n.Text), !strings.ContainsFunc(n.Text, func(c rune) bool { return c == ' ' || unicode.IsNumber(c) }):
+		l.Named = named(n) // what has no number is no quantity
+	default:
+		l.Band = r.band(n, kind)
+		l.Bad = l.Band == nil
+	}
 }
 
 // IsName says whether text can be the id of a limit or a step: lower case

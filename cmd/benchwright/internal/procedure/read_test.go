@@ -52,7 +52,9 @@ func TestBlocks(t *testing.T) {
 		{"```part\nremove: a\n```\n", "Invalid:part", "block-not-yet [part]"},
 		{"```tol\nuse: a\n```\n", "Invalid:tol", "block-unknown [tol]"},
 		{"```tool\nuse: [a\n```\n", "Invalid:tool", "yaml-unclosed [[]"},
-		{"```torque\nfastener: a\npasses: 3\nlimits: b\n```\n", "Torque", "block-not-yet [passes]"},
+		{"```torque\nfastener: a\npasses: [3]\nlimits: b\n```\n", "Torque", "unit-missing [3]"},
+		{"```torque\nfastener: a\nlimits: b\nadapter: {tool: c, length: -60 mm}\n```\n", "Torque", "quantity-malformed [-60 mm]"},
+		{"```torque\nfastener: a\nlimits: b\nback-off: until loose\nagain: 3 to 4 mm\n```\n", "Torque", "unit-kind [mm]"},
 	} {
 		p, messages := read(t, front+"## Work\n\n### Step\n\n"+c.content)
 		if got := kinds(p.Stages[0].Steps[0].Items); got != c.kinds || messages != c.messages {

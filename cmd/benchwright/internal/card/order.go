@@ -1,0 +1,43 @@
+package card
+
+import "benchwright/cmd/benchwright/internal/bench"
+
+// order returns the order in which a set is tightened: the one written by hand,
+// where it names each position once, else the usual one of the pattern. Of two
+// that stand alike nothing is to be said.
+func order(t *Torque) []int {
+	if !t.Set() {
+		return nil
+	}
+	f := t.Fastener
+	if written := t.Positions(); len(written) > 0 {
+		if !bench.CheckOrder(f.Count, written).Good() {
+			return nil // a rule reports it
+		}
+		return written
+	}
+	p, ok := bench.ParseBoltPattern(f.Pattern)
+	if !ok || f.Count < 3 {
+		return nil
+	}
+	return bench.OrderOf(p, f.Count)
+}
+
+// Positions returns the order as the block writes it, nil where it does not.
+func (t *Torque) Positions() []int {
+	var out []int
+	for _, p := range t.Torque.Order {
+		out = append(out, p.Number)
+	}
+	return out
+}
+
+// Drawn says whether the order is drawn as the fasteners stand. A rectangle is
+// two equal rows.
+func (t *Torque) Drawn() bool {
+	if t.Order == nil {
+		return false
+	}
+	p, ok := bench.ParseBoltPattern(t.Fastener.Pattern)
+	return ok && (p != bench.BoltRectangle || t.Fastener.Count%2 == 0)
+}

@@ -1,0 +1,89 @@
+package check
+
+import (
+	"fmt"
+	"math/big"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
+)
+
+// tightness compares each torque with what its fastener can bear and what it
+// needs: that is where a lost decimal point and a wrong unit show.
+func tightness(p *pass) {
+	each(p, func(_ *card.Step, t *card.Torque) {
+		f := t.Fastener
+		if f == nil {
+			return
+		}
+		duty, stated := bench.ParseDuty(f.Duty)
+		thread, known := bench.ParseThread(f.Thread)
+		proof, _, listed := thread.ProofLoad(f.Class)
+		if !stated || !known || !listed || duty == bench.ToYield {
+			return
+		}
+		if f.NutFactor == nil {
+			if duty == bench.Clamp && f.Node.Get("nut-factor") == nil {
+				d := p.msgs.Report("nut-factor-missing", t.Torque.Fastener.At, "add `nut-factor:` and `nut-factor-source:` to `"+f.ID+"` in unit.yaml, for its thread as it is lubricated",
+					"nothing states the nut factor of `%s`, so its torque cannot be compared with what it can bear", f.ID)
+				d.Related = append(d.Related, related(f.At, "the fastener is declared here"))
+			}
+			return
+		}
+		for _, g := range t.Tightenings() {
+			if g.Limit == nil {
+				continue
+			}
+			if j, ok := bench.JudgeTorque(g.Limit.Band, duty, thread, f.NutFactor, proof); ok {
+				p.tight(t, g, j)
+			}
+		}
+	})
+}
+
+// tight reports a torque that is too much for its fastener, or hardly anything.
+// A first torque that an angle or a second torque follows may be low.
+func (p *pass) tight(t *card.Torque, g *card.Tightening, j bench.Tightness) {
+	f := t.Fastener
+	pulls := fmt.Sprintf("%s pulls `%s` (%s, class %s)", g.Limit.Band.Written, f.ID, f.Thread, f.Class)
+	followed := t.ThenTurn != nil || g == &t.Tightening && t.Again != nil
+	help := "look up the torque, its unit, the thread, the class and the nut factor again"
+	if len(j.Slips) > 0 {
+		slip := j.Slips[0]
+		asks := "is the decimal point in its place?"
+		if slip.Places == 0 {
+			asks = "is it " + slip.Meant.Unit.Symbol + " in the source?"
+		}
+		help = "look it up again: " + asks + " " + slip.Meant.Range(p.Shop.Mark()) + " would be ordinary"
+	}
+	var d *diag.Diagnostic
+	switch {
+	case j.Finding == bench.TightAbove:
+		d = p.msgs.Report("torque-over-proof", g.Stated, help, "%s with up to %s of its proof load", pulls, share(j.Most, j.Least, true))
+	case j.Finding == bench.TightHigh:
+		d = p.msgs.Report("torque-unlikely", g.Stated, help, "%s with up to %s of its proof load; more than 90 %% is not usual", pulls, share(j.Most, j.Least, true))
+	case j.Finding == bench.TightLow && !followed:
+		d = p.msgs.Report("torque-unlikely", g.Stated, help, "%s with as little as %s of its proof load; less than 30 %% is not usual", pulls, share(j.Least, j.Most, false))
+	default:
+		return
+	}
+	if g.Limit.At != g.Stated {
+		d.Related = append(d.Related, related(g.Limit.At, "the torque is stated here"))
+	}
+	d.Related = append(d.Related, related(f.At, "the fastener is declared here"))
+}
+
+// share writes a part of the proof load in per cent, rounded away from what is
+// ordinary.
+func share(a, or *big.Rat, up bool) string {
+	if a == nil {
+		a = or
+	}
+	x := new(big.Rat).Mul(a, big.NewRat(100, 1))
+	n := new(big.Int).Quo(x.Num(), x.Denom())
+	if up && !x.IsInt() {
+		n.Add(n, big.NewInt(1))
+	}
+	return n.String() + " %"
+}

@@ -1,0 +1,147 @@
+package check
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+// orders proves that a set whose pattern is known has an order in which it is
+// tightened, and that one written by hand names each place once.
+func orders(p *pass) {
+	each(p, func(s *card.Step, t *card.Torque) {
+		f, written := t.Fastener, t.Torque.Order
+		if f == nil {
+			return
+		}
+		report := func(help, message string, args ...any) {
+			at := t.Torque.Fastener.At
+			if len(written) > 0 {
+				at = t.KeyPlace("order")
+			}
+			d := p.msgs.Report("tightening-order", at, help, message, args...)
+			d.Related = append(d.Related, related(f.At, "the fastener is declared here"))
+		}
+		switch {
+		case !t.Set() && len(written) > 0:
+			report("give the fastener its `count:` in unit.yaml, or take `order:` out", "`%s` is one fastener, and one has no order", f.ID)
+		case !t.Set(), t.Order != nil && (t.Drawn() || pictured(s)):
+		case t.Order != nil:
+			report("say in unit.yaml how they stand, with `pattern:`, or put a picture with the numbers into the step", "nothing in this step shows which of `%s` the numbers mean", f.ID)
+		case len(written) > 0:
+			fault := bench.CheckOrder(f.Count, t.Positions())
+			report(fmt.Sprintf("name each place from 1 to %d once", f.Count), "the order of `%s` %s", f.ID, faults(fault, f.Count))
+		case f.Pattern != "" && f.Count > 2:
+			report(fmt.Sprintf("write the order by hand, each place once, such as `order: [1, 2, … %d]`; places count clockwise from the top left", f.Count),
+				"there is no one order for a %s of %d", f.Pattern, f.Count)
+		}
+	})
+}
+
+// pictured says whether the step shows a picture.
+func pictured(s *card.Step) bool {
+	for _, i := range s.Items {
+		switch i.(type) {
+		case *card.Picture, *card.Figure:
+			return true
+		}
+	}
+	return false
+}
+
+// faults says what is wrong with an order written by hand.
+func faults(f bench.OrderFault, count int) string {
+	var out []string
+	add := func(what string, places []int) {
+		if len(places) > 0 {
+			out = append(out, what+" "+strings.Trim(strings.Join(strings.Fields(fmt.Sprint(places)), ", "), "[]"))
+		}
+	}
+	add("leaves out", f.Missing)
+	add("names twice", f.Twice)
+	add(fmt.Sprintf("has only %d places and names", count), f.Outside)
+	return strings.Join(out, ", ")
+}
+
+// passes proves that a set is drawn up in rising passes which the wrench can be
+// set to.
+func passes(p *pass) {
+	each(p, func(_ *card.Step, t *card.Torque) {
+		shares := t.Torque.Passes
+		if len(shares) == 0 || t.Fastener == nil {
+			return
+		}
+		report := func(help, message string, args ...any) {
+			p.msgs.Report("tightening-passes", shares[t.PassAt].At, help, message, args...)
+		}
+		if !t.Set() {
+			report("give the fastener its `count:` in unit.yaml, or take `passes:` out", "`%s` is one fastener, and passes draw a set up evenly", t.Fastener.ID)
+			return
+		}
+		if p.Shop == nil {
+			report("give the file a `shop:` with its wrenches, or put it in a workspace with a shop.yaml", "without a wrench there are no marks to print the passes on")
+			return
+		}
+		switch t.PassFault {
+		case bench.PassesFall:
+			report("write the shares from small to large, the last `100 %`", "each pass is tighter than the one before it")
+		case bench.PassesShort:
+			report("end with `100 %`", "the last pass is the whole torque")
+		case bench.PassSame:
+			report("take one of them out", "two passes are the same mark of `%s`", t.Choice.Wrench.ID)
+		case bench.PassLow:
+			c := t.Choice
+			low, _ := c.Wrench.Scale.Ends()
+			least := quantity.Scale{Step: big.NewRat(5, 1)}.Ceil(new(big.Rat).Mul(new(big.Rat).Quo(low, c.Setting), big.NewRat(100, 1)))
+			help := "take a wrench that begins lower"
+			if least.Cmp(big.NewRat(100, 1)) < 0 {
+				help = "begin with `" + least.RatString() + " %`, or take a wrench that begins lower"
+			}
+			report(help, "this pass lies below the lowest mark of `%s`, %s", c.Wrench.ID, c.Wrench.Scale.Print(low, p.Shop.Mark()))
+		}
+	})
+}
+
+// sequences refuses actions of one block that cannot follow one another.
+func sequences(p *pass) {
+	each(p, func(_ *card.Step, t *card.Torque) {
+		report := func(key, help, message string) {
+			p.msgs.Report("torque-sequence", t.KeyPlace(key), help, "%s", message)
+		}
+		until := t.Until.Reading.Name != ""
+		slack := t.BackOff != nil && t.Torque.Again == nil
+		switch {
+		case until && t.BackOff != nil:
+			report("back-off", "take `back-off:` out", "a crush sleeve is never slackened")
+		case until && t.Align == "loosen only":
+			report("align", "take `align:` out, or write `tighten only`", "a crush sleeve is never slackened")
+		case until && t.ThenTurn != nil:
+			report("then-turn", "take `then-turn:` or `until:` out", "the reading ends the tightening of a crush sleeve, and an angle would go past it")
+		case slack && t.BackOff.By == nil:
+			report("back-off", "add `again:` with the torque that follows", "nothing says how tight it is made after it is loose")
+		case slack && t.ThenTurn != nil:
+			report("then-turn", "add `again:` with the torque before the turn, or take one of the two out", "it is backed off, and then turned on without a torque")
+		}
+	})
+}
+
+// ends asks that a reading ends the tightening of a crush sleeve, and that it
+// has limits.
+func ends(p *pass) {
+	each(p, func(_ *card.Step, t *card.Torque) {
+		e, n := t.End, t.Until.Reading
+		switch {
+		case e == nil:
+		case e.Reading == nil && e.Step == nil:
+			p.msgs.Report("until-unread", n.At, "add the step that measures it, with `limits: "+n.Name+"`", "no step of this card reads `%s`", n.Name)
+		case e.Reading == nil:
+			p.msgs.Report("until-unread", n.At, "name a step that measures the preload, or its limit", "step `%s` takes no reading", n.Name)
+		case e.Reading.Limits.None:
+			p.msgs.Report("until-unread", n.At, "give that reading its limits", "the reading of `%s` has no limits, so nothing says when to stop", n.Name)
+		}
+	})
+}

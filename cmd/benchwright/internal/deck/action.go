@@ -1,0 +1,184 @@
+package deck
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/render"
+)
+
+// The words of what the hands do with a fastener, in the order in which they do
+// it.
+const (
+	wordTighten      = "Tighten to the setting"
+	wordTightenAgain = "Tighten again to this setting"
+	wordTightenOrder = "Tighten in the order of the figure"
+	wordTightenPass  = "Tighten all of them, one pass after the other, each pass in the order of the figure"
+	wordTightenEach  = "Tighten all of them, one pass after the other"
+	wordOnceRound    = "Then go once round, from each to its neighbour"
+	wordAlignOn      = "Turn on to the next slot. Never turn back"
+	wordAlignBack    = "Turn back to the next slot. Never turn on"
+)
+
+func wordOrderList(numbers string) string {
+	return "Tighten in this order, by the numbers of the picture: " + numbers
+}
+func wordThen(angle string) string      { return "then " + angle }
+func wordUntil(limits string) string    { return "until " + limits }
+func wordDuring(action string) string   { return " while " + action }
+func wordSlackBy(who, by string) string { return "Back " + who + " off by " + by }
+func wordSlack(who string) string       { return "Back " + who + " off until it is loose" }
+func wordTurnOn(who, by string) string {
+	return "Paint a line across " + who + ". Turn " + who + " on by " + by
+}
+func wordCrush(turn string, step int) string {
+	read := "take the reading below"
+	if step > 0 {
+		read = fmt.Sprintf("take the reading of step\u00a0%d", step)
+	}
+	if turn == "" {
+		return "Turn it on a little at a time. After each time " + read
+	}
+	return "Turn it on by no more than " + turn + " at a time. After each time " + read
+}
+func wordCrushStop(accept, over string) string {
+	text := "Stop at " + accept + ". Never turn back"
+	if over != "" {
+		text += ". Above " + over + ", take it apart and fit a new sleeve"
+	}
+	return text
+}
+
+// turns names the angles that hands know.
+var turns = map[string]string{"30": "half a flat of a hexagon", "45": "an eighth of a turn", "60": "one flat of a hexagon", "90": "a quarter turn",
+	"120": "two flats of a hexagon", "180": "half a turn", "270": "three quarters of a turn", "360": "one turn"}
+
+// actions are what the hands do: up to where the fastener is slack, and from
+// where it is tight.
+type actions struct{ slack, tight [][]render.Run }
+
+func (b *builder) actions(t *card.Torque) actions {
+	var a actions
+	who := "it"
+	if t.Set() {
+		who = "each"
+	}
+	add := func(list *[][]render.Run, text string) {
+		*list = append(*list, plain(text+"."))
+	}
+	if t.Limit != nil {
+		text := tighten(t)
+		if t.While != "" {
+			text += wordDuring(strings.TrimSuffix(t.While, "."))
+		}
+		add(&a.slack, text)
+		if len(t.Passes) > 0 {
+			add(&a.slack, wordOnceRound)
+		}
+	}
+	if off := t.BackOff; off != nil {
+		if off.By == nil {
+			add(&a.slack, wordSlack(who))
+		} else {
+			add(&a.slack, wordSlackBy(who, b.angle(off.By)))
+		}
+	}
+	if t.Again != nil {
+		add(&a.tight, wordTightenAgain)
+	}
+	if t.ThenTurn != nil {
+		add(&a.tight, wordTurnOn(who, b.angle(t.ThenTurn)))
+	}
+	if t.End != nil && t.End.Reading != nil {
+		a.tight = append(a.tight, b.crush(t)...)
+	}
+	switch t.Align {
+	case "tighten only":
+		add(&a.tight, wordAlignOn)
+	case "loosen only":
+		add(&a.tight, wordAlignBack)
+	}
+	if t.Lock != "" {
+		add(&a.tight, with(wordLock, t.Lock))
+	}
+	return a
+}
+
+// only is the one action of a fastener that is tightened and no more: it needs
+// saying only where something is done meanwhile, or an order is kept.
+func (a actions) only(t *card.Torque) [][]render.Run {
+	switch {
+	case t.Limit == nil || t.Order != nil:
+		return append(a.slack, a.tight...)
+	case t.While != "":
+		return [][]render.Run{plain(with(wordWhile, t.While))}
+	}
+	return nil
+}
+
+// tighten is how one fastener, or a set of them, is brought to its setting.
+func tighten(t *card.Torque) string {
+	switch passes := len(t.Passes) > 0; {
+	case passes && t.Drawn():
+		return wordTightenPass
+	case passes && t.Order == nil:
+		return wordTightenEach
+	case t.Drawn():
+		return wordTightenOrder
+	case t.Order != nil:
+		var numbers []string
+		for _, p := range t.Order {
+			numbers = append(numbers, strconv.Itoa(p))
+		}
+		return wordOrderList(strings.Join(numbers, ", "))
+	}
+	return wordTighten
+}
+
+// crush writes how a crush sleeve is tightened, on the scale of what it is read
+// with.
+func (b *builder) crush(t *card.Torque) [][]render.Run {
+	turn := ""
+	if v := t.Until.Turn; v != nil {
+		turn = b.value(*v)
+	}
+	number, link := 0, ""
+	if n := t.End.Step.Number; n != b.step {
+		number, link = n, card.Anchor(n)
+	}
+	m := t.End.Reading
+	return [][]render.Run{
+		{{Text: bind(wordCrush(turn, number)) + ".", Link: link}},
+		plain(wordCrushStop(b.limits(m), b.pastEnd(m)) + "."),
+	}
+}
+
+// pastEnd writes the upper end of what a reading accepts, "" without one.
+func (b *builder) pastEnd(m *card.Measurement) string {
+	mark := b.card.Shop.Mark()
+	if m.Marks != nil {
+		if _, high := m.Marks.Ends(mark); high != "" {
+			return high + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
+		}
+		return ""
+	}
+	if q := m.OnGauge(); q != nil && q.High != nil {
+		_, high := q.Ends(mark)
+		return q.Unit.After(high)
+	}
+	return ""
+}
+
+// angle writes an angle, and what part of a turn it is where hands know it.
+func (b *builder) angle(a *quantity.Band) string {
+	text := a.Range(b.card.Shop.Mark())
+	if a.Form == quantity.Bare && a.Unit.Symbol == "°" {
+		if part, ok := turns[a.Nominal.Value.RatString()]; ok {
+			text += " (" + part + ")"
+		}
+	}
+	return text
+}

@@ -1,0 +1,60 @@
+package deck
+
+import (
+	"math/big"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/render"
+)
+
+const (
+	wordGrip       = "Pull at the centre of the grip."
+	wordInLine     = "in line with the wrench"
+	wordPointsBack = "pointing back along the wrench"
+)
+
+func wordAtAngle(angle string) string { return "at " + angle + " to the wrench" }
+func wordReaches(torque string) string {
+	return torque + " at the fastener"
+}
+func wordWithAdapter(wrench, adapter, points string) string {
+	return "with the " + wrench + " and the " + adapter + ", " + points
+}
+
+// adapter writes what stands on the wrench and where to pull: the setting holds
+// for no other grip.
+func adapter(a *card.Adapter, c *bench.Choice) [][]render.Run {
+	return [][]render.Run{
+		plain(wordWithAdapter(lower(c.Wrench.Name), lower(a.Tool.Name), pointing(a))),
+		strong(wordGrip),
+	}
+}
+
+// pointing says how an adapter stands on the wrench.
+func pointing(a *card.Adapter) string {
+	switch {
+	case a.Adapter.Angle.Sign() == 0:
+		return wordInLine
+	case a.Adapter.Angle.Cmp(big.NewRat(180, 1)) == 0:
+		return wordPointsBack
+	}
+	return wordAtAngle(a.Angle)
+}
+
+// reached writes the torque that a setting gives at the fastener, in the
+// manual's unit, to one decimal more than the manual has.
+func (b *builder) reached(g *card.Tightening) string {
+	mark, u := b.card.Shop.Mark(), g.Limit.Band.Unit
+	decimals := 0
+	for _, n := range g.Limit.Band.Numbers {
+		if _, digits, ok := strings.Cut(n.Text, string(rune(mark))); ok {
+			decimals = max(decimals, len(digits))
+		}
+	}
+	step := new(big.Rat).SetFrac(big.NewInt(1), new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(decimals+1)), nil))
+	x := quantity.Convert(g.Choice.Torque, g.Choice.Wrench.Scale.Unit, u)
+	return u.After(quantity.Format(x, step, mark))
+}

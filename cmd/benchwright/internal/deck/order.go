@@ -1,0 +1,49 @@
+package deck
+
+import (
+	"fmt"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/render"
+)
+
+const (
+	wordSetPasses    = "Set, one pass after the other"
+	wordRound        = "Once round"
+	wordOrderNumbers = "The numbers are the order: 1 first, then 2."
+	wordOrderMark    = "Chalk them on before you start."
+)
+
+func wordPass(n int) string             { return fmt.Sprintf("Pass\u00a0%d", n) }
+func wordOrderOf(what string) string    { return "Order of the " + what }
+func wordDrawnFrom(where string) string { return "Drawn as seen from " + where + "." }
+
+var shapes = map[bench.BoltPattern]render.Shape{bench.BoltCircle: render.Circle, bench.BoltRectangle: render.Rectangle, bench.BoltRow: render.Row}
+
+// order builds the figure of the order in which a set is tightened.
+func (b *builder) order(t *card.Torque) render.Order {
+	p, _ := bench.ParseBoltPattern(t.Fastener.Pattern)
+	o := render.Order{Shape: shapes[p], Numbers: make([]int, len(t.Order))}
+	for i, position := range t.Order {
+		o.Numbers[position-1] = i + 1
+	}
+	o.Lines = [][]render.Run{strong(wordOrderNumbers), plain(wordOrderMark)}
+	if from := t.Fastener.SeenFrom; from != "" {
+		o.Lines = append(o.Lines, plain(wordDrawnFrom(from)))
+	}
+	return o
+}
+
+// passes writes the settings of the passes on the wrench's marks.
+func (b *builder) passes(t *card.Torque) []render.Pass {
+	var out []render.Pass
+	for i, p := range t.Passes {
+		label := wordPass(i + 1)
+		if p.Round {
+			label = wordRound
+		}
+		out = append(out, render.Pass{Label: label, Value: t.Choice.Wrench.Scale.Number(p.Setting, b.card.Shop.Mark())})
+	}
+	return out
+}
