@@ -28,6 +28,12 @@ func TestInterference(t *testing.T) {
 	if _, _, err := Interference(quantity.Tolerance{Size: num(t, "50"), Letter: "H", Grade: 7}, quantity.Tolerance{Size: num(t, "51"), Letter: "p", Grade: 6}); err == nil {
 		t.Error("a fit of two sizes")
 	}
+	for _, s := range []string{"2 H7/p6", "50 H7/j6"} {
+		hole, shaft, _ := quantity.ParseFit(s, quantity.Point)
+		if _, _, err := Interference(hole, shaft); err != quantity.ErrToleranceRow {
+			t.Errorf("%s, whose rows no formula checks: %v", s, err)
+		}
+	}
 }
 
 // From K on, a hole of grade 7 with a shaft h6 fits as H7 does with the same

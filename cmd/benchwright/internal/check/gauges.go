@@ -29,7 +29,11 @@ func marks(p *pass) {
 				return
 			}
 			if !reaches(m.Gauge.Scale, row.Band) {
-				p.msgs.Report("gauge-range", m.GaugePlace(), "name a gauge whose range holds the limits"+otherDrum(i), "`%s` does not reach all of %s", m.Gauge.ID, m.Written(row))
+				help := "name a gauge whose range holds the limits"
+				if name := p.suitable(row.Band, false); name != "" {
+					help = "write `" + m.GaugeKey() + ": " + name + "`"
+				}
+				p.msgs.Report("gauge-range", m.GaugePlace(), help+otherDrum(i), "`%s` does not reach all of %s", m.Gauge.ID, m.Written(row))
 				return
 			}
 		}
@@ -108,15 +112,8 @@ func gauges(p *pass) {
 // keeps every rule, else what to buy. Certain says that an uncertainty was too
 // large: one that states none is then no answer.
 func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string {
-	var scales []quantity.Scale
-	var names []string
-	for _, g := range p.Shop.Gauges {
-		if p.suits(g, b) && (!certain || g.Uncertainty != nil) {
-			scales, names = append(scales, g.Scale), append(names, g.ID)
-		}
-	}
-	if i := quantity.Finest(b, scales); i >= 0 {
-		return "write `" + m.GaugeKey() + ": " + names[i] + "`"
+	if name := p.suitable(b, certain); name != "" {
+		return "write `" + m.GaugeKey() + ": " + name + "`"
 	}
 	width := b.Width()
 	if width == nil || width.Sign() == 0 {
@@ -148,6 +145,22 @@ func most(first *big.Rat, others ...*big.Rat) *big.Rat {
 		}
 	}
 	return first
+}
+
+// suitable returns the finest gauge of the shop that keeps every rule for limits
+// as it shows them, "" where none does.
+func (p *pass) suitable(b quantity.Band, certain bool) string {
+	var scales []quantity.Scale
+	var names []string
+	for _, g := range p.Shop.Gauges {
+		if p.suits(g, b) && (!certain || g.Uncertainty != nil) {
+			scales, names = append(scales, g.Scale), append(names, g.ID)
+		}
+	}
+	if i := quantity.Finest(b, scales); i >= 0 {
+		return names[i]
+	}
+	return ""
 }
 
 // suits reports whether a gauge keeps every rule for limits as it shows them.

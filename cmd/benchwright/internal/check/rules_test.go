@@ -227,6 +227,8 @@ func TestBetterGauge(t *testing.T) {
 		{"", "", "bore-gauge", "22.00 to 22.04 mm", "no gauge in the shop will do: take one with marks of 0.005 mm and an uncertainty of at most 0.005 mm"},
 		{"gauge-rule: {guard-band: 1}\n", sure, "bore-gauge", "22.00 to 22.04 mm", "write `gauge: sure`"},
 		{"", "", "rule", "at least 1000 mm", "no gauge in the shop will do"},
+		{"", "", "dial-indicator", "9.0 to 11.0 mm", "write `gauge: calipers`"}, // out of its range
+		{"", "", "rule", "290 to 310 mm", "name a gauge whose range holds the limits"},
 		// A superseded one is no answer.
 		{"", fine + "  old: {resolution: 0.001 mm, replaced-by: fine}\n", "dial-indicator", "0.15 to 0.17 mm", "write `gauge: fine`"},
 	} {

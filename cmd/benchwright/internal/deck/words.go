@@ -94,7 +94,7 @@ var threads = map[string]string{
 func wordRule(hazard, rule string) string    { return hazard + " (" + rule + ")" }
 func wordOld(number, old string) string      { return number + " (old " + old + ")" }
 func wordFlat(size string) string            { return size + " socket or spanner" }
-func wordKey(size string) string             { return size + " hexagon key" }
+func wordKey(size string) string             { return size + " hexagon bit or key" }
 func wordMade(as string) string              { return "= " + as }
 func wordHeld(what string) string            { return "on " + what }
 func wordHoldRow(sees string) string         { return "Hold point: " + sees }

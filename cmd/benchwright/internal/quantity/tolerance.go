@@ -98,15 +98,21 @@ func (t Tolerance) Deviations() (lower, upper *big.Rat, err error) {
 	return new(big.Rat).Sub(edge, w), edge, nil
 }
 
+// Checked reports whether a formula of the standard checks the tolerance's rows,
+// as the tests here do: not for sizes up to 3 mm, which the tables round
+// otherwise, nor for j, which has none. What is not checked is on no card.
+func (t Tolerance) Checked() bool {
+	return t.Size != nil && t.Size.Cmp(big.NewRat(3, 1)) > 0 && t.Letter != "j"
+}
+
 // Limits returns the limits of the size, in mm, to the µm of the tables. Rows
-// that no formula of the standard checks are errors: sizes up to 3 mm, which
-// the tables round otherwise, and j, which has no formula.
+// that are not checked are errors.
 func (t Tolerance) Limits(mark Mark) (Band, error) {
 	lower, upper, err := t.Deviations()
 	if err != nil {
 		return Band{}, err
 	}
-	if t.Size.Cmp(big.NewRat(3, 1)) <= 0 || t.Letter == "j" {
+	if !t.Checked() {
 		return Band{}, ErrToleranceRow
 	}
 	mm, _ := UnitOf("mm")
