@@ -92,18 +92,7 @@ type placedBlock struct {
 // in which the numbers hang.
 func (p *pages) lay(g Group) laid {
 	c := p.c
-	c.picture, c.drawn = c.tallest*2/5, 0
-	l := p.measure(g)
-	if over, n := l.height-c.tallest, pictures(g); over > 0 && n > 0 {
-		// Pictures give way first.
-		c.picture = max(c.tallest/5, c.drawn-over/n-c.beat)
-		l = p.measure(g)
-	}
-	if l.height > c.tallest && !l.Breaks && !l.runs {
-		if t := p.tight(g); t.height <= c.tallest {
-			l = t
-		}
-	}
+	l := p.fit(g, c.tallest)
 	tall := l.height > c.tallest
 	if tall && !l.Breaks && !l.runs {
 		c.report(Problem{TooTall, g.about(), lengths(l.height, c.tallest)})
@@ -124,6 +113,24 @@ func (p *pages) lay(g Group) laid {
 func lead(c Content) bool {
 	t, is := c.(Text)
 	return is && t.Role == Lead
+}
+
+// fit measures a group for a room: where it is too tall its pictures give way
+// first, then the air between its things.
+func (p *pages) fit(g Group, room int) laid {
+	c := p.c
+	c.picture, c.drawn = c.tallest*2/5, 0
+	l := p.measure(g)
+	if over, n := l.height-room, pictures(g); over > 0 && n > 0 {
+		c.picture = max(c.tallest/5, c.drawn-over/n-c.beat)
+		l = p.measure(g)
+	}
+	if l.height > room && !l.Breaks && !l.runs {
+		if t := p.tight(g); t.height <= room {
+			l = t
+		}
+	}
+	return l
 }
 
 // tight measures a group with less air between its things. The type is never
@@ -234,7 +241,7 @@ func (p *pages) section(i int, s Section) {
 			need += p.apart(groups[to-1].Group) + groups[to].needs
 		}
 		if over := need - p.c.tallest; over > 0 && to > from && !groups[to].Breaks {
-			if t := p.tight(groups[to].Group); groups[to].height-t.height >= over {
+			if t := p.fit(groups[to].Group, groups[to].height-over); groups[to].height-t.height >= over {
 				t.needs = t.height
 				need -= groups[to].height - t.height
 				groups[to] = t

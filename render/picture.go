@@ -117,31 +117,46 @@ func (k *column) spotNumber(n, x, y int) {
 	k.span(span{text: text, font: h.font, w: w}, h, x-w/2, y+h.cap()/2)
 }
 
-// legend says what each number is about, in two columns where each line is
-// short enough.
+// legend says what each number is about, in two columns where that is shorter
+// and nothing in it takes more than three lines.
 func (k *column) legend(spots []Spot) {
 	c, u := k.c, k.c.beat
 	size := c.spotSize()
-	text := size + u
-	columns, width := 2, (k.width-2*u)/2
-	for _, s := range spots {
-		if _, w := c.extent(s.Says, c.text); w > width-text || len(spots) == 1 {
-			columns, width = 1, k.width
+	height := func(p para) int { return max(size, p.height()+max(0, size-p.hand.lead)) + u/4 }
+	set := func(columns int) (paras []para, width, rows, tall int) {
+		width = (k.width - (columns-1)*2*u) / columns
+		rows = (len(spots) + columns - 1) / columns
+		sum := 0
+		for i, s := range spots {
+			if i%rows == 0 {
+				sum = 0
+			}
+			if least, _ := c.extent(s.Says, c.text); columns > 1 && least > width-size-u {
+				return nil, 0, 0, 1 << 30
+			}
+			paras = append(paras, c.set(s.Says, c.text, width-size-u, 0))
+			if columns > 1 && len(paras[i].lines) > 3 {
+				return nil, 0, 0, 1 << 30
+			}
+			sum += height(paras[i])
+			tall = max(tall, sum)
 		}
+		return paras, width, rows, tall
 	}
-	rows := (len(spots) + columns - 1) / columns
-	top, end := k.y, k.y
-	for i, s := range spots {
+	paras, width, rows, tall := set(1)
+	if p, w, r, t := set(2); t < tall {
+		paras, width, rows, tall = p, w, r, t
+	}
+	y := k.y
+	for i, p := range paras {
 		if i%rows == 0 {
-			k.y = top
+			y = k.y
 		}
 		x := k.x + i/rows*(width+2*u)
-		p := c.set(s.Says, c.text, width-text, 0)
-		k.dot(x+size/2, k.y+size/2, size)
-		k.spotNumber(i+1, x+size/2, k.y+size/2)
-		k.para(p, x+text, k.y+max(0, size-p.hand.lead)/2)
-		k.y += max(size, p.height()+max(0, size-p.hand.lead)) + u/4
-		end = max(end, k.y)
+		k.dot(x+size/2, y+size/2, size)
+		k.spotNumber(i+1, x+size/2, y+size/2)
+		k.para(p, x+size+u, y+max(0, size-p.hand.lead)/2)
+		y += height(p)
 	}
-	k.y = end
+	k.y += tall
 }

@@ -113,3 +113,23 @@ func TestLegendColumns(t *testing.T) {
 		}
 	}
 }
+
+// A picture gives way to the heading of its stage as it does to its step: what
+// fits a face alone lacks no more lines below a heading than that is high.
+func TestPictureGivesWayToItsStage(t *testing.T) {
+	most := func(head ...Group) int {
+		for n := 0; ; n++ {
+			contents := []Content{Picture{Name: "a.png", Data: samplePicture(), Alt: "a"}}
+			for range n {
+				contents = append(contents, Text{Runs: r("Wipe it.")})
+			}
+			d := Deck{Sections: []Section{{Name: "Steps", Groups: append(head, step(1, "", "Look at it", contents...))}}}
+			if _, problems := Layout(d, optionsFor("A5")); len(problems) > 0 {
+				return n - 1
+			}
+		}
+	}
+	if alone, below := most(), most(stage("Housing")); below < alone-3 || below < 8 {
+		t.Errorf("%d lines alone, %d below a stage's heading", alone, below)
+	}
+}
