@@ -18,7 +18,7 @@ var zeroCelsius = big.NewRat(27315, 100)
 // where a temperature is not above absolute zero or the pressure is negative.
 // Source: the gas law at constant volume.
 func AtTemperature(pressure, from, to *big.Rat) (p *big.Rat, ok bool) {
-	t1, t2 := new(big.Rat).Add(from, zeroCelsius), new(big.Rat).Add(to, zeroCelsius)
+	t1, t2 := kelvin(from), kelvin(to)
 	if t1.Sign() <= 0 || t2.Sign() <= 0 || pressure.Sign() < 0 {
 		return nil, false
 	}
@@ -76,7 +76,9 @@ type Hold struct {
 	Start            *big.Rat
 	Atmosphere       *big.Rat // absolute, at the site; taken as steady during the hold
 	Coldest, Warmest *big.Rat // between these the shop is at the start
-	Change           *big.Rat // the most that the pressure may change by leaking, at the temperature of the start
+	Change           *big.Rat // the most that the pressure may change by leaking, at the temperature Reference
+	Reference        *big.Rat // nil for the temperature of the start, whatever it is
+	Degree           *big.Rat // one degree of the thermometer, in °C; nil for 1
 }
 
 // An EndReading is one row of the table: what the gauge may show at the end.
@@ -88,8 +90,8 @@ type EndReading struct {
 	AtMost bool     // the reading may be at most Mark; else at least
 }
 
-// EndReadings returns the allowed readings at the end, a row for each whole
-// degree by which the shop has changed its temperature from −most to +most:
+// EndReadings returns the allowed readings at the end, a row for each degree of
+// the thermometer by which the shop has changed from −most to +most:
 // so that a cold draught is no leak, and no leak hides in a draught. It holds
 // for a part and its air that follow the shop. A reading that a row accepts
 // means, wherever between Coldest and Warmest the shop was at the start, a leak
@@ -97,32 +99,47 @@ type EndReading struct {
 // temperatures cannot be, or a vacuum is deeper than the atmosphere allows.
 func (h Hold) EndReadings(most int64) (rows []EndReading, ok bool) {
 	absolute, sign := h.absolute()
-	coldest := new(big.Rat).Add(h.Coldest, zeroCelsius)
+	degree := h.Degree
+	if degree == nil {
+		degree = big.NewRat(1, 1)
+	}
+	reach := new(big.Rat).Mul(degree, big.NewRat(most, 1))
 	switch {
 	case h.Atmosphere.Sign() <= 0, h.Change.Sign() < 0, absolute.Sign() < 0, h.Start.Sign() == 0,
 		!h.Vacuum && h.Start.Sign() < 0, h.Vacuum && absolute.Cmp(h.Atmosphere) >= 0,
-		h.Gauge.Step == nil, h.Gauge.Step != nil && h.Gauge.Step.Sign() <= 0,
-		h.Warmest.Cmp(h.Coldest) < 0, coldest.Cmp(big.NewRat(most, 1)) <= 0, most < 0:
+		h.Gauge.Step == nil, h.Gauge.Step != nil && h.Gauge.Step.Sign() <= 0, degree.Sign() <= 0,
+		h.Warmest.Cmp(h.Coldest) < 0, kelvin(h.Coldest).Cmp(reach) <= 0, most < 0,
+		h.Reference != nil && kelvin(h.Reference).Sign() <= 0:
 		return nil, false
 	}
-	leaky := new(big.Rat).Sub(absolute, h.Change)
-	if h.Vacuum {
-		leaky.Add(absolute, h.Change)
-	}
-	if leaky.Sign() < 0 {
-		return nil, false
+	for _, from := range []*big.Rat{h.Coldest, h.Warmest} {
+		if !h.Vacuum && h.changed(from, from).Cmp(absolute) > 0 {
+			return nil, false
+		}
 	}
 	// A pressure gauge and one for the depth of a vacuum fall with a leak; one
 	// that counts a vacuum down from zero rises.
 	atMost := h.Vacuum && sign > 0
-	for shift := -most; shift <= most; shift++ {
-		row := EndReading{Shift: big.NewRat(shift, 1), AtMost: atMost}
-		row.Limit = h.extreme(leaky, row.Shift, sign, !atMost)
-		row.Tight = h.extreme(absolute, row.Shift, sign, atMost)
+	for i := -most; i <= most; i++ {
+		row := EndReading{Shift: new(big.Rat).Mul(degree, big.NewRat(i, 1)), AtMost: atMost}
+		row.Limit = h.extreme(absolute, true, row.Shift, sign, !atMost)
+		row.Tight = h.extreme(absolute, false, row.Shift, sign, atMost)
 		row.Mark = h.mark(row)
 		rows = append(rows, row)
 	}
 	return rows, true
+}
+
+func kelvin(celsius *big.Rat) *big.Rat { return new(big.Rat).Add(celsius, zeroCelsius) }
+
+// changed returns the allowed change as it is at a temperature, the shop having
+// been at from at the start.
+func (h Hold) changed(from, to *big.Rat) *big.Rat {
+	if h.Reference != nil {
+		from = h.Reference
+	}
+	c := new(big.Rat).Mul(h.Change, kelvin(to))
+	return c.Quo(c, kelvin(from))
 }
 
 // absolute returns the absolute pressure at the start, and −1 for a gauge that
@@ -135,18 +152,43 @@ func (h Hold) absolute() (p *big.Rat, sign int) {
 }
 
 // extreme returns what the gauge shows after a shift of an absolute pressure at
-// the start, the highest or the lowest that the shop's temperatures give. It is
-// steady in the temperature, so one of the two ends gives it.
-func (h Hold) extreme(pressure, shift *big.Rat, sign int, highest bool) *big.Rat {
-	var out *big.Rat
+// the start, less the allowed leak where there is one: the highest or the lowest
+// that the shop's temperatures give. Pressure and leak are each steady in the
+// temperature, so one of the two ends gives each; where a leak is referred to a
+// temperature of its own their ends may differ, and the sum is then a bound,
+// stricter than it need be by less than the leak changes over the shop's range.
+func (h Hold) extreme(absolute *big.Rat, leak bool, shift *big.Rat, sign int, highest bool) *big.Rat {
+	up := highest == (sign > 0) // of the absolute pressure
+	var pressures, leaks, both []*big.Rat
 	for _, from := range []*big.Rat{h.Coldest, h.Warmest} {
-		p, _ := AtTemperature(pressure, from, new(big.Rat).Add(from, shift))
-		p.Sub(p, h.Atmosphere)
-		if sign < 0 {
-			p.Neg(p)
+		to := new(big.Rat).Add(from, shift)
+		p, _ := AtTemperature(absolute, from, to)
+		c := new(big.Rat)
+		if leak {
+			c = h.changed(from, to)
 		}
-		if out == nil || (p.Cmp(out) > 0) == highest {
-			out = p
+		if !h.Vacuum {
+			c.Neg(c)
+		}
+		pressures, leaks, both = append(pressures, p), append(leaks, c), append(both, new(big.Rat).Add(p, c))
+	}
+	p := end(both, up)
+	if h.Reference != nil {
+		p = new(big.Rat).Add(end(pressures, up), end(leaks, up))
+	}
+	p.Sub(p, h.Atmosphere)
+	if sign < 0 {
+		p.Neg(p)
+	}
+	return p
+}
+
+// end returns the highest or the lowest.
+func end(list []*big.Rat, highest bool) *big.Rat {
+	out := list[0]
+	for _, x := range list[1:] {
+		if (x.Cmp(out) > 0) == highest {
+			out = x
 		}
 	}
 	return out

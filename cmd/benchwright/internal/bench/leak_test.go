@@ -62,7 +62,8 @@ func TestLeakRate(t *testing.T) {
 
 func TestEndReadings(t *testing.T) {
 	hold := func(span, step, start, atmosphere, change string, vacuum bool) Hold {
-		return Hold{scale(t, span, step), vacuum, num(t, start), num(t, atmosphere), num(t, "20"), num(t, "20"), num(t, change)}
+		return Hold{Gauge: scale(t, span, step), Vacuum: vacuum, Start: num(t, start), Atmosphere: num(t, atmosphere),
+			Coldest: num(t, "20"), Warmest: num(t, "20"), Change: num(t, change)}
 	}
 	for _, c := range []struct {
 		name string
@@ -114,10 +115,11 @@ func TestEndReadings(t *testing.T) {
 }
 
 // Whatever the shop's temperature, a reading on the accepted side of a mark is a
-// leak of no more than is allowed, and a tight part is accepted.
+// leak of no more than is allowed, one that shows more is refused, and a tight
+// part is accepted. The marks follow the temperature.
 func TestEndReadingsProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 1))
-	for range 300 {
+	for n := range 400 {
 		h := Hold{Gauge: scale(t, "-400 to 400 kPa", "0.5 kPa"), Atmosphere: big.NewRat(950+r.Int64N(80), 10),
 			Change: big.NewRat(r.Int64N(50), 10), Coldest: big.NewRat(5+r.Int64N(20), 1)}
 		h.Warmest = new(big.Rat).Add(h.Coldest, big.NewRat(r.Int64N(10), 1))
@@ -125,6 +127,12 @@ func TestEndReadingsProperties(t *testing.T) {
 		h.Vacuum = r.IntN(2) == 0
 		if h.Vacuum && r.IntN(2) == 0 {
 			h.Start.Neg(h.Start)
+		}
+		if n%2 == 0 {
+			h.Reference = big.NewRat(r.Int64N(40), 1)
+		}
+		if n%3 == 0 {
+			h.Degree = big.NewRat(5, 9)
 		}
 		rows, ok := h.EndReadings(5)
 		if !ok {
@@ -136,19 +144,54 @@ func TestEndReadingsProperties(t *testing.T) {
 			if row.Mark == nil {
 				continue
 			}
-			end := new(big.Rat).Set(row.Mark)
-			if sign < 0 {
-				end.Neg(end)
+			accepts := func(reading *big.Rat) bool {
+				if row.AtMost {
+					return reading.Cmp(row.Mark) <= 0
+				}
+				return reading.Cmp(row.Mark) >= 0
 			}
-			end.Add(end, h.Atmosphere)
-			for _, from := range []*big.Rat{h.Coldest, h.Warmest} {
-				drop, _ := RealDrop(start, from, end, new(big.Rat).Add(from, row.Shift), from)
+			inside := new(big.Rat).Sub(h.Warmest, h.Coldest)
+			inside.Add(h.Coldest, inside.Mul(inside, big.NewRat(r.Int64N(100), 100)))
+			for _, from := range []*big.Rat{h.Coldest, h.Warmest, inside} {
+				to := new(big.Rat).Add(from, row.Shift)
+				reference := from
+				if h.Reference != nil {
+					reference = h.Reference
+				}
+				// What leaks at the mark, referred to the same temperature.
+				end := new(big.Rat).Set(row.Mark)
+				if sign < 0 {
+					end.Neg(end)
+				}
+				drop, _ := RealDrop(start, from, end.Add(end, h.Atmosphere), to, reference)
 				if h.Vacuum {
 					drop.Neg(drop)
 				}
-				if drop.Cmp(h.Change) > 0 || drop.Sign() < 0 {
-					t.Fatalf("%s at %s °C, start %s: leak of %s with %s allowed", row.Mark.RatString(), row.Shift.RatString(),
-						h.Start.RatString(), drop.FloatString(4), h.Change.FloatString(1))
+				if drop.Cmp(h.Change) > 0 {
+					t.Fatalf("%s at %s °C from %s °C, start %s: leak of %s with %s allowed", row.Mark.RatString(), row.Shift.RatString(),
+						from.RatString(), h.Start.RatString(), drop.FloatString(4), h.Change.FloatString(1))
+				}
+				// What the gauge shows of a part with a leak of its own.
+				shows := func(leak *big.Rat) *big.Rat {
+					p, _ := AtTemperature(start, from, reference)
+					if h.Vacuum {
+						p.Add(p, leak)
+					} else {
+						p.Sub(p, leak)
+					}
+					p, _ = AtTemperature(p, reference, to)
+					p.Sub(p, h.Atmosphere)
+					if sign < 0 {
+						p.Neg(p)
+					}
+					return p
+				}
+				if !accepts(shows(new(big.Rat))) {
+					t.Fatalf("start %s at %s °C, %s °C: a tight part is refused", h.Start, from, row.Shift)
+				}
+				over := new(big.Rat).Add(h.Change, big.NewRat(1+r.Int64N(500), 1000))
+				if over.Cmp(start) < 0 && accepts(shows(over)) {
+					t.Fatalf("start %s at %s °C, %s °C: a leak of %s is accepted, %s is allowed", h.Start, from, row.Shift, over, h.Change)
 				}
 			}
 			if last != nil && sign > 0 != (row.Mark.Cmp(last) >= 0) && row.Mark.Cmp(last) != 0 {
@@ -156,5 +199,30 @@ func TestEndReadingsProperties(t *testing.T) {
 			}
 			last = row.Mark
 		}
+	}
+}
+
+// A change that the manual refers to 20 °C is worth 2 % less of pressure in a
+// shop at 14 °C, and as much at 20 °C as one referred to the start.
+func TestEndReadingsReferred(t *testing.T) {
+	h := Hold{Gauge: scale(t, "0 to 100 kPa", "0.01 kPa"), Start: num(t, "50"), Atmosphere: num(t, "101.3"),
+		Coldest: num(t, "14"), Warmest: num(t, "14"), Change: num(t, "2"), Reference: num(t, "20")}
+	rows, _ := h.EndReadings(0)
+	if got := rows[0].Limit.FloatString(4); got != "48.0409" { // 50 − 2 × 287.15 ÷ 293.15, by hand
+		t.Errorf("the limit at 14 °C is %s", got)
+	}
+	h.Coldest, h.Warmest = num(t, "20"), num(t, "20")
+	referred, _ := h.EndReadings(5)
+	h.Reference = nil
+	start, _ := h.EndReadings(5)
+	for i := range start {
+		if referred[i].Limit.Cmp(start[i].Limit) != 0 {
+			t.Errorf("referred to the start's own temperature: %s and %s", referred[i].Limit, start[i].Limit)
+		}
+	}
+	h.Degree = big.NewRat(5, 9)
+	rows, _ = h.EndReadings(9)
+	if rows[0].Shift.RatString() != "-5" || rows[9].Shift.Sign() != 0 || rows[18].Limit.Cmp(start[10].Limit) != 0 {
+		t.Error("nine degrees Fahrenheit are not five Celsius")
 	}
 }

@@ -1,13 +1,160 @@
 package card
 
-import "benchwright/cmd/benchwright/internal/procedure"
+import (
+	"math/big"
 
-// A LeakTest is a pressure or vacuum hold.
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+)
+
+// A LeakTest is a pressure or vacuum hold, computed as far as what it needs is
+// there: a rule reports what is not.
 type LeakTest struct {
 	*Measurement
-	Block *procedure.LeakTest
+	Block       *procedure.LeakTest
+	Thermometer *shop.Gauge
+	Begin       quantity.Band      // the test pressure as the gauge shows it
+	Start       *big.Rat           // the mark to set; nil where the gauge has none inside Begin
+	Shop        *quantity.Marks    // the shop at the start, on the thermometer's marks
+	Hold        *bench.Hold        // nil without a start
+	Most        int64              // the table runs over so many degrees of the thermometer to each side
+	Rows        []bench.EndReading // nil where such a test cannot be
 }
 
-func (r *resolver) leakTest(i *procedure.LeakTest) Item {
-	return &LeakTest{r.measurement(&i.Measurement), i}
+func (t *LeakTest) hasTable() bool { return true }
+
+func (t *LeakTest) causes() []Cause {
+	out := t.Measurement.causes()
+	if !t.Block.Vacuum {
+		out = append(out, Cause{"air-test", t.Of, t.At})
+	}
+	return out
+}
+
+var (
+	celsius, fahrenheit = unitOf("°C"), unitOf("°F")
+	pascal, litre       = unitOf("Pa"), unitOf("L")
+	second, pascalLitre = unitOf("s"), unitOf("Pa·L/s")
+)
+
+func unitOf(symbol string) quantity.Unit {
+	u, ok := quantity.UnitOf(symbol)
+	if !ok {
+		panic("card: no unit " + symbol)
+	}
+	return u
+}
+
+func (r *resolver) leakTest(t *procedure.LeakTest) Item {
+	out := &LeakTest{Measurement: &Measurement{Measurement: &t.Measurement}, Block: t}
+	s := r.card.Shop
+	if s == nil {
+		r.unknown("gauge-unknown", "gauge", t.Gauge, nil, "`gauges:` in a `shop:` of this file")
+		return out
+	}
+	out.Gauge = r.gaugeOf(t.Gauge, quantity.Pressure)
+	out.Thermometer = r.gaugeOf(t.Thermometer, quantity.Temperature)
+	if out.Gauge == nil || out.Thermometer == nil || s.Atmosphere == nil {
+		return out
+	}
+	if m, ok := t.Shop.Inward(out.Thermometer.Scale); ok {
+		out.Shop = &m
+	}
+	scale, u := out.Gauge.Scale, out.Gauge.Scale.Unit
+	atmosphere := s.Atmosphere.In(u).Value
+	out.Begin = startOn(t, scale, atmosphere)
+	if out.Start = near(out.Begin, scale); out.Start == nil {
+		return out
+	}
+	shop := t.Shop.In(celsius)
+	h := &bench.Hold{Gauge: scale, Vacuum: t.Vacuum, Start: out.Start, Atmosphere: atmosphere, Coldest: shop.Low, Warmest: shop.High, Change: change(t, u)}
+	if t.Reference != nil {
+		h.Reference = t.Reference.In(celsius).Value
+	}
+	out.Most = 5
+	if out.Thermometer.Scale.Unit == fahrenheit {
+		h.Degree, out.Most = big.NewRat(5, 9), 9
+	}
+	out.Hold = h
+	out.Rows, _ = h.EndReadings(out.Most)
+	return out
+}
+
+// startOn returns the test pressure as the gauge shows it: above the shop's air;
+// of a vacuum below it, on a scale that counts its depth or counts down from
+// zero.
+func startOn(t *procedure.LeakTest, s quantity.Scale, atmosphere *big.Rat) quantity.Band {
+	b := t.Start.In(s.Unit)
+	down := t.Vacuum && s.Low != nil && s.Low.Sign() < 0
+	if t.Absolute {
+		b = shifted(b, new(big.Rat).Neg(atmosphere)) // below zero for a vacuum, as one that counts down
+		if t.Vacuum && !down {
+			b = negated(b)
+		}
+	} else if down {
+		b = negated(b)
+	}
+	return b
+}
+
+// shifted returns a band that lies by so much higher.
+func shifted(b quantity.Band, by *big.Rat) quantity.Band {
+	return mapped(b, func(x *big.Rat) *big.Rat { return new(big.Rat).Add(x, by) })
+}
+
+// negated returns a band on the other side of zero.
+func negated(b quantity.Band) quantity.Band {
+	b = mapped(b, func(x *big.Rat) *big.Rat { return new(big.Rat).Neg(x) })
+	b.Low, b.High = b.High, b.Low
+	return b
+}
+
+func mapped(b quantity.Band, f func(*big.Rat) *big.Rat) quantity.Band {
+	out := quantity.Band{Form: b.Form, Unit: b.Unit, Written: b.Written}
+	if b.Low != nil {
+		out.Low = f(b.Low)
+	}
+	if b.High != nil {
+		out.High = f(b.High)
+	}
+	if b.Nominal != nil {
+		out.Nominal = &quantity.Number{Value: f(b.Nominal.Value)}
+	}
+	return out
+}
+
+// change returns the pressure that may be lost, in a unit.
+func change(t *procedure.LeakTest, u quantity.Unit) *big.Rat {
+	if t.Allowed != nil {
+		return t.Allowed.In(u).Value
+	}
+	drop, _ := bench.LeakDrop(t.Rate.In(pascalLitre).Value, t.Volume.In(litre).Value, t.Hold.In(second).Value)
+	return quantity.Convert(drop, pascal, u)
+}
+
+// near returns the mark of the scale that lies inside a band and nearest to
+// what it aims for, the lower of two; nil where there is none. A bare value is
+// such a mark or has none.
+func near(b quantity.Band, s quantity.Scale) *big.Rat {
+	aim := b.Target()
+	if b.Form == quantity.Bare {
+		b.Low, b.High = aim, aim
+	}
+	m, ok := b.Inward(s)
+	if !ok || m.Low == nil || m.High == nil || m.Low.Cmp(m.High) > 0 {
+		return nil
+	}
+	best := s.Floor(aim)
+	if up := new(big.Rat).Add(best, s.Step); new(big.Rat).Sub(up, aim).Cmp(new(big.Rat).Sub(aim, best)) < 0 {
+		best = up
+	}
+	switch {
+	case best.Cmp(m.Low) < 0:
+		return m.Low
+	case best.Cmp(m.High) > 0:
+		return m.High
+	}
+	return best
 }

@@ -48,18 +48,11 @@ func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, on
 	if s == nil || m.Gauge.Name == "" {
 		return out
 	}
-	gauge, ok := s.Find(m.Gauge.Name).(*shop.Gauge)
-	if !ok {
-		r.unknown("gauge-unknown", "gauge", m.Gauge, gaugeIDs(s), "gauges in shop.yaml")
+	gauge, bad := r.gauge(m.Gauge)
+	if out.Mismatch = bad; gauge == nil {
 		return out
 	}
-	if gauge.Bad {
-		out.Mismatch = true
-		return out
-	}
-	r.superseded(m.Gauge, &gauge.Item)
 	out.Gauge = gauge
-	r.kit(&gauge.Item, gauge)
 	kind := gauge.Scale.Unit.Dimension
 	spread := m.Spread
 	if on != nil && out.Limit != nil {
@@ -229,6 +222,37 @@ func (r *resolver) table(l *procedure.Limits) *unit.Table {
 		return found.Table
 	}
 	return nil
+}
+
+// gauge finds a gauge of the shop and puts it in the kit. It returns nil where
+// there is none of the name, or where its scale is bad: both are reported.
+func (r *resolver) gauge(n procedure.Named) (g *shop.Gauge, bad bool) {
+	g, ok := r.card.Shop.Find(n.Name).(*shop.Gauge)
+	switch {
+	case !ok:
+		r.unknown("gauge-unknown", "gauge", n, gaugeIDs(r.card.Shop), "gauges in shop.yaml")
+		return nil, false
+	case g.Bad:
+		return nil, true
+	}
+	r.superseded(n, &g.Item)
+	r.kit(&g.Item, g)
+	return g, false
+}
+
+// gaugeOf finds a gauge that must read a kind of quantity, nil where it is not
+// to be used, which is reported.
+func (r *resolver) gaugeOf(n procedure.Named, kind quantity.Dimension) *shop.Gauge {
+	g, _ := r.gauge(n)
+	if g == nil {
+		return nil
+	}
+	if have := g.Scale.Unit.Dimension; have != kind {
+		d := r.msgs.Report("unit-kind", n.At, "name a gauge that reads "+kind.String(), "`%s` reads %s, and %s is read here", n.Name, have, kind)
+		d.Label = g.Name
+		return nil
+	}
+	return g
 }
 
 func gaugeIDs(s *shop.Shop) []string {

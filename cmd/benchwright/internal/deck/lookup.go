@@ -7,6 +7,10 @@ import (
 	"benchwright/render"
 )
 
+// wholeRows is how many rows of a table any face holds: such a table, as a
+// figure, is of one piece.
+const wholeRows = 6
+
 // table places a table or a figure that a step needs: in the step, or on a
 // look-up face with a reference to it in its place.
 func (b *builder) table(at source.Place, title string, t render.Content) render.Element {
@@ -14,9 +18,9 @@ func (b *builder) table(at source.Place, title string, t render.Content) render.
 		return b.technical(at, t)
 	}
 	what, runs := wordFigure, false
-	switch t.(type) {
+	switch t := t.(type) {
 	case render.Table:
-		what, runs = wordTable, true
+		what, runs = wordTable, len(t.Rows) > wholeRows
 	case render.Contact:
 		what = wordPictures
 	}

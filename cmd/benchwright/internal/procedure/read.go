@@ -133,8 +133,6 @@ var Later = []string{
 
 	"timed",
 
-	"leak-test",
-
 	"fill",
 
 	"part",
@@ -155,6 +153,7 @@ var Built = []string{
 	"lash",
 	"shim",
 	"pattern",
+	"leak-test",
 }
 
 func (r *Reader) block(base Base, b *syntax.Block) Item {

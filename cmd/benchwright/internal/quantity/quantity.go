@@ -40,11 +40,12 @@ const (
 	TemperatureDifference
 	Time
 	Proportion
+	LeakRate
 	Speed
 )
 
 var dimensions = [...]string{"", "length", "angle", "mass", "force", "torque", "pressure", "volume",
-	"temperature", "temperature difference", "time", "proportion", "speed"}
+	"temperature", "temperature difference", "time", "proportion", "leak rate", "speed"}
 
 // String returns the dimension as a message names it: "torque".
 func (d Dimension) String() string {

@@ -56,7 +56,8 @@ type entry struct {
 }
 
 // entries lists the units, the most used of each dimension first. Base units:
-// mm, °, kg, N, N·m, Pa, mL, °C, s, 1, rev/min.
+// mm, °, kg, N, N·m, Pa, mL, °C, s, 1, Pa·L/s,
+// rev/min.
 var entries = sync.OnceValue(func() []entry {
 	var out []entry
 	add := func(d Dimension, symbol string, factor *big.Rat, spellings ...string) {
@@ -136,6 +137,10 @@ var entries = sync.OnceValue(func() []entry {
 	add(Time, "h", ratio("3600"), "hr", "hrs", "hour", "hours")
 
 	add(Proportion, "%", ratio("1/100"), "percent", "per·cent")
+
+	add(LeakRate, "Pa·L/s", one, "Pa·l/s", "pascal·litres/second")
+	add(LeakRate, "mbar·L/s", ratio("100"), "mbar·l/s", "millibar·litres/second")
+	add(LeakRate, "Pa·m³/s", thousand, "Pa·m3/s")
 
 	add(Speed, "rev/min", one, "rpm", "RPM", "r/min")
 	return out

@@ -53,6 +53,11 @@ func FromNode(n *syntax.Node, mark quantity.Mark, msgs *diag.List) *Unit {
 	for _, f := range r.entries(n.Get("limits")) {
 		u.Limits = append(u.Limits, r.limit(f))
 	}
+	if c := n.Get("test-cap"); c != nil {
+		if gas := r.Value(c.Get("gas"), quantity.Pressure); gas != nil {
+			u.TestCap = &TestCap{*gas, r.Text(c.Get("source")), c.Get("gas").Place()}
+		}
+	}
 	r.dependencies(n.Get("depends-on"))
 	for _, f := range r.entries(n.Get("jobs")) {
 		u.Jobs = append(u.Jobs, r.job(f))

@@ -22,6 +22,7 @@ type Unit struct {
 	Packs     []*Pack
 	Gears     []*Gear
 	Limits    []*Limit
+	TestCap   *TestCap // nil where the unit states none
 	DependsOn []*Dependency
 	Jobs      []*Job
 	File      *source.File
@@ -188,6 +189,14 @@ type Gear struct {
 	ContactBad     bool              // a contact pattern could not be read, which is reported: rules pass over it
 	At             source.Place
 	Node           *syntax.Node
+}
+
+// A TestCap is the highest pressure, above that of the shop's air, to which the
+// unit may be filled with air or another gas for a test.
+type TestCap struct {
+	Gas    quantity.Value
+	Source string
+	At     source.Place
 }
 
 // A Dependency says whose change makes the measurement of a limit void.

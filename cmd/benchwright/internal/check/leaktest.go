@@ -1,0 +1,123 @@
+package check
+
+import (
+	"math/big"
+	"slices"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+// leakTests asks that a hold can be, that the unit bears its pressure, and that
+// the gauge tells a leak from a change of the shop's temperature.
+func leakTests(p *pass) {
+	each(p, func(_ *card.Step, t *card.LeakTest) {
+		if p.Shop == nil || t.Gauge == nil || t.Thermometer == nil {
+			return
+		}
+		if p.Shop.Atmosphere == nil {
+			p.msgs.Report("atmosphere-missing", t.Block.StartAt, "add `atmosphere:` to shop.yaml, the usual air pressure at your height, such as `atmosphere: 101.3 kPa`",
+				"a gauge counts from the air of the shop, and the shop does not state its pressure")
+			return
+		}
+		if !t.Block.Vacuum && !p.testCap(t) {
+			return
+		}
+		written, scale := t.Block.Start.Written+map[bool]string{true: " absolute", false: " gauge"}[t.Block.Absolute], t.Gauge.Scale
+		switch {
+		case t.Start == nil && t.Begin.Form == quantity.Bare:
+			p.msgs.Report("no-mark-in-limits", t.GaugePlace(), "give the test pressure two ends, or name a gauge that has the mark", "`%s` has no mark at %s", t.Gauge.ID, written)
+			return
+		case t.Start == nil:
+			p.msgs.Report("no-mark-in-limits", t.GaugePlace(), "name a gauge with finer marks", "`%s` has no mark inside %s", t.Gauge.ID, written)
+			return
+		case t.Shop == nil:
+			p.msgs.Report("no-mark-in-limits", t.Block.Thermometer.At, "name a thermometer with finer marks", "`%s` has no mark inside %s", t.Thermometer.ID, t.Block.Shop.Written)
+			return
+		case t.Rows == nil:
+			p.msgs.Report("test-impossible", t.Block.StartAt, "look at each number, and at `atmosphere:` in shop.yaml", "%s", impossible(t, written))
+			return
+		}
+		if slices.ContainsFunc(t.Rows, func(r bench.EndReading) bool { return r.Mark == nil }) {
+			if top := t.Rows[len(t.Rows)-1].Limit; scale.High != nil && top.Cmp(scale.High) > 0 || scale.Low != nil && top.Cmp(scale.Low) < 0 {
+				p.msgs.Report("gauge-range", t.GaugePlace(), "name a gauge whose range goes further", "`%s` does not reach the readings of a warmer shop", t.Gauge.ID)
+				return
+			}
+			p.msgs.Report("no-mark-in-limits", t.GaugePlace(), "name a gauge with finer marks", "between a tight part and one that leaks, `%s` has no mark", t.Gauge.ID)
+			return
+		}
+		warn, refuse, _ := p.gaugeRule()
+		n := new(big.Rat).Quo(t.Hold.Change, scale.Step)
+		if slug := map[bench.Fitness]string{bench.Coarse: "gauge-coarse", bench.TooCoarse: "gauge-too-coarse"}[bench.JudgeMarks(n, warn, refuse)]; slug != "" {
+			p.msgs.Report(slug, t.GaugePlace(), "name a gauge with finer marks", "`%s` divides the pressure that may be lost into only %s marks", t.Gauge.ID, short(n))
+		}
+		p.leakExample(t)
+	})
+}
+
+// testCap asks whether the unit bears the test pressure, at its high end.
+func (p *pass) testCap(t *card.LeakTest) bool {
+	if p.Unit == nil {
+		return true
+	}
+	limit := p.Unit.TestCap
+	if limit == nil {
+		p.msgs.Report("test-cap", t.Block.StartAt, "add `test-cap:` to the unit, such as `test-cap: {gas: 35 kPa, source: \"workshop manual, section 6\"}`",
+			"the unit does not say to which pressure it may be filled with gas")
+		return false
+	}
+	high := t.Begin.High
+	if high == nil {
+		high = t.Begin.Target()
+	}
+	if most := limit.Gas.In(t.Begin.Unit).Value; high.Cmp(most) > 0 {
+		d := p.msgs.Report("test-cap", t.Block.StartAt, "test at "+limit.Gas.Unit.After(limit.Gas.Text)+" above the shop's air or less", "the test pressure is above the unit's cap of %s", limit.Gas.Unit.After(limit.Gas.Text))
+		d.Related = append(d.Related, related(limit.At, "the cap stands here"))
+		return false
+	}
+	return true
+}
+
+// impossible says why a hold has no table.
+func impossible(t *card.LeakTest, written string) string {
+	h := t.Hold
+	absolute := new(big.Rat).Add(h.Atmosphere, h.Start)
+	if h.Vacuum && h.Start.Sign() > 0 {
+		absolute.Sub(h.Atmosphere, h.Start)
+	}
+	switch {
+	case h.Vacuum && (absolute.Sign() < 0 || absolute.Cmp(h.Atmosphere) >= 0):
+		return written + " is no vacuum in this shop"
+	case !h.Vacuum && absolute.Cmp(h.Atmosphere) <= 0:
+		return written + " is not above the air of this shop"
+	case !h.Vacuum && h.Change.Cmp(absolute) > 0:
+		return "more may be lost than is there"
+	}
+	return "no shop is that cold"
+}
+
+// leakExample works the writer's own example out.
+func (p *pass) leakExample(t *card.LeakTest) {
+	e := t.Block.Example
+	if e == nil {
+		return
+	}
+	u := t.Thermometer.Scale.Unit
+	shift := new(big.Rat).Sub(quantity.Convert(e.To.Value, e.To.Unit, u), quantity.Convert(e.From.Value, e.From.Unit, u))
+	i := slices.IndexFunc(t.Rows, func(r bench.EndReading) bool {
+		return quantity.Convert(shift, u.Difference(), celsius).Cmp(r.Shift) == 0
+	})
+	if i < 0 {
+		p.msgs.Report("example-wrong", t.Block.Example.At, "choose two temperatures that lie whole degrees apart, as the rows of the table do", "the table has no row for this example")
+		return
+	}
+	if right := t.Rows[i].Mark; quantity.Convert(e.Reading.Value, e.Reading.Unit, t.Gauge.Scale.Unit).Cmp(right) != 0 {
+		p.msgs.Report("example-wrong", e.At, "write the reading of the table, or look at the numbers of the test", "the example is wrong: the table says %s", t.Gauge.Scale.Print(right, p.Shop.Mark()))
+	}
+}
+
+var celsius = func() quantity.Unit {
+	u, _ := quantity.UnitOf("°C")
+	return u.Difference()
+}()
