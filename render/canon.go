@@ -218,6 +218,8 @@ func (c *canon) element(content Content) {
 		for _, r := range v.Rows {
 			c.row("row", "letter", r.Letter, "do", r.Do, "along", r.Along, "up", r.Up, "half", r.Half, "height", r.Height)
 		}
+	case Indicator:
+		c.say("indicator", "radius", v.Radius, "locked", v.Locked, "reach", v.Reach, "square", v.Square, "pinion", v.Pinion, "lines", v.Lines)
 	case Records:
 		c.say("records", "title", v.Title, "columns", v.Columns)
 		for _, r := range v.Rows {

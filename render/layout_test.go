@@ -278,7 +278,7 @@ func TestProblems(t *testing.T) {
 func TestEmptyElements(t *testing.T) {
 	empty := elements(Stage{}, Step{}, Text{}, Text{Role: Tip}, List{}, List{Items: []Item{{Sub: &List{}}}}, Table{}, Table{Rows: [][][]Run{{}}},
 		Listing{}, Facts{}, Facts{Rows: []Fact{{}}}, Callout{}, Callout{Signal: 9, Short: true}, Hazards{}, Hazards{Rows: []HazardRow{{}}},
-		Tools{}, Tools{Rows: []ToolRow{{}}}, Setting{}, Cord{}, Reading{}, Reading{Low: "1", Boxes: []string{""}}, Hold{}, Records{}, Records{Rows: []RecordRow{{Boxes: make([]bool, 9)}}}, End{}, nil)
+		Tools{}, Tools{Rows: []ToolRow{{}}}, Setting{}, Cord{}, Indicator{}, Reading{}, Reading{Low: "1", Boxes: []string{""}}, Hold{}, Records{}, Records{Rows: []RecordRow{{Boxes: make([]bool, 9)}}}, End{}, nil)
 	for _, o := range allOptions() {
 		for _, d := range []Deck{{}, {Sections: []Section{{}}}, {Sections: []Section{{Groups: []Group{{Join: true}}}}},
 			{Sections: []Section{{Groups: []Group{{Breaks: true, Elements: empty}, {Join: true, Elements: empty[:1]}}}}}} {

@@ -340,6 +340,17 @@ type ContactRow struct {
 	Half, Height int // half the patch's length, half its height
 }
 
+// Indicator is how a dial indicator stands at a gear that is turned to and fro,
+// the other gear clamped.
+type Indicator struct {
+	Radius string // of the stem from the shaft's middle: "72 mm"; "" where it is not known
+	Locked string // at the other gear: "locked"
+	Reach  int    // Radius in thousandths of the pitch radius: far off it an arm is drawn
+	Square bool   // the stem stands square to the flank, not along the turn
+	Pinion bool   // the smaller gear is the one that is turned
+	Lines  [][]Run
+}
+
 // Records is the table of a record face or strip.
 type Records struct {
 	Title   string

@@ -62,7 +62,7 @@ func (m maker) content() Content {
 	word := []string{"DANGER", "AVERTISSEMENT", "VORSICHT", "NOTICE"}[signal]
 	label := func() string { return m.words(2) }
 	tool := ToolRow{m.maybe("Hold still"), m.words(4), m.maybe("FL-114"), m.maybe("board B, hook 4"), m.maybe(m.words(4))}
-	switch m.IntN(17) {
+	switch m.IntN(18) {
 	case 0:
 		return Text{Role(m.IntN(5)), m.runs(20)}
 	case 1:
@@ -111,6 +111,8 @@ func (m maker) content() Content {
 	case 12:
 		return Cord{m.maybe("drum radius 40\u00a0mm"), m.maybe("cord 3\u00a0mm"), m.maybe("24 to 36\u00a0kg"), [][]Run{m.runs(9), m.runs(6)}}
 	case 13:
+		return Indicator{m.maybe("72\u00a0mm"), m.words(1), 300 + m.IntN(1500), m.IntN(2) == 0, m.IntN(2) == 0, [][]Run{m.runs(9), m.runs(6)}}
+	case 14:
 		return Hold{m.words(4), m.runs(3), m.runs(6), m.runs(5), m.some(4, label)}
 	}
 	if m.IntN(2) == 0 {

@@ -141,6 +141,8 @@ func sampleSteps() Section {
 		step(8, "wear", "Gauge the ring's thread",
 			Reading{Title: r("Wear of the ring's thread, flank to flank"), Gauge: ToolRow{Verb: "Read on", Name: "Feeler gauge", Number: "FG-1"},
 				High: "0.05", Label: "Accept", Value: "max 0.05", Unit: "mm", Boxes: []string{"Ring"}, HighLabel: "Above 0.05", IfHigh: r("Renew the ring retainer.")}),
+		step(12, "stand", "Set the indicator",
+			Indicator{Radius: "72\u00a0mm", Locked: "locked", Reach: 1000, Lines: [][]Run{r("Set the stem along the turn, 72\u00a0mm from the shaft's middle."), r("Lock the pinion. Turn the gear to and fro.")}}),
 		step(11, "pull", "Read the preload",
 			Cord{Drum: "drum radius 40\u00a0mm", Cord: "cord 3\u00a0mm", Pull: "2.5 to 3.5\u00a0kg", Lines: [][]Run{r("Zero the scale as it is held."), r("One layer of cord, square to the shaft.")}}),
 		step(9, "rig", "Turn the drive on the rig",

@@ -1,22 +1,29 @@
 package deck
 
 import (
+	"math/big"
+
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/render"
 )
 
 // The words of a backlash reading. Which gear is locked, how the stem stands
 // and where are data.
+const (
+	wordStand  = "How the indicator stands"
+	wordLocked = "locked"
+)
 
 func wordRock(turned unit.Member) string {
 	return "Lock the " + string(turned.Other()) + ". Turn the " + string(turned) + " to and fro."
 }
 
 func wordStem(square bool, radius string) string {
-	how := "Set the stem along the turn"
+	how := "Stem along the turn"
 	if square {
-		how = "Set the stem square to the tooth's flank"
+		how = "Stem square to the flank"
 	}
 	if radius == "" {
 		return how + ", at the pitch radius."
@@ -45,7 +52,10 @@ func (b *builder) lash(i *card.Lash) []render.Element {
 		radius = together(b.value(*i.Radius))
 	}
 	dial := i.Block.Dial
-	r.Lines = append([][]render.Run{plain(wordStem(dial.Square, radius)), plain(wordRock(dial.Turned))}, r.Lines...)
+	how := [][]render.Run{plain(wordStem(dial.Square, radius)), plain(wordRock(dial.Turned))}
+	if i.Block.NoFigure || b.far[b.step] {
+		r.Lines = append(how, r.Lines...) // the step can be done without the figure
+	}
 	if at := i.Holds; at != nil && i.Limit != nil {
 		place := ""
 		if at.Radius != nil {
@@ -53,7 +63,28 @@ func (b *builder) lash(i *card.Lash) []render.Element {
 		}
 		r.Source = plain(b.manualAt(i.Limit, wordHolds(at, place)))
 	}
-	return append([]render.Element{b.technical(i.At, r)}, b.tables(i.Measurement)...)
+	var out []render.Element
+	if !i.Block.NoFigure {
+		out = append(out, b.table(i.At, wordStand, render.Indicator{Radius: radius, Locked: wordLocked, Reach: reach(i),
+			Square: dial.Square, Pinion: dial.Turned == unit.PinionGear, Lines: how}))
+	}
+	return append(append(out, b.technical(i.At, r)), b.tables(i.Measurement)...)
+}
+
+// reach is how far out the dial stands, in thousandths of the pitch radius; at
+// the teeth where that is not known.
+func reach(i *card.Lash) int {
+	at := i.Radius
+	if at == nil || i.Pair == nil || i.Pair.PitchRadius(i.Block.Dial.Turned) == nil {
+		return 1000
+	}
+	pitch := i.Pair.PitchRadius(i.Block.Dial.Turned)
+	ratio := new(big.Rat).Quo(quantity.Convert(at.Value, at.Unit, pitch.Unit), pitch.Value)
+	ratio.Mul(ratio, big.NewRat(1000, 1))
+	if ratio.Cmp(big.NewRat(5000, 1)) > 0 {
+		return 5000
+	}
+	return int(new(big.Int).Quo(ratio.Num(), ratio.Denom()).Int64())
 }
 
 // lashTools returns what is taken in the hand for it: the gauge, which its panel

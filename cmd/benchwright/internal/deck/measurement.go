@@ -6,6 +6,7 @@ import (
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/render"
 )
@@ -51,7 +52,7 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 			r.Lines = append(r.Lines, plain(wordGuarded))
 		}
 	case m.Limit != nil:
-		band := *m.OnGauge()
+		band := b.unmarked(m)
 		r.Label, r.Value, r.Unit = wordAccept, b.band(band), band.Unit.Symbol
 		r.Low, r.High = band.Ends(b.card.Shop.Mark())
 		r.Source = plain(b.manual(m.Limit))
@@ -91,6 +92,15 @@ func (b *builder) tables(m *card.Measurement) []render.Element {
 		out = append(out, b.table(m.At, m.Of, b.byMark(m)))
 	}
 	return out
+}
+
+// unmarked returns limits that stand on no gauge's marks: with the digits that
+// were typed. Where no mark of the gauge lies inside, a rule refuses the card.
+func (b *builder) unmarked(m *card.Measurement) quantity.Band {
+	if m.Gauge == nil {
+		return *m.OnGauge()
+	}
+	return m.Limit.Band
 }
 
 // withUnit names the unit at each box: what is written in it has that unit.

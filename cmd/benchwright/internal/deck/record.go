@@ -136,7 +136,7 @@ func (b *builder) limits(m *card.Measurement) string {
 	case m.Marks != nil:
 		return b.marks(*m.Marks) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
 	case m.Limit != nil:
-		return b.band(*m.OnGauge()) + nbsp + m.Limit.Band.Unit.Symbol
+		return b.band(b.unmarked(m)) + nbsp + m.Limit.Band.Unit.Symbol
 	case m.Table != nil:
 		return wordByTable
 	case m.Expect != nil && m.Gauge != nil:
