@@ -107,7 +107,9 @@ func OnDial(limits quantity.Band, factor *big.Rat, dial quantity.Scale) (exact q
 // their kind.
 func Scaled(limits quantity.Band, factor *big.Rat, u quantity.Unit) quantity.Band {
 	b := limits.In(u)
-	b.Nominal = nil
+	if b.Nominal != nil {
+		b.Nominal = &quantity.Number{Value: new(big.Rat).Mul(b.Nominal.Value, factor)}
+	}
 	if b.Low != nil {
 		b.Low = new(big.Rat).Mul(b.Low, factor)
 	}

@@ -41,7 +41,7 @@ func (r *resolver) lash(i *procedure.Lash) Item {
 		}
 	}
 	out.Measurement = r.scaled(&i.Measurement, quantity.Length, factor)
-	if factor == nil {
+	if factor == nil && !i.Limits.None {
 		out.withoutLimits()
 	}
 	if out.PerPitch != nil && i.Tilt != nil {
@@ -70,6 +70,9 @@ func (r *resolver) pair(i *procedure.Lash) *unit.Gear {
 	return pair
 }
 
+// holdsForm is how a limit of backlash says where it holds, for a mend.
+const holdsForm = "`holds: {measured: along-the-turn, at: pitch-radius, turned: gear}`"
+
 // holds finds where the limits hold, nil where there are none or it is not
 // said, which is reported.
 func (r *resolver) holds(i *procedure.Lash) *unit.LashPlace {
@@ -77,10 +80,9 @@ func (r *resolver) holds(i *procedure.Lash) *unit.LashPlace {
 	if l.None || l.Bad || !l.Stated() {
 		return nil
 	}
-	const form = "`holds: {measured: along-the-turn, at: pitch-radius, turned: gear}`"
 	if l.Band != nil || u == nil {
 		if i.Holds == nil {
-			r.msgs.Report("key-missing", l.At, "add "+form+" beside them, as the manual has it", "nothing says where these limits hold")
+			r.msgs.Report("key-missing", l.At, "add "+holdsForm+" beside them, as the manual has it", "nothing says where these limits hold")
 		}
 		return i.Holds
 	}
@@ -92,7 +94,7 @@ func (r *resolver) holds(i *procedure.Lash) *unit.LashPlace {
 		d := r.msgs.Report("limits-twice", i.KeyPlace("holds"), "take it out here", "the unit says where `%s` holds", named.ID)
 		d.Related = append(d.Related, diag.Related{At: named.At, Message: "the limit is declared here"})
 	case named.Holds == nil && i.Holds == nil:
-		d := r.msgs.Report("key-missing", l.At, "add "+form+" to `"+named.ID+"` in the unit, as the manual has it", "nothing says where `%s` holds", named.ID)
+		d := r.msgs.Report("key-missing", l.At, "add "+holdsForm+" to `"+named.ID+"` in the unit, as the manual has it", "nothing says where `%s` holds", named.ID)
 		d.Related = append(d.Related, diag.Related{At: named.At, Message: "the limit is declared here"})
 	case named.Holds == nil:
 		return i.Holds

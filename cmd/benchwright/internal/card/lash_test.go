@@ -179,3 +179,46 @@ func TestTilt(t *testing.T) {
 		}
 	}
 }
+
+// A pack is made for the same backlash wherever the dial stands: at twice the
+// radius the readings, the aim and the rate are all twice as much.
+func TestShimsFromALashElsewhere(t *testing.T) {
+	shopText := testShop + "stock:\n  steel: {place: here, shims: [0.10 mm, 0.12 mm, 0.15 mm, 0.18 mm, 0.30 mm, 0.40 mm, 0.50 mm]}\n"
+	unitText := lashUnit + "packs:\n  gear-pack: {reading: lash, more-shim: opens, rate: RATE, moves: gear, safe-side: more}\n"
+	packs := func(rate, at, span string) map[string]string {
+		text := testFront + "\n## Work\n\n### A {#a}\n\n" +
+			block("lash", "limits: none\nbecause: it feeds the table\nexpect: "+span+"\ngauge: dial-indicator\nmeasured: along-the-turn\nat: "+at+"\nturned: gear") +
+			"\n### B\n\n" + block("shim", "pack: gear-pack\nstock: steel\naim: lash\nfrom: {reading: a, with-pack: 1.00 mm}\nwithin: 0.03 mm\nover-pack: ±0.01 mm\nat-most: 4\nmicrometer: dial-indicator")
+		c, messages := cardOf(t, shopText, strings.Replace(unitText, "RATE", rate, 1), text, "")
+		clean(t, messages)
+		i := c.Steps()[1].Items[0].(*Shim)
+		out := map[string]string{}
+		for _, row := range i.Rows {
+			for m := new(big.Rat).Set(row.Low); m.Cmp(row.High) <= 0; m = new(big.Rat).Add(m, big.NewRat(1, 100)) {
+				out[m.FloatString(2)] = row.Total.FloatString(3)
+			}
+		}
+		if len(out) == 0 {
+			t.Fatalf("no rows at %s: %+v", at, i.Miss)
+		}
+		return out
+	}
+	for _, rate := range []string{"theory", "0.7"} {
+		near, far := packs(rate, "72 mm", "0.05 to 0.40 mm"), packs(rate, "144 mm", "0.10 to 0.80 mm")
+		for reading, pack := range near {
+			x, _ := new(big.Rat).SetString(reading)
+			twice := x.Add(x, x).FloatString(2)
+			a, _ := new(big.Rat).SetString(pack)
+			b, ok := new(big.Rat).SetString(far[twice])
+			if !ok {
+				t.Errorf("%s: no pack for %s at twice the radius", rate, twice)
+				continue
+			}
+			// A row may stand for several readings: each pack lies within 0.03 mm
+			// of the same want.
+			if d := a.Sub(a, b).Abs(a); d.Cmp(big.NewRat(6, 100)) > 0 {
+				t.Errorf("%s: %s reads %s here and %s there, packs %s and %s", rate, reading, reading, twice, pack, far[twice])
+			}
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
@@ -33,6 +34,7 @@ type Shim struct {
 // A Reading is a reading that a table is read with.
 type Reading struct {
 	*Measurement
+	Lash  *Lash // nil for a reading that is no backlash
 	Step  int
 	Marks quantity.Marks // the span of the table
 }
@@ -101,7 +103,7 @@ func (r *resolver) stacks(s *Step, i *Shim) {
 		return
 	}
 	r.aim(i)
-	i.Rate = r.rate(i.Pack)
+	i.Rate = r.rate(i)
 	if i.Aim == nil || i.Rate == nil || i.Pack.SafeSide == "" || i.From.WithPack == nil || i.Within == nil || i.OverPack == nil || len(i.Stock.Shims) == 0 {
 		return
 	}
@@ -143,9 +145,11 @@ func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band) *
 		return nil
 	}
 	var found []*Measurement
+	var lash *Lash
 	for _, i := range r.card.Steps()[n-1].Items {
 		if m := ReadingOf(i); m != nil {
 			found = append(found, m)
+			lash, _ = i.(*Lash)
 		}
 	}
 	refuse := func(help, format string, args ...any) *Reading {
@@ -184,7 +188,7 @@ func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band) *
 		return refuse("add `span:` with the lowest and the highest reading that the table is for", "nothing says how far the readings of step `%s` go", id.Name)
 	}
 	marks, ok := span.Inward(m.Gauge.Scale)
-	out := &Reading{m, n, marks}
+	out := &Reading{m, lash, n, marks}
 	if count := 0; ok {
 		if count = len(out.marks()); count <= mostMarks {
 			return out
@@ -214,23 +218,74 @@ func (r *resolver) aim(i *Shim) {
 		return
 	}
 	i.Limit = r.limit(&procedure.Limits{Named: i.AimAt, At: i.AimAt.At}, quantity.Length)
-	if i.Limit != nil {
-		i.Aim = i.Limit.Band.In(u).Target()
+	if i.Limit == nil {
+		return
 	}
+	shows := r.shows(i, r.holdsAt(i))
+	if i.Read.Lash != nil && r.holdsAt(i) == nil {
+		d := r.msgs.Report("key-missing", i.AimAt.At, "add "+holdsForm+" to `"+i.AimAt.Name+"` in the unit, as the manual has it", "nothing says where `%s` holds", i.AimAt.Name)
+		d.Related = append(d.Related, diag.Related{At: r.card.Unit.Limit(i.AimAt.Name).At, Message: "the limit is declared here"})
+		shows = nil
+	}
+	if shows == nil {
+		i.Limit = nil
+		return
+	}
+	on := *i.Limit // as the gauge shows it
+	on.Band = bench.Scaled(on.Band, shows, u)
+	on.Band.Written = i.Limit.Band.Written
+	i.Limit, i.Aim = &on, on.Band.Target()
 }
 
-// rate returns how far the reading moves for each length of shim, with its
-// sign, nil when the unit does not say.
-func (r *resolver) rate(p *unit.Pack) *big.Rat {
-	rate := p.Rate
-	if p.Theory {
-		rate = axialRate(r.card.Unit.Gear(p.Gears), p.Moves)
+// holdsAt is where the limit of the aim holds, nil where it does not say.
+func (r *resolver) holdsAt(i *Shim) *unit.LashPlace {
+	if l := r.card.Unit.Limit(i.AimAt.Name); l != nil {
+		return l.Holds
 	}
-	if rate == nil || p.MoreShim.Sign() == 0 {
+	return nil
+}
+
+// shows returns how much of what holds somewhere the reading's gauge shows: a
+// dial elsewhere shows another backlash, and a tilted lever more. A nil holds is
+// at the dial. It is nil where that cannot be told.
+func (r *resolver) shows(i *Shim, holds *unit.LashPlace) *big.Rat {
+	factor := big.NewRat(1, 1)
+	if l := i.Read.Lash; l != nil && holds != nil {
+		if factor, _ = lashFactor(holds, l.Block.Dial, l.Pair); factor == nil {
+			return nil
+		}
+	}
+	if i.Read.Tilt == nil {
+		return factor
+	}
+	shown, _ := bench.TiltedReading(factor, degrees(i.Read.Tilt))
+	return shown
+}
+
+// rate returns how far the reading moves on its gauge for each length of shim,
+// with its sign, nil when the unit does not say. The theory's rate is along the
+// turn at the pitch radius, a manual's own of the limits that it states.
+func (r *resolver) rate(i *Shim) *big.Rat {
+	p := i.Pack
+	rate, holds := p.Rate, r.holdsAt(i)
+	if p.Theory {
+		rate = TheoryRate(r.card.Unit, p)
+		if l := i.Read.Lash; l != nil {
+			holds = &unit.LashPlace{Turned: l.Block.Dial.Turned}
+		}
+	}
+	shows := r.shows(i, holds)
+	if rate == nil || shows == nil || p.MoreShim.Sign() == 0 {
 		return nil
 	}
-	return new(big.Rat).Mul(rate, big.NewRat(int64(p.MoreShim.Sign()), 1))
+	rate = new(big.Rat).Mul(rate, shows)
+	return rate.Mul(rate, big.NewRat(int64(p.MoreShim.Sign()), 1))
 }
+
+// TheoryRate returns how much backlash a pack opens or closes for each length of
+// shim, along the turn at the pitch radius, nil where the unit lacks what it
+// takes.
+func TheoryRate(u *unit.Unit, p *unit.Pack) *big.Rat { return axialRate(u.Gear(p.Gears), p.Moves) }
 
 // axialRate is the theory's rate for the member of a pair that moves, nil where
 // the unit lacks what it takes.
@@ -238,13 +293,12 @@ func axialRate(g *unit.Gear, moves unit.Member) *big.Rat {
 	if g == nil || moves == "" || g.PressureAngle == nil || g.Teeth[0] == 0 || g.Teeth[1] == 0 {
 		return nil
 	}
-	degree, _ := quantity.UnitOf("°")
-	b := bench.Bevel{Teeth: g.Teeth[0], Mate: g.Teeth[1], Pressure: quantity.Convert(g.PressureAngle.Value, g.PressureAngle.Unit, degree), Spiral: new(big.Rat)}
+	b := bench.Bevel{Teeth: g.Teeth[0], Mate: g.Teeth[1], Pressure: degrees(g.PressureAngle), Spiral: new(big.Rat)}
 	if moves == unit.LargeGear {
 		b.Teeth, b.Mate = b.Mate, b.Teeth
 	}
 	if g.Spiral != nil {
-		b.Spiral = quantity.Convert(g.Spiral.Value, g.Spiral.Unit, degree)
+		b.Spiral = degrees(g.Spiral)
 	}
 	return b.AxialRate()
 }

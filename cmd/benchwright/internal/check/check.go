@@ -15,7 +15,7 @@ var cardRules = []func(*pass){
 	limits, sources, also, cases, marks, gauges, wrenches, readings, branches,
 	states, leakTests, patterns,
 	coveredHazards, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
-	lashes, tilts,
+	lashes, rates, tilts,
 	orders, passes, sequences, ends, tightness,
 	longSentences, twoActions, lateConditions, vagueWords,
 	shims, shimWords,

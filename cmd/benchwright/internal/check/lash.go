@@ -31,6 +31,23 @@ func lashes(p *pass) {
 	})
 }
 
+// rates asks whether a manual's own rate of a pack looks like the theory's.
+func rates(p *pass) {
+	each(p, func(_ *card.Step, i *card.Shim) {
+		if i.Pack == nil || i.Pack.Rate == nil || p.Unit == nil {
+			return
+		}
+		theory := card.TheoryRate(p.Unit, i.Pack)
+		if theory == nil || !bench.FarFromTheory(i.Pack.Rate, theory) {
+			return
+		}
+		mark := p.Shop.Mark()
+		d := p.msgs.Report("rate-unlikely", i.Shim.Pack.At, "look the rate up again; if it stands so in the manual, accept this with the reason",
+			"a rate of %s is far from the theory's %s", quantity.Decimal(i.Pack.Rate, mark), quantity.Format(theory, thou, mark))
+		d.Related = append(d.Related, related(i.Pack.Node.Get("rate").Place(), "the rate of `"+i.Pack.ID+"` is stated here"))
+	})
+}
+
 // steepest is the most that a lever may be tilted, in degrees (common
 // practice): beyond it a small error of the angle is a large one of the
 // reading.

@@ -38,7 +38,7 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 	case i.Rate == nil && k.Moves == "":
 		what, help = "which gear it moves", "add `moves: pinion` or `moves: gear`"
 	case i.Rate == nil:
-		what, help = "its gears", "add `gears:` with the id of the pair, and `teeth`, `pressure-angle` and `spiral` to the pair"
+		what, help = "its gears", "add `gears:` with the id of the pair, and `teeth`, `pressure-angle`, `spiral` and `pitch-radius` to the pair"
 	default:
 		return true
 	}
