@@ -3,7 +3,7 @@ package check
 import "benchwright/cmd/benchwright/internal/card"
 
 // reasons asks for a line of why where a step cannot be taken back: one that
-// ends in a lock or at a hold point.
+// ends in a lock or at a hold point, or crushes a sleeve.
 func reasons(p *pass) {
 	for _, s := range p.Steps() {
 		if s.Why != nil {
@@ -17,6 +17,9 @@ func reasons(p *pass) {
 			case *card.Torque:
 				if i.Lock != "" && what == "" {
 					what = "locks a fastener"
+				}
+				if i.Until.Reading.Name != "" {
+					what = "crushes a sleeve"
 				}
 			}
 		}

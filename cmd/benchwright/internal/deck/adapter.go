@@ -16,10 +16,8 @@ const (
 	wordPointsBack = "pointing back along the wrench"
 )
 
-func wordAtAngle(angle string) string { return "at " + angle + " to the wrench" }
-func wordReaches(torque string) string {
-	return torque + " at the fastener"
-}
+func wordAtAngle(angle string) string  { return "at " + angle + " to the wrench" }
+func wordReaches(torque string) string { return torque + " at the fastener" }
 func wordWithAdapter(wrench, adapter, points string) string {
 	return "with the " + wrench + " and the " + adapter + ", " + points
 }
@@ -28,7 +26,7 @@ func wordWithAdapter(wrench, adapter, points string) string {
 // for no other grip.
 func adapter(a *card.Adapter, c *bench.Choice) [][]render.Run {
 	return [][]render.Run{
-		plain(wordWithAdapter(lower(c.Wrench.Name), lower(a.Tool.Name), pointing(a))),
+		plain(wordWithAdapter(together(lower(c.Wrench.Name)), together(lower(a.Tool.Name)), pointing(a))),
 		strong(wordGrip),
 	}
 }

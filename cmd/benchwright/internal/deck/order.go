@@ -11,8 +11,8 @@ import (
 const (
 	wordSetPasses    = "Set, one pass after the other"
 	wordRound        = "Once round"
-	wordOrderNumbers = "The numbers are the order: 1 first, then 2."
-	wordOrderMark    = "Chalk them on before you start."
+	wordOrderNumbers = "The numbers are the order."
+	wordOrderMark    = "Chalk them on first. Begin at 1."
 )
 
 func wordPass(n int) string             { return fmt.Sprintf("Pass\u00a0%d", n) }
