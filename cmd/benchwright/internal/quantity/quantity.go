@@ -41,11 +41,12 @@ const (
 	Time
 	Proportion
 	LeakRate
+	Expansion // of a length, for each degree
 	Speed
 )
 
 var dimensions = [...]string{"", "length", "angle", "mass", "force", "torque", "pressure", "volume",
-	"temperature", "temperature difference", "time", "proportion", "leak rate", "speed"}
+	"temperature", "temperature difference", "time", "proportion", "leak rate", "expansion", "speed"}
 
 // String returns the dimension as a message names it: "torque".
 func (d Dimension) String() string {

@@ -56,8 +56,7 @@ type entry struct {
 }
 
 // entries lists the units, the most used of each dimension first. Base units:
-// mm, °, kg, N, N·m, Pa, mL, °C, s, 1, Pa·L/s,
-// rev/min.
+// mm, °, kg, N, N·m, Pa, mL, °C, s, 1, Pa·L/s, 1/°C, rev/min.
 var entries = sync.OnceValue(func() []entry {
 	var out []entry
 	add := func(d Dimension, symbol string, factor *big.Rat, spellings ...string) {
@@ -102,6 +101,7 @@ var entries = sync.OnceValue(func() []entry {
 	add(Pressure, "psi", per(poundForce, inchSquare), "lbf/in²", "lb/in²", "lbf/in2", "lb/in2", "lbf/sq·in", "PSI")
 	add(Pressure, "bar", ratio("100000"), "bars", "BAR")
 	add(Pressure, "MPa", ratio("1000000"), "megapascal", "N/mm²", "N/mm2")
+	add(Pressure, "GPa", ratio("1000000000"), "gigapascal", "kN/mm²", "kN/mm2")
 	add(Pressure, "mbar", ratio("100"), "millibar", "millibars", "hPa")
 	add(Pressure, "Pa", one, "pascal", "pascals")
 	add(Pressure, "kgf/cm²", times(gravity, ratio("10000")), "kgf/cm2", "kg/cm²", "kg/cm2", "kp/cm²", "kp/cm2")
@@ -141,6 +141,8 @@ var entries = sync.OnceValue(func() []entry {
 	add(LeakRate, "Pa·L/s", one, "Pa·l/s", "pascal·litres/second")
 	add(LeakRate, "mbar·L/s", ratio("100"), "mbar·l/s", "millibar·litres/second")
 	add(LeakRate, "Pa·m³/s", thousand, "Pa·m3/s")
+	add(Expansion, "ppm/°C", ratio("1/1000000"), "ppm/K", "e-6/°C", "e-6 /°C", "e-6/K", "e-6 /K", "×10⁻⁶/°C", "×10⁻⁶/K", "µm/m/°C", "µm/m·°C", "µm/m·K")
+	add(Expansion, "ppm/°F", times(ratio("1/1000000"), per(one, fahrenheit)), "e-6/°F", "e-6 /°F", "×10⁻⁶/°F", "µin/in/°F", "µin/in·°F")
 
 	add(Speed, "rev/min", one, "rpm", "RPM", "r/min")
 	return out

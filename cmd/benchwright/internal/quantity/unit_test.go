@@ -56,6 +56,8 @@ func TestExactFactors(t *testing.T) {
 		{"imp gal", "L", "4.54609"},
 		{"h", "s", "3600"},
 		{"turn", "°", "360"},
+		{"GPa", "MPa", "1000"},
+		{"ppm/°F", "ppm/°C", "1.8"},
 	} {
 		if got := in(t, "1", c.from, c.to); got.Cmp(ratio(c.want)) != 0 {
 			t.Errorf("1 %s = %s %s, want %s", c.from, got.RatString(), c.to, c.want)
@@ -186,6 +188,8 @@ func TestSpellings(t *testing.T) {
 		"rev/min":             {"rev/min", "rpm", "r/min"},
 		"%":                   {"%", "per cent"},
 		"kPa":                 {"kPa"},
+		"ppm/°C":              {"ppm/°C", "e-6/°C", "e-6 /°C", "× 10⁻⁶/°C", "µm/m·K"},
+		"ppm/°F":              {"ppm/°F", "e-6/°F", "µin/in·°F"},
 		"MPa":                 {"MPa", "N/mm²"},
 		"inHg (conventional)": {"inHg (conventional)", "in Hg (conventional)", "conventional inHg"},
 	} {

@@ -57,7 +57,7 @@ func FromNode(n *syntax.Node, msgs *diag.List) *Shop {
 		}
 	}
 	for _, f := range r.Fields(n.Get("tools")) {
-		s.Tools = append(s.Tools, &Tool{r.item(f), r.Value(f.Value.Get("across-flats"), quantity.Length)})
+		s.Tools = append(s.Tools, &Tool{r.item(f), r.Value(f.Value.Get("across-flats"), quantity.Length), r.Value(f.Value.Get("ram"), quantity.Length)})
 	}
 	for _, f := range r.Fields(n.Get("wrenches")) {
 		s.Wrenches = append(s.Wrenches, r.wrench(f))
@@ -153,6 +153,7 @@ func (r reader) wrench(f syntax.Field) *Wrench {
 func (r reader) gauge(f syntax.Field) *Gauge {
 	n := f.Value
 	g := &Gauge{Item: r.item(f), Marked: r.Text(n.Get("marked")), Due: r.due(n.Get("due"))}
+	g.Infrared = r.Text(n.Get("infrared")) == "yes" || r.Text(n.Get("infrared")) == "true"
 	if g.Bad = !r.scale(&g.Scale, n, "resolution", quantity.None); !g.Bad {
 		g.Uncertainty = r.uncertainty(n.Get("uncertainty"), g.Scale.Unit.Difference().Dimension)
 	}

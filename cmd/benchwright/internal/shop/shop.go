@@ -52,6 +52,7 @@ type Item struct {
 type Tool struct {
 	Item
 	AcrossFlats *quantity.Value // of a spanner or socket; nil for others
+	Ram         *quantity.Value // diameter of a press's ram; nil for others
 }
 
 // A Wrench is a torque wrench.
@@ -69,6 +70,7 @@ type Gauge struct {
 	Item
 	Scale       quantity.Scale // Step is its resolution
 	Marked      string
+	Infrared    bool            // a thermometer that reads bare metal too low
 	Uncertainty *quantity.Value // expanded, as the gauge's record states it; nil where it does not
 	Due         string          // date of its next calibration, "" without one
 }

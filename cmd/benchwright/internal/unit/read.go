@@ -107,8 +107,19 @@ func (r reader) part(f syntax.Field) *Part {
 		ID: f.Key, Name: r.Name(f, "name"), Number: r.Text(n.Get("number")),
 		Count: r.Count(n.Get("count"), 1), Renew: r.Text(n.Get("renew")) == "always",
 		MatchedWith: r.Text(n.Get("matched-with")), Mass: r.Value(n.Get("mass"), quantity.Mass),
-		Tray: r.Text(n.Get("tray")), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
+		Tray: r.Text(n.Get("tray")), Kind: PartKind(r.Text(n.Get("kind"))), Material: r.material(n.Get("material")),
+		MaxHeat: r.Value(n.Get("max-heat"), quantity.Temperature), HeatSource: r.Text(n.Get("max-heat-source")),
+		HeatBecause: r.Text(n.Get("max-heat-because")), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
 	}
+}
+
+func (r reader) material(n *syntax.Node) Material {
+	m := Material{r.Value(n.Get("expansion"), quantity.Expansion), r.Value(n.Get("modulus"), quantity.Pressure),
+		r.Number(n.Get("poisson")), r.Text(n.Get("source"))}
+	if n != nil && m.Source == "" {
+		r.Msgs.Report("source-missing", n.Place(), "add `source:` to the material: published values differ by a tenth", "these numbers of a material have no source")
+	}
+	return m
 }
 
 // between finds the x of a thread's name: M24x1.5.

@@ -47,9 +47,37 @@ type Part struct {
 	MatchedWith string
 	Mass        *quantity.Value
 	Tray        string
+	Kind        PartKind
+	Material    Material
+	MaxHeat     *quantity.Value // how hot it may get; nil where not stated
+	HeatSource  string          // where that comes from
+	HeatBecause string          // why it may be hotter than its like
 	Only        []string
 	At          source.Place
 	Node        *syntax.Node
+}
+
+// A PartKind is what a part is, where that decides how it is fitted; "" for any
+// other part.
+type PartKind string
+
+// The kinds of part that are fitted in a way of their own.
+const (
+	Bearing PartKind = "bearing" // a rolling bearing, or its cone with the rollers
+	Race    PartKind = "race"    // of a tapered bearing: it has a thick edge and a thin one
+	Seal    PartKind = "seal"    // a lip seal: its lip faces one way
+)
+
+// Rolling reports whether the part is a rolling bearing or one of its rings.
+func (p *Part) Rolling() bool { return p.Kind == Bearing || p.Kind == Race }
+
+// A Material is what a part is made of, as far as its fit is computed from it;
+// nil where not stated.
+type Material struct {
+	Expansion *quantity.Value
+	Modulus   *quantity.Value // of elasticity
+	Poisson   *big.Rat
+	Source    string
 }
 
 // A Hand is the hand of a thread.
