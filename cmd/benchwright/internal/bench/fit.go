@@ -1,6 +1,10 @@
 package bench
 
-import "math/big"
+import (
+	"math/big"
+
+	"benchwright/cmd/benchwright/internal/quantity"
+)
 
 // A PressFit is a hub on a shaft, both taken as thick cylinders as long as each
 // other and elastic. Diameters are in mm, with Bore 0 for a solid shaft;
@@ -70,6 +74,17 @@ func PressForce(friction, pressure, diameter, length *big.Rat) *big.Rat {
 	return f.Mul(f, length)
 }
 
+// Force returns the force in N that presses the parts together over a length in
+// mm with an interference on the diameter, in mm: PressForce of its Pressure. ok
+// is false as for Pressure.
+func (f PressFit) Force(interference, friction, length *big.Rat) (force *big.Rat, ok bool) {
+	p, ok := f.Pressure(interference)
+	if !ok {
+		return nil, false
+	}
+	return PressForce(friction, p, f.Seat, length), true
+}
+
 // RamArea returns the area in mm² of a ram of a diameter in mm.
 func RamArea(diameter *big.Rat) *big.Rat {
 	a := new(big.Rat).Mul(diameter, diameter)
@@ -120,6 +135,30 @@ func RiseTogether(most, clearance, outer, inner, diameter *big.Rat) (rise *big.R
 func Opening(expansion, diameter, rise *big.Rat) *big.Rat {
 	o := new(big.Rat).Mul(expansion, diameter)
 	return o.Mul(o, rise)
+}
+
+// HeatBand returns the temperatures, in °C, at which a heated part goes over its
+// seat: from what opens it, room + rise, up to its cap. ok is false where that
+// is above the cap. Room is how warm the part that is not heated may be.
+func HeatBand(room, rise, cap *big.Rat) (b quantity.Band, ok bool) {
+	need := new(big.Rat).Add(room, rise)
+	if need.Cmp(cap) > 0 {
+		return b, false
+	}
+	return quantity.Band{Form: quantity.Range, Low: need, High: cap, Unit: Celsius()}, true
+}
+
+// ChillBand returns the temperatures, in °C, at which a chilled part goes into
+// its seat: room − fall and colder. Room is how cold the part that is not
+// chilled may be.
+func ChillBand(room, fall *big.Rat) quantity.Band {
+	return quantity.Band{Form: quantity.Max, High: new(big.Rat).Sub(room, fall), Unit: Celsius()}
+}
+
+// Celsius is the unit of the temperatures here.
+func Celsius() quantity.Unit {
+	u, _ := quantity.UnitOf("°C")
+	return u
 }
 
 // closeExpansion is the difference of expansions, per °C, under which parts

@@ -176,6 +176,7 @@ type Measurement struct {
 	// GuardTook says that a mark lies inside the limits, and none inside what the
 	// guard band leaves of them.
 	GuardTook bool
+	Answered  bool // the card itself says what to do outside the limits
 }
 
 // A MarkRow is the limits of a part with one mark.
@@ -225,6 +226,17 @@ func (m *Measurement) reading() *Measurement { return m }
 func ReadingOf(i Item) *Measurement {
 	if r, ok := i.(interface{ reading() *Measurement }); ok {
 		return r.reading()
+	}
+	return nil
+}
+
+// ReadingsOf returns all readings that an item takes: most take one at most.
+func ReadingsOf(i Item) []*Measurement {
+	if r, ok := i.(interface{ readings() []*Measurement }); ok {
+		return r.readings()
+	}
+	if m := ReadingOf(i); m != nil {
+		return []*Measurement{m}
 	}
 	return nil
 }

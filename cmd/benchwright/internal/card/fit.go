@@ -1,10 +1,198 @@
 package card
 
-import "benchwright/cmd/benchwright/internal/procedure"
+import (
+	"math/big"
 
-// A Fit is a part fitted or drawn by heat, cold or force.
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// A Fit is a part that is put in its seat, or drawn from it, by heat, cold or
+// force.
 type Fit struct {
 	*procedure.Fit
+	Part        Member
+	Mate        Member // what it goes into or onto, or comes out of or off
+	Heat, Chill *Warmth
+	Press, Pull *Push
+	Depth       *Measurement // of its seat; nil where that is not measured
+	size        *size
+	bad         bool // a number of its size is wrong, which is reported
 }
 
-func (r *resolver) fit(i *procedure.Fit) Item { return &Fit{i} }
+// A Member is one of the two parts of a fit.
+type Member struct {
+	Name string
+	Part *unit.Part // nil where it is only words, or unknown, which is reported
+	At   procedure.Named
+}
+
+// Outer and Inner return the part that lies around the other, and the other.
+func (f *Fit) Outer() Member {
+	if f.Way.Inner() {
+		return f.Mate
+	}
+	return f.Part
+}
+
+func (f *Fit) Inner() Member {
+	if f.Way.Inner() {
+		return f.Part
+	}
+	return f.Mate
+}
+
+// readings returns the temperatures, forces and depths that the fit is checked
+// by, in the order of the hands.
+func (f *Fit) readings() []*Measurement {
+	var out []*Measurement
+	for _, w := range f.Warmths() {
+		out = append(out, w.Measurement)
+	}
+	for _, p := range f.Pushes() {
+		if p.Read {
+			out = append(out, p.Measurement)
+		}
+	}
+	if f.Depth != nil {
+		out = append(out, f.Depth)
+	}
+	return out
+}
+
+// Warmths returns what is heated and chilled.
+func (f *Fit) Warmths() []*Warmth { return present(f.Heat, f.Chill) }
+
+// Pushes returns what is pressed and pulled.
+func (f *Fit) Pushes() []*Push { return present(f.Press, f.Pull) }
+
+func present[T any](all ...*T) []*T {
+	var out []*T
+	for _, t := range all {
+		if t != nil {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+func (f *Fit) causes() []Cause {
+	var out []Cause
+	add := func(id, what string, m *procedure.Means, with []*shop.Item) {
+		out = append(out, Cause{id, what, m.At})
+		for _, i := range with {
+			out = append(out, carried(i, m.At)...)
+		}
+	}
+	if w := f.Heat; w != nil {
+		add("hot", "Heat", w.Means, w.With)
+	}
+	if w := f.Chill; w != nil {
+		add("cold", "Chill", w.Means, w.With)
+	}
+	for _, p := range f.Pushes() {
+		add("press", "Press and puller", p.Means, p.With)
+	}
+	if f.Sealant != "" {
+		out = append(out, Cause{"chemical", "Sealant", f.KeyPlace("sealant")})
+	}
+	for _, m := range f.readings() {
+		out = append(out, m.causes()...)
+	}
+	return out
+}
+
+func (r *resolver) fit(p *procedure.Fit) Item {
+	f := &Fit{Fit: p, Part: r.member(p.Part), Mate: r.member(p.Mate), bad: p.Bad}
+	f.measure(r)
+	f.Chill = r.warmth(f, p.Chill, false)
+	f.Heat = r.warmth(f, p.Heat, true)
+	f.Press, f.Pull = r.push(f, p.Press), r.push(f, p.Pull)
+	if p.Depth != nil {
+		f.Depth = r.measurement(p.Depth)
+	}
+	return f
+}
+
+// member looks a part of the unit up. What is no id is words, and stands for
+// itself; without a unit so is everything.
+func (r *resolver) member(n procedure.Named) Member {
+	u := r.card.Unit
+	switch {
+	case !procedure.IsName(n.Name):
+		return Member{n.Name, nil, n}
+	case u == nil:
+		return Member{unit.NameOf(n.Name), nil, n}
+	}
+	part := u.Part(n.Name)
+	if part == nil {
+		r.unknown("part-unknown", "part", n, u.PartIDs(), "parts in the unit")
+		return Member{unit.NameOf(n.Name), nil, n}
+	}
+	return Member{part.Name, part, n}
+}
+
+// withAll looks up the tools of a means.
+func (r *resolver) withAll(names []procedure.Named) []*shop.Item {
+	var out []*shop.Item
+	for _, n := range names {
+		if item := r.find(n); item != nil {
+			out = append(out, item)
+		}
+	}
+	return out
+}
+
+// A size is the diameter of a seat and its interference, in mm.
+type size struct {
+	diameter    *big.Rat
+	least, most *big.Rat // interference; least is nil where only the most is known
+}
+
+// Size returns the most interference and the diameter, in mm, that the fit is
+// computed from; nil where they are not stated.
+func (f *Fit) Size() (most, diameter *big.Rat) {
+	if f.size == nil {
+		return nil, nil
+	}
+	return f.size.most, f.size.diameter
+}
+
+// HasSize reports whether the fit states an interference and its diameter.
+func (f *Fit) HasSize() bool { return f.size != nil }
+
+// measure reads diameter and interference.
+func (f *Fit) measure(r *resolver) {
+	mm, _ := quantity.UnitOf("mm")
+	switch {
+	case f.Tolerance.Name != "":
+		hole, shaft, err := quantity.ParseFit(f.Tolerance.Name, r.card.Shop.Mark())
+		var least, most *big.Rat
+		if err == nil {
+			least, most, err = bench.Interference(hole, shaft)
+		}
+		if err != nil {
+			r.msgs.Report("quantity-malformed", f.Tolerance.At, "write the fit as `50 H7/p6`, or the interference as a band with its unit", "`%s` says no interference: %s", f.Tolerance.Name, err)
+			f.bad = true
+			return
+		}
+		thousand := big.NewRat(1000, 1)
+		f.size = &size{hole.Size, least.Quo(least, thousand), most.Quo(most, thousand)}
+	case f.Interference == nil || f.Diameter == nil:
+	case f.Interference.High == nil:
+		r.msgs.Report("limits-bare", f.KeyPlace("interference"), "write a band, such as `0.010 to 0.035 mm`, or `max` before it", "`%s` does not say how much the interference is at most", f.Interference.Written)
+		f.bad = true
+	default:
+		b := f.Interference.In(mm)
+		f.size = &size{millimetres(f.Diameter), b.Low, b.High}
+	}
+}
+
+// millimetres returns a length in mm.
+func millimetres(v *quantity.Value) *big.Rat {
+	mm, _ := quantity.UnitOf("mm")
+	return v.In(mm).Value
+}

@@ -277,7 +277,7 @@ func (r *resolver) branches() {
 	}
 	for _, s := range steps {
 		for _, i := range s.Items {
-			if m := ReadingOf(i); m != nil {
+			for _, m := range ReadingsOf(i) {
 				m.LowGo, m.HighGo = find(m.IfLow), find(m.IfHigh)
 			}
 			if p, ok := i.(*Pattern); ok {

@@ -1,10 +1,41 @@
 package card
 
-import "benchwright/cmd/benchwright/internal/procedure"
+import (
+	"math/big"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
 
 // A Timed is work that must be done before a time runs out.
 type Timed struct {
 	*procedure.Timed
+	Ends  *bench.Clock // latest ends; nil for a time that is counted, or for whole days
+	Days  int64        // whole days; 0 for less
+	Short bool         // counted, not read from the clock
 }
 
-func (r *resolver) timed(i *procedure.Timed) Item { return &Timed{i} }
+func (t *Timed) hasTable() bool { return t.Ends != nil }
+
+func (r *resolver) timed(p *procedure.Timed) Item {
+	t := &Timed{Timed: p}
+	if p.Within == nil {
+		return t
+	}
+	min, _ := quantity.UnitOf("min")
+	within := p.Within.In(min).Value
+	var whole bool
+	switch t.Days, whole = bench.WholeDays(within); {
+	case whole:
+		return t
+	case within.Sign() <= 0:
+		r.msgs.Report("quantity-malformed", p.KeyPlace("within"), "write how long the hand has, such as `10 min`", "no time is left to do it in")
+		return t
+	}
+	t.Days, t.Short, t.Ends = 0, within.Cmp(big.NewRat(5, 1)) < 0, bench.LatestEnds(within)
+	if t.Ends == nil && !t.Short {
+		r.msgs.Report("quantity-malformed", p.KeyPlace("within"), "write 12 h or less, or whole days such as `24 h`", "after `%s` the clock has gone round, and does not show it", p.Within.Unit.After(p.Within.Text))
+	}
+	return t
+}

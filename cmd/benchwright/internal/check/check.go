@@ -17,6 +17,7 @@ var cardRules = []func(*pass){
 	coveredHazards, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
 	lashes, rates, tilts,
 	orders, passes, sequences, ends, tightness,
+	seats, heat, flames, thermometers,
 	longSentences, twoActions, lateConditions, vagueWords,
 	shims, shimWords,
 }
@@ -52,7 +53,7 @@ func each[T card.Item](p *pass, f func(*card.Step, T)) {
 // block it is.
 func eachReading(p *pass, f func(*card.Step, *card.Measurement)) {
 	each(p, func(s *card.Step, i card.Item) {
-		if m := card.ReadingOf(i); m != nil {
+		for _, m := range card.ReadingsOf(i) {
 			f(s, m)
 		}
 	})

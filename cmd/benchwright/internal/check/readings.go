@@ -22,7 +22,7 @@ func readings(p *pass) {
 func branches(p *pass) {
 	eachReading(p, func(_ *card.Step, m *card.Measurement) {
 		bands := m.Judged()
-		if len(bands) == 0 {
+		if len(bands) == 0 || m.Answered {
 			return
 		}
 		side, key, band := "", "", bands[0].Band

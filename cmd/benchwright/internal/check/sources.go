@@ -22,6 +22,11 @@ func sources(p *pass) {
 			p.msgs.Report("source-missing", l.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "these limits have no source")
 		}
 	})
+	each(p, func(_ *card.Step, f *card.Fit) {
+		if f.HasSize() && f.Source == "" {
+			p.msgs.Report("source-missing", f.KeyPlace("interference"), "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this interference has no source")
+		}
+	})
 	each(p, func(_ *card.Step, t *card.Torque) {
 		here := t.Limits.Band != nil || t.Value != nil && t.Limits.Named.Name == ""
 		if here && t.Limit != nil && t.Limits.Source == "" {

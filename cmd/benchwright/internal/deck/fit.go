@@ -1,15 +1,302 @@
 package deck
 
 import (
+	"math/big"
+	"strings"
+
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/render"
 )
 
-// fit builds what a face says of a part fitted or drawn by heat, cold or force.
-func (b *builder) fit(i *card.Fit) []render.Element { return nil }
+// The fixed words of a fit, in the order of the hands.
+const (
+	fitClean    = "Clean"
+	fitOil      = "Oil"
+	fitSealant  = "Sealant"
+	fitWayRound = "Way round"
+	fitLip      = "Lip"
+	fitFlush    = "Flush with the face."
+	fitHome     = "Home when"
+	fitFast     = "Do it fast, then pull at once: the other part follows."
+	fitHoldHot  = "Hold it home until it is cold."
+	fitHoldCold = "Hold it home until it is warm."
+	fitPress    = "Press. Gauge"
+	fitPull     = "Pull. Gauge"
+	fitCheck    = "Check with"
+	fitColder   = " or colder"
+)
+
+var fitWays = map[procedure.Way]string{procedure.Into: " into ", procedure.Onto: " onto ", procedure.OutOf: " out of ", procedure.Off: " off "}
+
+func fitHeat(what string) string             { return "Heat " + what + " to" }
+func fitChill(what string) string            { return "Chill " + what + " to" }
+func fitNotWarmer(what, most string) string  { return capital(what) + " no warmer than " + most + "." }
+func fitNotColder(what, least string) string { return capital(what) + " no colder than " + least + "." }
+func fitNever(most, what string) string {
+	return "Above " + most + ": never use " + what + "."
+}
+func fitAbove(most string) string   { return "Above " + most + ": stop. Let the load off." }
+func fitBelow(least string) string  { return "Home below " + least + ": stop. It is too loose." }
+func fitHeated(title string) string { return title + ", heated" }
+func fitChilled(t string) string    { return t + ", chilled" }
+func fitPressed(t string) string    { return t + ", on the gauge" }
+func fitDepth(name string) string   { return "Depth of " + name }
+func fitComputed(interference, spare, diameter string) string {
+	return "computed: interference up to " + interference + ", " + spare + " to spare, on " + diameter
+}
+func fitForce(interference, force string) string {
+	return "computed: interference up to " + interference + ", " + force
+}
+func fitRam(ram string) string { return ", ram " + ram }
+
+// the writes a name inside a sentence: "the pinion head bearing".
+func the(name string) string {
+	for _, article := range []string{"the ", "The ", "a ", "an "} {
+		if strings.HasPrefix(name, article) {
+			return lower(name)
+		}
+	}
+	return "the " + lower(name)
+}
+
+func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
+
+func fitTitle(f *card.Fit) string { return f.Part.Name + fitWays[f.Way] + the(f.Mate.Name) }
+
+// fit builds what a face says of a part fitted or drawn by heat, cold or force:
+// one panel a figure, the lines in the order of the hands; the depth of its seat
+// last.
+func (b *builder) fit(f *card.Fit) []render.Element {
+	first := [][]render.Run{}
+	for _, l := range []struct{ word, text string }{{fitClean, f.Clean}, {fitOil, f.Oil}} {
+		first = append(first, said(l.word, l.text)...)
+	}
+	var panels []render.Setting
+	for _, w := range f.Warmths() {
+		panels = append(panels, b.warmth(f, w))
+	}
+	for _, p := range f.Pushes() {
+		if p.Read {
+			panels = append(panels, b.push(f, p))
+		}
+	}
+	last := fitLast(f)
+	title := strong(fitTitle(f))
+	var out []render.Element
+	if len(panels) == 0 {
+		out = append(out, b.technical(f.At, render.Reading{Title: title, Plain: true, Lines: append(first, last...)}))
+	}
+	for i, p := range panels {
+		if i == 0 {
+			p.Title, p.Lines = title, append(first, p.Lines...)
+		}
+		if i == len(panels)-1 {
+			p.Lines = append(p.Lines, last...)
+		}
+		out = append(out, b.technical(f.At, p))
+	}
+	if d := f.Depth; d != nil {
+		named, written := *d, *d.Measurement
+		written.Of = fitDepth(the(f.Part.Name))
+		named.Measurement = &written
+		out = append(out, b.measurement(&named)...)
+	}
+	return out
+}
+
+// fitLast returns what is done with the part in the hand.
+func fitLast(f *card.Fit) [][]render.Run {
+	var out [][]render.Run
+	for _, l := range []struct{ word, text string }{{fitSealant, f.Sealant}, {fitWayRound, f.WayRound}, {fitLip, f.Lip}} {
+		out = append(out, said(l.word, l.text)...)
+	}
+	if f.Seat == "flush" {
+		out = append(out, strong(fitFlush))
+	}
+	out = append(out, said(fitHome, f.Home)...)
+	switch {
+	case !f.Way.In():
+	case f.Heat != nil:
+		out = append(out, plain(fitHoldHot))
+	case f.Chill != nil:
+		out = append(out, plain(fitHoldCold))
+	}
+	return out
+}
+
+// said returns a line of a word and what the writer says to it, none for "".
+func said(word, text string) [][]render.Run {
+	if text == "" {
+		return nil
+	}
+	return [][]render.Run{{{Text: word + ": ", Weight: render.Semibold}, {Text: strings.TrimSuffix(text, ".") + "."}}}
+}
+
+// warmth builds the panel of a temperature.
+func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
+	what := short(w.Part)
+	s := render.Setting{Label: fitHeat(what)}
+	if w == f.Chill {
+		s.Label = fitChill(what)
+	}
+	s.Value, s.Unit = b.onGauge(w.Measurement)
+	if low, high := b.ends(w.Measurement); w == f.Chill && low == "" && high != "" {
+		s.Value, s.Unit = high, s.Unit+fitColder
+	}
+	mark := b.card.Shop.Mark()
+	switch {
+	case w.Stated != nil:
+		s.Source = plain(b.manual(w.Stated))
+	case w.Need != nil && w.Means.Clearance != nil:
+		most, diameter := f.Size()
+		s.Source = plain(fitComputed(b.lengthOf(most), b.value(*w.Means.Clearance), b.lengthOf(diameter)))
+	}
+	s.Lines = append(s.Lines, fitGauge(w.Measurement)...)
+	if w.Stated == nil && w.Room != nil && (f.Way.In() || w.Fast) { // else both change alike from wherever they begin
+		line := fitNotWarmer
+		if w == f.Chill {
+			line = fitNotColder
+		}
+		s.Lines = append(s.Lines, plain(line(short(w.Other), b.value(*w.Room))))
+	}
+	if w.Cap != nil {
+		most := w.Cap.Says(mark)
+		if w.Cap.Shown != nil {
+			_, high := w.Cap.Shown.Ends(mark)
+			most = high + nbsp + engraved(w.Gauge.Marked, w.Gauge.Scale)
+		}
+		s.Lines = append(s.Lines, strong(fitNever(most, short(w.Cap.Member))))
+	}
+	if w.Fast {
+		s.Lines = append(s.Lines, strong(fitFast))
+	}
+	return s
+}
+
+// push builds the panel of a force.
+func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
+	s := render.Setting{Label: fitPress}
+	if p == f.Pull {
+		s.Label = fitPull
+	}
+	s.Value, s.Unit = b.onGauge(p.Measurement)
+	if p.Force != nil {
+		text := b.manual(p.Force)
+		if p.Computed {
+			most, _ := f.Size()
+			text = fitForce(b.lengthOf(most), p.Force.Band.Written)
+		}
+		if p.Ram != nil {
+			text += fitRam(b.value(*p.Ram))
+		}
+		s.Source = plain(text)
+	}
+	s.Lines = append(s.Lines, fitGauge(p.Measurement)...)
+	low, high := b.ends(p.Measurement)
+	if high != "" {
+		s.Lines = append(s.Lines, strong(fitAbove(high+nbsp+s.Unit)))
+	}
+	if low != "" && f.Way.In() {
+		s.Lines = append(s.Lines, plain(fitBelow(low+nbsp+s.Unit)))
+	}
+	return s
+}
+
+// fitGauge names the gauge of a reading, as the panel of a measurement does.
+func fitGauge(m *card.Measurement) [][]render.Run {
+	if m.Gauge == nil {
+		return nil
+	}
+	line := []render.Run{{Text: fitCheck + " "}, {Text: m.Gauge.Name, Weight: render.Semibold}}
+	if m.Gauge.Number != "" {
+		line = append(line, render.Run{Text: " "}, render.Run{Text: m.Gauge.Number, Code: true})
+	}
+	return [][]render.Run{append(line, render.Run{Text: " " + m.Gauge.Place})}
+}
+
+// short names one part of a fit by what it is, where the other is something
+// else; the title has its full name.
+func short(m card.Member) string {
+	if m.Part != nil && m.Part.Kind != "" {
+		return "the " + string(m.Part.Kind)
+	}
+	return the(m.Name)
+}
+
+// onGauge writes the limits of a reading and their unit as the gauge shows them,
+// "" without limits.
+func (b *builder) onGauge(m *card.Measurement) (value, unit string) {
+	switch {
+	case m.Marks != nil:
+		return b.marks(*m.Marks), engraved(m.Gauge.Marked, m.Gauge.Scale)
+	case m.Limit != nil:
+		return b.band(m.Limit.Band), m.Limit.Band.Unit.Symbol
+	}
+	return "", ""
+}
+
+// ends writes the ends of those limits alone.
+func (b *builder) ends(m *card.Measurement) (low, high string) {
+	switch mark := b.card.Shop.Mark(); {
+	case m.Marks != nil:
+		return m.Marks.Ends(mark)
+	case m.Limit != nil:
+		return m.Limit.Band.Ends(mark)
+	}
+	return "", ""
+}
+
+// lengthOf writes a length in mm with just the decimals that it needs.
+func (b *builder) lengthOf(mm *big.Rat) string {
+	unit, _ := quantity.UnitOf("mm")
+	return unit.After(quantity.Decimal(mm, b.card.Shop.Mark()))
+}
 
 // fitTools returns what is taken in the hand for it.
-func (b *builder) fitTools(i *card.Fit) []render.ToolRow { return nil }
+func (b *builder) fitTools(f *card.Fit) []render.ToolRow {
+	var rows []render.ToolRow
+	for _, w := range f.Warmths() {
+		for _, i := range w.With {
+			rows = append(rows, toolRow(wordTake, i, ""))
+		}
+	}
+	for _, p := range f.Pushes() {
+		for _, i := range p.With {
+			rows = append(rows, toolRow(wordTake, i, ""))
+		}
+		if p.Gauge != nil && !p.Read { // else its panel names it
+			rows = append(rows, toolRow(wordTake, &p.Gauge.Item, ""))
+		}
+	}
+	return rows
+}
 
 // fitRows returns what it leaves on record.
-func (b *builder) fitRows(i *card.Fit) []recordRow { return nil }
+func (b *builder) fitRows(f *card.Fit) []recordRow {
+	var rows []recordRow
+	add := func(what string, m *card.Measurement) {
+		rows = append(rows, recordRow{item: f, what: what, limits: b.limits(m), kind: rowKind{left: true, initials: true}})
+	}
+	title := fitTitle(f)
+	for _, w := range f.Warmths() {
+		word := fitHeated
+		if w == f.Chill {
+			word = fitChilled
+		}
+		add(word(title), w.Measurement)
+	}
+	for _, p := range f.Pushes() {
+		if p.Read {
+			add(fitPressed(title), p.Measurement)
+		}
+	}
+	if d := f.Depth; d != nil {
+		for _, r := range b.measurementRows(d) {
+			r.item, r.what = f, fitDepth(the(f.Part.Name))
+			rows = append(rows, r)
+		}
+	}
+	return rows
+}

@@ -160,7 +160,7 @@ func Strip(c *card.Card) *Deck {
 		for _, r := range b.rows(s) {
 			for _, what := range r.lines() {
 				_, torque := r.item.(*card.Torque)
-				reading := card.ReadingOf(r.item) != nil
+				reading := len(card.ReadingsOf(r.item)) > 0
 				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits),
 					Boxes: []bool{false, r.kind.found, r.kind.left, torque || reading, true}, Hold: r.hold})
 			}

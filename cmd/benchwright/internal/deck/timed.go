@@ -1,15 +1,105 @@
 package deck
 
 import (
+	"fmt"
+
+	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/render"
 )
 
-// timed builds what a face says of work that must be done before a time runs out.
-func (b *builder) timed(i *card.Timed) []render.Element { return nil }
+// The fixed words of a time that runs out.
+const (
+	timedWithin  = "Done within"
+	timedCount   = "Count it on the bench clock."
+	timedFrom    = "From when"
+	timedMissed  = "If it is missed"
+	timedStarted = "Started at"
+	timedStart   = "Start"
+	timedBy      = "Done by"
+	timedSame    = "Done by the same time of day"
+)
 
-// timedTools returns what is taken in the hand for it.
-func (b *builder) timedTools(i *card.Timed) []render.ToolRow { return nil }
+func timedLater(days int64) string {
+	if days == 1 {
+		return timedSame + ", the next day."
+	}
+	return fmt.Sprintf("%s, %d days later.", timedSame, days)
+}
+
+func timedTitle(within string) string { return "Latest end, " + within + " from the start" }
+func timedExample(start, row, end string) string {
+	return "Between two rows take the earlier start. Started at " + start + ": row " + row + ", done by " + end + "."
+}
+
+// timed builds what a face says of work that must be done before a time runs
+// out: the time, a box for the start, and the latest end for each start, so that
+// nobody adds.
+func (b *builder) timed(t *card.Timed) []render.Element {
+	if t.Within == nil {
+		return nil
+	}
+	s := render.Setting{Label: timedWithin, Value: t.Within.Text, Unit: t.Within.Unit.Symbol}
+	s.Lines = append(s.Lines, said(timedFrom, t.From)...)
+	switch {
+	case t.Days > 0:
+		s.Lines = append(s.Lines, strong(timedLater(t.Days)))
+	case t.Short:
+		s.Lines = append(s.Lines, strong(timedCount))
+	}
+	s.Lines = append(s.Lines, said(timedMissed, t.IfMissed)...)
+	if !t.Short {
+		s.Boxes = []string{timedStarted}
+	}
+	out := []render.Element{b.technical(t.At, s)}
+	if t.Ends != nil {
+		out = append(out, b.table(t.At, timedTitle(b.value(*t.Within)), ends(t.Ends)))
+	}
+	return out
+}
+
+// ends writes the latest ends in three pairs of columns, read downwards.
+func ends(c *bench.Clock) render.Table {
+	const pairs = 3
+	var t render.Table
+	for range pairs {
+		t.Head = append(t.Head, plain(timedStart), plain(timedBy))
+		t.Align = append(t.Align, render.Right, render.Right)
+	}
+	down := (len(c.Rows) + pairs - 1) / pairs
+	for y := range down {
+		var cells [][]render.Run
+		for x := range pairs {
+			if i := x*down + y; i < len(c.Rows) {
+				cells = append(cells, plain(clockTime(c, c.Rows[i].Start)), strong(clockTime(c, c.Rows[i].End)))
+			} else {
+				cells = append(cells, nil, nil)
+			}
+		}
+		t.Rows = append(t.Rows, cells)
+	}
+	r := c.Rows[1]
+	t.Under = plain(timedExample(clockTime(c, r.Start+1), clockTime(c, r.Start), clockTime(c, r.End)))
+	return t
+}
+
+// clockTime writes minutes as a clock shows them: ":05" by the minute hand,
+// "8:30" by the day.
+func clockTime(c *bench.Clock, minutes int) string {
+	if !c.Hours {
+		return fmt.Sprintf(":%02d", minutes)
+	}
+	return fmt.Sprintf("%d:%02d", minutes/60, minutes%60)
+}
+
+// timedTools returns what is taken in the hand for it: a clock hangs in every
+// shop.
+func (b *builder) timedTools(*card.Timed) []render.ToolRow { return nil }
 
 // timedRows returns what it leaves on record.
-func (b *builder) timedRows(i *card.Timed) []recordRow { return nil }
+func (b *builder) timedRows(t *card.Timed) []recordRow {
+	if t.Within == nil || t.Short {
+		return nil
+	}
+	return []recordRow{{item: t, what: timedStarted, limits: lower(timedWithin) + " " + b.value(*t.Within), kind: rowKind{left: true, initials: true}}}
+}

@@ -129,10 +129,6 @@ var readers = map[string]func(*Reader, Base) Item{
 // Later lists the block types of the language that this version knows by name
 // and does not build.
 var Later = []string{
-	"fit",
-
-	"timed",
-
 	"fill",
 
 	"part",
@@ -154,6 +150,8 @@ var Built = []string{
 	"shim",
 	"pattern",
 	"leak-test",
+	"fit",
+	"timed",
 }
 
 func (r *Reader) block(base Base, b *syntax.Block) Item {
@@ -260,9 +258,12 @@ func (r *Reader) witness(b Base) Item {
 }
 
 // limits reads the keys limits, source, also, because and expect.
-func (r *Reader) limits(b Base, kind quantity.Dimension) Limits {
-	n := b.Node.Get("limits")
-	l := Limits{At: b.KeyPlace("limits"), Source: text(b.Node.Get("source")), Because: text(b.Node.Get("because"))}
+func (r *Reader) limits(b Base, kind quantity.Dimension) Limits { return r.limitsAt(b, "limits", kind) }
+
+// limitsAt is to limits as the key that a block has in its place.
+func (r *Reader) limitsAt(b Base, key string, kind quantity.Dimension) Limits {
+	n := b.Node.Get(key)
+	l := Limits{At: b.KeyPlace(key), Source: text(b.Node.Get("source")), Because: text(b.Node.Get("because"))}
 	r.stated(&l, n, kind)
 	if also := b.Node.Get("also"); also != nil {
 		kind := quantity.None

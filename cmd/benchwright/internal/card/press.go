@@ -1,0 +1,157 @@
+package card
+
+import (
+	"math/big"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// A Push is a part that is pressed or pulled, and the force that it takes as
+// the gauge of the press shows it.
+type Push struct {
+	*Measurement // what the gauge shows
+	Means        *procedure.Means
+	With         []*shop.Item
+	Read         bool            // there is a number to read; else only the means
+	Force        *unit.LimitBand // the force as stated or computed; nil without a number
+	Computed     bool
+	Ram          *quantity.Value // of the press; nil where the gauge shows force
+}
+
+func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
+	if m == nil {
+		return nil
+	}
+	p := &Push{Means: m, With: r.withAll(m.With)}
+	reading := m.Measurement
+	switch {
+	case m.Limits.Bad:
+	case m.Limits.Stated():
+		p.Read, p.Force = true, r.limit(&m.Limits, quantity.Force)
+	case len(m.Friction) > 0:
+		p.Read, p.Computed, p.Force = true, true, r.force(f, m)
+	default: // a gauge may be watched without a number: it jumps when the part is home
+		reading.Limits.None = true
+	}
+	if p.Force != nil {
+		band := p.Force.Band
+		reading.Limits = procedure.Limits{Band: &band, Source: p.Force.Source, At: p.Force.At}
+		if m.Limits.Named.Name != "" {
+			reading.Limits.Source = "stated"
+		}
+		if g, ok := r.card.Shop.Find(m.Gauge.Name).(*shop.Gauge); ok && !g.Bad && g.Scale.Unit.Dimension == quantity.Pressure {
+			if shown := r.atRam(p, band); shown != nil {
+				reading.Limits.Band = shown
+			} else {
+				reading.Limits = procedure.Limits{Bad: true}
+			}
+		}
+	} else if p.Read {
+		reading.Limits.Bad = true
+	}
+	p.Measurement = r.measurement(&reading)
+	p.Answered = true
+	return p
+}
+
+// atRam returns a force as the pressure that drives the ram of the press; nil
+// where no tool says how large that is, which it reports.
+func (r *resolver) atRam(p *Push, force quantity.Band) *quantity.Band {
+	for _, i := range p.With {
+		if t, ok := r.card.Shop.Find(i.ID).(*shop.Tool); ok && t.Ram != nil && p.Ram == nil {
+			p.Ram = t.Ram
+		}
+	}
+	if p.Ram == nil {
+		at := p.Means.At
+		if len(p.Means.With) > 0 {
+			at = p.Means.With[0].At
+		}
+		r.msgs.Report("key-missing", at, "add `ram: 60 mm`, the diameter of its ram, to the press in shop.yaml",
+			"`%s` shows pressure, and no tool here says how large its ram is", p.Means.Gauge.Name)
+		return nil
+	}
+	newton, _ := quantity.UnitOf("N")
+	mega, _ := quantity.UnitOf("MPa")
+	area := bench.RamArea(millimetres(p.Ram))
+	out := quantity.Band{Form: force.Form, Unit: mega, Written: force.Written}
+	in := force.In(newton)
+	for _, side := range []struct{ from, to **big.Rat }{{&in.Low, &out.Low}, {&in.High, &out.High}} {
+		if *side.from != nil {
+			*side.to, _ = bench.RamPressure(*side.from, area)
+		}
+	}
+	return &out
+}
+
+// force computes the force from the interference, as a band in kN; nil where
+// it cannot, which it reports.
+func (r *resolver) force(f *Fit, m *procedure.Means) *unit.LimitBand {
+	if f.bad {
+		return nil
+	}
+	var lacks []string
+	for _, k := range []struct {
+		key   string
+		there bool
+	}{
+		{"interference", f.Interference != nil || f.Tolerance.Name != ""},
+		{"diameter", f.Diameter != nil || f.Tolerance.Name != ""},
+		{"length", m.Length != nil},
+		{"outside", m.Outside != nil},
+	} {
+		if !k.there {
+			lacks = append(lacks, "`"+k.key+"`")
+		}
+	}
+	if len(lacks) > 0 {
+		r.msgs.Report("key-missing", m.At, "write `force:` with the manual's force and its `source:`, or state what is missing", "the force cannot be computed without %s", strings.Join(lacks, ", "))
+		return nil
+	}
+	if m.FrictionSource == "" {
+		r.msgs.Report("source-missing", m.KeyPlace("friction"), "add `friction-source:` with where it comes from", "the friction has no source")
+	}
+	hub, shaft := f.Outer(), f.Inner()
+	for _, n := range []Member{hub, shaft} {
+		if n.Part == nil || n.Part.Material.Modulus == nil || n.Part.Material.Poisson == nil {
+			r.msgs.Report("key-missing", n.At.At, "name a part of the unit that states `material: {modulus: 207 GPa, poisson: 0.3, source: …}`, or write `force:` with the manual's force",
+				"nothing says how stiff `%s` is", n.At.Name)
+			return nil
+		}
+	}
+	mega, _ := quantity.UnitOf("MPa")
+	fit := bench.PressFit{Outer: millimetres(m.Outside), Seat: f.size.diameter, Bore: new(big.Rat),
+		HubModulus: hub.Part.Material.Modulus.In(mega).Value, ShaftModulus: shaft.Part.Material.Modulus.In(mega).Value,
+		HubPoisson: hub.Part.Material.Poisson, ShaftPoisson: shaft.Part.Material.Poisson}
+	if m.Bore != nil {
+		fit.Bore = millimetres(m.Bore)
+	}
+	length := millimetres(m.Length)
+	most, ok := fit.Force(f.size.most, m.Friction[len(m.Friction)-1], length)
+	if !ok {
+		r.msgs.Report("quantity-malformed", m.KeyPlace("outside"), "look them up again: the bore is the smallest, the outside the largest, and there is interference",
+			"these diameters and this interference press nothing")
+		return nil
+	}
+	newton, _ := quantity.UnitOf("N")
+	kilo, _ := quantity.UnitOf("kN")
+	band := quantity.Band{Form: quantity.Max, High: quantity.Convert(most, newton, kilo), Unit: kilo}
+	if f.size.least != nil && f.size.least.Sign() > 0 {
+		if least, ok := fit.Force(f.size.least, m.Friction[0], length); ok {
+			band.Form, band.Low = quantity.Range, quantity.Convert(least, newton, kilo)
+		}
+	}
+	tenth := quantity.Scale{Unit: kilo, Step: big.NewRat(1, 10)}
+	if marks, ok := band.Inward(tenth); ok {
+		band.Written = marks.Print(r.card.Shop.Mark())
+		if r.card.Shop == nil || m.Gauge.Name == "" {
+			band.Low, band.High = marks.Low, marks.High
+		}
+	}
+	return &unit.LimitBand{Band: band, Source: "computed", At: m.At}
+}

@@ -1,0 +1,237 @@
+package card
+
+import (
+	"math/big"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// wholeDegrees is the scale on which a temperature is said where no thermometer
+// is named.
+var wholeDegrees = quantity.Scale{Unit: bench.Celsius(), Step: big.NewRat(1, 1)}
+
+// A Warmth is a part that is heated or chilled, and the temperature to reach.
+type Warmth struct {
+	*Measurement // the temperature on the thermometer
+	Means        *procedure.Means
+	Stated       *unit.LimitBand // as the manual gives it; nil where it is computed
+	With         []*shop.Item
+	Part, Other  Member   // what changes its temperature, and what does not
+	InTheHeat    []Member // other parts that get as hot
+	Cap          *Cap     // the lowest that applies; nil where none is known
+	Room         *quantity.Value
+	Need         *big.Rat // the computed temperature, °C; nil where it is stated
+	Fast         bool     // the other part follows: heat fast, pull at once
+}
+
+// A Cap is how hot a part of the fit may get, in °C.
+type Cap struct {
+	Member
+	Highest *big.Rat
+	Shown   *quantity.Marks // on the thermometer's marks, its high side alone; nil without one
+}
+
+func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
+	if m == nil {
+		return nil
+	}
+	w := &Warmth{Means: m, With: r.withAll(m.With), Part: f.Outer(), Other: f.Inner(), Room: m.Room}
+	if !hot {
+		w.Part, w.Other = w.Other, w.Part
+	}
+	for _, n := range m.InTheHeat {
+		w.InTheHeat = append(w.InTheHeat, r.member(n))
+	}
+	if hot {
+		w.Cap = w.cap(!f.Way.In())
+	}
+	if a, b := w.Part.expansion(), w.Other.expansion(); a != nil && b != nil && !f.Way.In() {
+		w.Fast = bench.HeatFast(a, b)
+	}
+	reading := m.Measurement
+	if reading.Limits.Stated() {
+		w.Stated = r.limit(&m.Limits, quantity.Temperature)
+		if s := w.Stated; s != nil {
+			reading.Limits = procedure.Limits{Band: w.closed(s.Band), Also: m.Limits.Also, Source: "stated", At: s.At}
+			if m.Limits.Band != nil {
+				reading.Limits.Source = m.Limits.Source
+			}
+		}
+	} else if band := r.target(f, w, hot); band != nil {
+		reading.Limits = procedure.Limits{Band: band, Source: "computed", At: m.At}
+	} else {
+		reading.Limits.Bad = true // what is missing has been reported
+	}
+	w.Measurement = r.measurement(&reading)
+	w.Answered = true
+	if w.Cap != nil && w.Gauge != nil {
+		highest := quantity.Band{Form: quantity.Max, High: w.Cap.Highest, Unit: bench.Celsius()}
+		if marks, ok := highest.Inward(w.Gauge.Scale); ok {
+			w.Cap.Shown = &marks
+		}
+	}
+	return w
+}
+
+// closed gives a stated band its high side from the cap where it has none.
+func (w *Warmth) closed(b quantity.Band) *quantity.Band {
+	if b.High == nil && w.Cap != nil {
+		b.High = quantity.Convert(w.Cap.Highest, bench.Celsius(), b.Unit)
+		b.Numbers = nil
+		if b.Low != nil {
+			b.Form = quantity.Range
+		}
+	}
+	return &b
+}
+
+// Says writes a cap in whole degrees, rounded down.
+func (c *Cap) Says(mark quantity.Mark) string {
+	return wholeDegrees.Print(wholeDegrees.Floor(c.Highest), mark)
+}
+
+// Needs writes the computed temperature in whole degrees, rounded up.
+func (w *Warmth) Needs(mark quantity.Mark) string {
+	return wholeDegrees.Print(wholeDegrees.Ceil(w.Need), mark)
+}
+
+// cap returns the lowest of how hot the parts in the heat may get: the one that
+// is heated, the one that sits in it, and what the writer names.
+func (w *Warmth) cap(together bool) *Cap {
+	members := append([]Member{w.Part}, w.InTheHeat...)
+	if together {
+		members = append(members, w.Other)
+	}
+	var caps []bench.Cap
+	for _, m := range members {
+		if high := m.MaxHeat(); high != nil {
+			caps = append(caps, bench.Cap{Why: m.At.Name, Highest: high})
+		}
+	}
+	lowest, ok := bench.LowestCap(caps)
+	for _, m := range members {
+		if ok && m.At.Name == lowest.Why {
+			return &Cap{Member: m, Highest: lowest.Highest}
+		}
+	}
+	return nil
+}
+
+// MaxHeat returns how hot a part may get, in °C, nil where nothing says so.
+func (m Member) MaxHeat() *big.Rat {
+	switch p := m.Part; {
+	case p == nil:
+	case p.MaxHeat != nil:
+		return p.MaxHeat.In(bench.Celsius()).Value
+	case p.Rolling():
+		return bench.BearingCap
+	}
+	return nil
+}
+
+// expansion returns how much a part grows, per °C, nil where not stated.
+func (m Member) expansion() *big.Rat {
+	if m.Part == nil || m.Part.Material.Expansion == nil {
+		return nil
+	}
+	perDegree, _ := quantity.UnitOf("ppm/°C")
+	e := m.Part.Material.Expansion.In(perDegree).Value
+	return e.Mul(e, big.NewRat(1, 1000000))
+}
+
+// target computes the temperature to reach, as a band in °C; nil where it
+// cannot, which it reports, or where the cap lies below it, which a rule does.
+func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
+	if f.bad || w.Means.Limits.Bad {
+		return nil
+	}
+	var lacks []string
+	for _, k := range []struct {
+		key   string
+		there bool
+	}{
+		{"interference", f.Interference != nil || f.Tolerance.Name != ""},
+		{"diameter", f.Diameter != nil || f.Tolerance.Name != ""},
+		{"clearance", w.Means.Clearance != nil},
+		{"room", w.Room != nil},
+	} {
+		if !k.there {
+			lacks = append(lacks, "`"+k.key+"`")
+		}
+	}
+	const state = "write `to:` with the manual's temperature and its `source:`, or state what is missing"
+	if len(lacks) > 0 {
+		r.msgs.Report("key-missing", w.Means.At, state, "no temperature is stated, and it cannot be computed without %s", strings.Join(lacks, ", "))
+		return nil
+	}
+	together := !f.Way.In()
+	changed, other := w.Part.expansion(), w.Other.expansion()
+	for _, m := range []struct {
+		Member
+		wanted bool
+	}{{w.Part, changed == nil}, {w.Other, together && other == nil}} {
+		if m.wanted {
+			r.msgs.Report("key-missing", m.At.At, "name a part of the unit that states `material: {expansion: 11.4e-6 /°C, source: …}`, or write `to:` with the manual's temperature",
+				"nothing says how much `%s` grows with heat", m.At.Name)
+			return nil
+		}
+	}
+	clearance := new(big.Rat).Set(millimetres(w.Means.Clearance))
+	if hot && f.Chill != nil {
+		clearance.Sub(clearance, f.shrunk())
+	}
+	rise, ok := bench.TemperatureRise(f.size.most, clearance, changed, f.size.diameter)
+	if together && !w.Fast {
+		rise, ok = bench.RiseTogether(f.size.most, clearance, changed, other, f.size.diameter)
+	}
+	if !ok {
+		r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look up the diameter and the expansion again", "with this diameter and this expansion the seat never opens")
+		return nil
+	}
+	room := w.Room.In(bench.Celsius()).Value
+	var band quantity.Band
+	if hot {
+		w.Need = new(big.Rat).Add(room, rise)
+		if w.Cap == nil {
+			return nil
+		}
+		if band, ok = bench.HeatBand(room, rise, w.Cap.Highest); !ok {
+			return nil
+		}
+	} else {
+		band = bench.ChillBand(room, rise)
+		w.Need = band.High
+	}
+	if marks, ok := band.Inward(wholeDegrees); ok {
+		band.Written = marks.Print(r.card.Shop.Mark())
+		if r.card.Shop == nil || w.Means.Gauge.Name == "" {
+			band.Low, band.High = marks.Low, marks.High
+		}
+	} else {
+		band.Written = wholeDegrees.Print(wholeDegrees.Ceil(w.Need), r.card.Shop.Mark())
+	}
+	return &band
+}
+
+// shrunk returns by how much a chilled part is smaller on the diameter, in mm,
+// when it is as warm as the manual allows; 0 where that is not known.
+func (f *Fit) shrunk() *big.Rat {
+	c := f.Chill
+	if c.Stated == nil || c.Stated.Band.High == nil || c.Part.expansion() == nil {
+		return new(big.Rat)
+	}
+	warm := quantity.Convert(c.Stated.Band.High, c.Stated.Band.Unit, bench.Celsius())
+	if f.Fit.Heat.Room == nil || warm == nil {
+		return new(big.Rat)
+	}
+	fall := new(big.Rat).Sub(f.Fit.Heat.Room.In(bench.Celsius()).Value, warm)
+	if fall.Sign() < 0 {
+		return new(big.Rat)
+	}
+	return bench.Opening(c.Part.expansion(), f.size.diameter, fall)
+}
