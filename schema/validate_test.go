@@ -93,6 +93,11 @@ func TestGoodValues(t *testing.T) {
 		{"block-witness", `{` + witnessOK + `}`},
 		{"block-shim", `{"pack": "p", "stock": "steel", "aim": "lash", "from": {"reading": "a", "with-pack": "1 mm"}, "within": "0.03 mm", "over-pack": "±0.01 mm",
 			"round": "0.05 mm", "at-most": 3, "at-least": "1", "micrometer": "m", "span": "0 to 1 mm", "source": "m", "example": {"reading": "0.4 mm", "pack": "1 mm"}}`},
+		{"block-fit", `{"part": "bearing", "onto": "pinion", "heat": {"to": "90 to 110 °C", "also": "194 to 230 °F", "source": "m", "with": ["oven"], "gauge": "probe"}}`},
+		{"block-fit", `{"part": "race", "into": "case", "diameter": "62 mm", "interference": "62 N7/h6", "source": "m", "clean": "a", "oil": "b", "sealant": "c",
+			"way-round": "d", "lip": "e", "home": "f", "seat": {"depth": "seal-depth", "gauge": "g", "record": ["a", "b"], "use": "each", "if-low": "x", "if-high": {"go": "s"}},
+			"chill": {"clearance": "0.02 mm", "room": "20 °C"}, "press": {"with": "press", "gauge": "g", "friction": [0.1, 0.15], "friction-source": "m", "length": "18 mm", "outside": "90 mm", "bore": "52 mm"}}`},
+		{"block-timed", `{"within": "10 min", "from": "the bead is closed", "if-missed": "Begin again."}`},
 	} {
 		for _, v := range Validate(c.kind, read(t, c.value), near) {
 			t.Errorf("%s %s: %+v", c.kind, c.value, v)
@@ -140,6 +145,10 @@ func TestSlips(t *testing.T) {
 		{"block-measurement", `{` + measureOK + `, "if-low": {"back": "yes"}}`, "/if-low key-missing: where to go needs `go` | add `go:`, for example `go: lash-found`"},
 		{"block-caution", `{"level": "warning", "hazard": "h", "avoid": "a"}`, "/ key-missing: a callout about people needs `result` | add `result:`, for example `result: Crushed knuckles, rounded slots.`"},
 		{"block-caution", `{"hazard": "h", "avoid": "a"}`, "/ key-missing: a caution block needs `level` | add `level:`, for example `level: warning`"},
+		{"block-fit", `{"part": "race", "press": {}}`, "/ key-missing: a fit block needs one of `into`, `onto`, `out-of` or `off` | add `into:`, for example `into: case`"},
+		{"block-fit", `{"part": "race", "into": "case"}`, "/ key-missing: a fit block needs one of `heat`, `chill`, `press` or `pull` | add `heat:`, for example `heat: {gauge: contact-probe, source: \"workshop manual issue 3, section 4.9\", to: 90 to 110 °C, with: bearing-oven}`"},
+		{"block-fit", `{"part": "race", "into": "case", "seat": "deep", "press": {}}`, "/seat value-kind: `seat` takes home or flush, not `deep` | write it as `seat: home`"},
+		{"block-timed", `{"within": "10 min", "from": "now"}`, "/ key-missing: a timed block needs `if-missed` | add `if-missed:`, for example `if-missed: Wipe the sealant off and begin again.`"},
 		{"block-witness", `{"who": "lead", "sees": "nut"}`, "/ key-missing: a witness block needs `before` | add `before:`, for example `before: closing the case`"},
 		{"unit", `{` + unitOK + `, "limits": {"e": {"table-by": "mark", "nominal": "62 mm"}}}`,
 			"key /limits/e/table-by key-missing: `table-by` stands without `per-mark`, `tolerance`, `plus-mark-means` and `marks` | add `per-mark:`, `tolerance:`, `plus-mark-means:` and `marks:` beside it, for example `per-mark: 0.01 mm`, `tolerance: ±0.02 mm`, `plus-mark-means: longer` and `marks: -5 to 5`"},

@@ -4,6 +4,8 @@ import (
 	"math/big"
 	"math/rand/v2"
 	"testing"
+
+	"benchwright/cmd/benchwright/internal/quantity"
 )
 
 func compound(t testing.TB) PressFit {
@@ -47,6 +49,18 @@ func TestPressure(t *testing.T) {
 	}
 	if p, ok := compound(t).Pressure(num(t, "-0.01")); ok {
 		t.Errorf("clearance presses with %s", p)
+	}
+}
+
+// The same tubes pressed together over 50 mm: Force is PressForce of Pressure.
+func TestForce(t *testing.T) {
+	f, ok := compound(t).Force(num(t, "0.03171"), num(t, "0.1"), num(t, "50"))
+	// Recomputed: 0.1 × 38.46 × π × 40 × 50 = 24 165 N, from the rounded 0.03171 24 166.
+	if !ok || f.Cmp(num(t, "24160")) < 0 || f.Cmp(num(t, "24170")) > 0 {
+		t.Errorf("%v N, want 24165", f)
+	}
+	if f, ok := compound(t).Force(num(t, "-0.01"), num(t, "0.1"), num(t, "50")); ok {
+		t.Errorf("clearance presses with %s N", f)
 	}
 }
 
@@ -170,5 +184,55 @@ func TestFitProperties(t *testing.T) {
 		if together, ok := RiseTogether(d, clearance, outer, inner, f.Seat); !ok || together.Cmp(alone) <= 0 {
 			t.Fatal("two parts heated together open as soon as one alone")
 		}
+	}
+}
+
+func TestHeatBand(t *testing.T) {
+	// Recomputed: 62 mm of grey iron (Callister: 11.4), 0.035 mm of interference
+	// and 0.020 to spare: 77.8 °C above a room of 20 °C.
+	rise, _ := TemperatureRise(num(t, "0.035"), num(t, "0.020"), num(t, "11.4e-6"), num(t, "62"))
+	b, ok := HeatBand(num(t, "20"), rise, BearingCap)
+	if !ok || b.Low.FloatString(1) != "97.8" || b.High != BearingCap {
+		t.Errorf("%v to %v", b.Low, b.High)
+	}
+	if b, ok := HeatBand(num(t, "43"), rise, BearingCap); ok {
+		t.Errorf("above the cap: %v", b.Low)
+	}
+	if c := ChillBand(num(t, "15"), num(t, "66")); c.Low != nil || c.High.Cmp(num(t, "-51")) != 0 {
+		t.Errorf("chill to %v", c.High)
+	}
+}
+
+// On any thermometer the range lies between what opens the seat and the cap.
+func TestHeatBandProperties(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 3))
+	shown := 0
+	for range 500 {
+		cap := big.NewRat(80+r.Int64N(60), 1)
+		rise, _ := TemperatureRise(big.NewRat(r.Int64N(60), 1000), big.NewRat(r.Int64N(40), 1000),
+			big.NewRat(100+r.Int64N(140), 10000000), big.NewRat(20+r.Int64N(200), 1))
+		room := big.NewRat(5+r.Int64N(35), 1)
+		b, ok := HeatBand(room, rise, cap)
+		if need := new(big.Rat).Add(room, rise); ok != (need.Cmp(cap) <= 0) {
+			t.Fatalf("%s to %s: %v", need, cap, ok)
+		}
+		if !ok {
+			continue
+		}
+		for _, symbol := range []string{"°C", "°F"} {
+			u, _ := quantity.UnitOf(symbol)
+			m, ok := b.Inward(quantity.Scale{Unit: u, Step: big.NewRat(1+r.Int64N(10), 2)})
+			if !ok {
+				continue
+			}
+			shown++
+			low, high := quantity.Convert(m.Low, u, Celsius()), quantity.Convert(m.High, u, Celsius())
+			if low.Cmp(b.Low) < 0 || high.Cmp(cap) > 0 {
+				t.Fatalf("%s to %s °C are read as %s to %s", b.Low, cap, low, high)
+			}
+		}
+	}
+	if shown < 200 {
+		t.Errorf("only %d ranges were shown", shown)
 	}
 }

@@ -12,6 +12,8 @@ import (
 
 // The fixed words of a fit, in the order of the hands.
 const (
+	fitHeat     = "Heat"
+	fitChill    = "Chill"
 	fitClean    = "Clean"
 	fitOil      = "Oil"
 	fitSealant  = "Sealant"
@@ -19,7 +21,6 @@ const (
 	fitLip      = "Lip"
 	fitFlush    = "Flush with the face."
 	fitHome     = "Home when"
-	fitFast     = "Do it fast, then pull at once: the other part follows."
 	fitHoldHot  = "Hold it home until it is cold."
 	fitHoldCold = "Hold it home until it is warm."
 	fitPress    = "Press. Gauge"
@@ -30,12 +31,14 @@ const (
 
 var fitWays = map[procedure.Way]string{procedure.Into: " into ", procedure.Onto: " onto ", procedure.OutOf: " out of ", procedure.Off: " off "}
 
-func fitHeat(what string) string             { return "Heat " + what + " to" }
-func fitChill(what string) string            { return "Chill " + what + " to" }
+func fitTo(verb, what string) string         { return verb + " " + what + " to" }
 func fitNotWarmer(what, most string) string  { return capital(what) + " no warmer than " + most + "." }
 func fitNotColder(what, least string) string { return capital(what) + " no colder than " + least + "." }
 func fitNever(most, what string) string {
 	return "Above " + most + ": never use " + what + "."
+}
+func fitFast(verb, other string) string {
+	return verb + " fast, pull at once: " + other + " follows."
 }
 func fitAbove(most string) string   { return "Above " + most + ": stop. Let the load off." }
 func fitBelow(least string) string  { return "Home below " + least + ": stop. It is too loose." }
@@ -71,7 +74,7 @@ func fitTitle(f *card.Fit) string { return f.Part.Name + fitWays[f.Way] + the(f.
 func (b *builder) fit(f *card.Fit) []render.Element {
 	first := [][]render.Run{}
 	for _, l := range []struct{ word, text string }{{fitClean, f.Clean}, {fitOil, f.Oil}} {
-		first = append(first, said(l.word, l.text)...)
+		first = append(first, labelled(l.word, l.text)...)
 	}
 	var panels []render.Setting
 	for _, w := range f.Warmths() {
@@ -110,12 +113,12 @@ func (b *builder) fit(f *card.Fit) []render.Element {
 func fitLast(f *card.Fit) [][]render.Run {
 	var out [][]render.Run
 	for _, l := range []struct{ word, text string }{{fitSealant, f.Sealant}, {fitWayRound, f.WayRound}, {fitLip, f.Lip}} {
-		out = append(out, said(l.word, l.text)...)
+		out = append(out, labelled(l.word, l.text)...)
 	}
 	if f.Seat == "flush" {
 		out = append(out, strong(fitFlush))
 	}
-	out = append(out, said(fitHome, f.Home)...)
+	out = append(out, labelled(fitHome, f.Home)...)
 	switch {
 	case !f.Way.In():
 	case f.Heat != nil:
@@ -126,8 +129,8 @@ func fitLast(f *card.Fit) [][]render.Run {
 	return out
 }
 
-// said returns a line of a word and what the writer says to it, none for "".
-func said(word, text string) [][]render.Run {
+// labelled returns a line of a word and what the writer says to it, none for "".
+func labelled(word, text string) [][]render.Run {
 	if text == "" {
 		return nil
 	}
@@ -136,11 +139,11 @@ func said(word, text string) [][]render.Run {
 
 // warmth builds the panel of a temperature.
 func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
-	what := short(w.Part)
-	s := render.Setting{Label: fitHeat(what)}
+	verb := fitHeat
 	if w == f.Chill {
-		s.Label = fitChill(what)
+		verb = fitChill
 	}
+	s := render.Setting{Label: fitTo(verb, short(w.Part))}
 	s.Value, s.Unit = b.onGauge(w.Measurement)
 	if low, high := b.ends(w.Measurement); w == f.Chill && low == "" && high != "" {
 		s.Value, s.Unit = high, s.Unit+fitColder
@@ -170,7 +173,7 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 		s.Lines = append(s.Lines, strong(fitNever(most, short(w.Cap.Member))))
 	}
 	if w.Fast {
-		s.Lines = append(s.Lines, strong(fitFast))
+		s.Lines = append(s.Lines, strong(fitFast(verb, short(w.Other))))
 	}
 	return s
 }

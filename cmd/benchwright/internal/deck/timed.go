@@ -11,7 +11,7 @@ import (
 // The fixed words of a time that runs out.
 const (
 	timedWithin  = "Done within"
-	timedCount   = "Count it on the bench clock."
+	timedCount   = "Bench clock, at most"
 	timedFrom    = "From when"
 	timedMissed  = "If it is missed"
 	timedStarted = "Started at"
@@ -40,14 +40,14 @@ func (b *builder) timed(t *card.Timed) []render.Element {
 		return nil
 	}
 	s := render.Setting{Label: timedWithin, Value: t.Within.Text, Unit: t.Within.Unit.Symbol}
-	s.Lines = append(s.Lines, said(timedFrom, t.From)...)
+	s.Lines = append(s.Lines, labelled(timedFrom, t.From)...)
 	switch {
 	case t.Days > 0:
 		s.Lines = append(s.Lines, strong(timedLater(t.Days)))
 	case t.Short:
-		s.Lines = append(s.Lines, strong(timedCount))
+		s.Label = timedCount
 	}
-	s.Lines = append(s.Lines, said(timedMissed, t.IfMissed)...)
+	s.Lines = append(s.Lines, labelled(timedMissed, t.IfMissed)...)
 	if !t.Short {
 		s.Boxes = []string{timedStarted}
 	}
