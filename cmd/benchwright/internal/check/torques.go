@@ -108,7 +108,7 @@ func passes(p *pass) {
 
 // sequences refuses actions of one block that cannot follow one another.
 func sequences(p *pass) {
-	each(p, func(_ *card.Step, t *card.Torque) {
+	each(p, func(s *card.Step, t *card.Torque) {
 		report := func(key, help, message string) {
 			p.msgs.Report("torque-sequence", t.KeyPlace(key), help, "%s", message)
 		}
@@ -121,12 +121,21 @@ func sequences(p *pass) {
 			report("align", "take `align:` out, or write `tighten only`", "a crush sleeve is never slackened")
 		case until && t.ThenTurn != nil:
 			report("then-turn", "take `then-turn:` or `until:` out", "the reading ends the tightening of a crush sleeve, and an angle would go past it")
-		case slack && t.BackOff.By == nil:
-			report("back-off", "add `again:` with the torque that follows", "nothing says how tight it is made after it is loose")
+		case slack && t.BackOff.By == nil && !p.tightenedAfter(s, t):
+			report("back-off", "add `again:` with the torque that follows, or a later step that tightens it", "nothing says how tight it is made after it is loose")
 		case slack && t.ThenTurn != nil:
 			report("then-turn", "add `again:` with the torque before the turn, or take one of the two out", "it is backed off, and then turned on without a torque")
 		}
 	})
+}
+
+// tightenedAfter says whether a later step tightens the same fastener.
+func (p *pass) tightenedAfter(s *card.Step, t *card.Torque) bool {
+	later := false
+	each(p, func(other *card.Step, u *card.Torque) {
+		later = later || other.Number > s.Number && u.Fastener != nil && u.Fastener == t.Fastener
+	})
+	return later
 }
 
 // ends asks that a reading ends the tightening of a crush sleeve, and that it

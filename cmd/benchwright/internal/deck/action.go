@@ -16,9 +16,9 @@ const (
 	wordTighten      = "Tighten to the setting"
 	wordTightenAgain = "Tighten again to this setting"
 	wordTightenOrder = "Tighten in the order of the figure"
-	wordTightenPass  = "Tighten all of them, one pass after the other, each pass in the order of the figure"
-	wordTightenEach  = "Tighten all of them, one pass after the other"
-	wordOnceRound    = "Then go once round, from each to its neighbour"
+	wordTightenPass  = "Do each pass in the order of the figure"
+	wordTightenEach  = "Do each pass on all of them"
+	wordOnceRound    = "Last, go once round, from each to its neighbour"
 	wordAlignOn      = "Turn on to the next slot. Never turn back"
 	wordAlignBack    = "Turn back to the next slot. Never turn on"
 )

@@ -9,7 +9,6 @@ import (
 )
 
 const (
-	wordSetPasses    = "Set, one pass after the other"
 	wordRound        = "Once round"
 	wordOrderNumbers = "The numbers are the order."
 	wordOrderMark    = "Chalk them on first. Begin at 1."

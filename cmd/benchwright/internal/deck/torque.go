@@ -79,14 +79,17 @@ func (b *builder) setting(s *render.Setting, t *card.Torque, g *card.Tightening)
 		s.Value = c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())
 		s.Unit = engraved(c.Wrench.Marked, c.Wrench.Scale)
 		lines := [][]render.Run{plain(wordWithWrench(lower(c.Wrench.Name)))}
+		passes := g == &t.Tightening && len(t.Passes) > 0
 		if a := t.Adapter; a != nil {
 			lines = adapter(a, c)
 			source = wordReaches(b.reached(g)) + "; " + source
+		} else if passes { // the figures stand in columns of their own below
+			s.Label, lines = wordSet+" "+wordWithWrench(lower(c.Wrench.Name)), nil
+		}
+		if passes {
+			s.Value, s.Passes = "", b.passes(t)
 		}
 		s.Lines = append(lines, s.Lines...)
-		if g == &t.Tightening && len(t.Passes) > 0 {
-			s.Label, s.Value, s.Passes = wordSetPasses, "", b.passes(t)
-		}
 	} else {
 		s.Label = wordTorque
 		s.Value = b.band(g.Limit.Band)
