@@ -51,8 +51,8 @@ func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
 				reading.Limits = procedure.Limits{Bad: true}
 			}
 		}
-	} else if p.Read {
-		reading.Limits.Bad = true
+	} else if p.Read && m.Limits.Band == nil {
+		reading.Limits.Bad = true // what is wrong with it has been reported; a rule reports a bare value
 	}
 	p.Measurement = r.measurement(&reading)
 	p.Answered = true

@@ -91,7 +91,7 @@ func (r *Reader) fit(b Base) Item {
 	}
 	if s := n.Get("seat"); s != nil && s.Kind == syntax.Mapping {
 		d := r.measurement(r.below(b, "seat")).(*Measurement)
-		d.Limits = r.limitsAt(d.Base, "depth", quantity.Length)
+		d.Limits = r.wanted(d.Base, "depth", quantity.Length)
 		f.Depth = d
 	} else {
 		f.Seat = text(s)
@@ -114,8 +114,18 @@ func (r *Reader) means(b Base, key, limits string, kind quantity.Dimension) *Mea
 		return nil
 	}
 	in := r.below(b, key)
-	return &Means{Measurement: Measurement{Base: in, Limits: r.limitsAt(in, limits, kind), Gauge: named(in.Node.Get("gauge"))},
+	return &Means{Measurement: Measurement{Base: in, Limits: r.wanted(in, limits, kind), Gauge: named(in.Node.Get("gauge"))},
 		With: names(in.Node.Get("with"))}
+}
+
+// wanted reads limits where there is no doing without: `none` is a name that no
+// limit has.
+func (r *Reader) wanted(b Base, key string, kind quantity.Dimension) Limits {
+	l := r.limitsAt(b, key, kind)
+	if l.None {
+		l.None, l.Named = false, named(b.Node.Get(key))
+	}
+	return l
 }
 
 func (r *Reader) warmth(b Base, key string) *Means {
