@@ -185,6 +185,29 @@ func TestReadmeFiles(t *testing.T) {
 	}
 }
 
+// The README's example of a computation is what the program answers.
+func TestReadmeTerminal(t *testing.T) {
+	shown := 0
+	for _, b := range fences(readme(t), "") {
+		line, want, _ := strings.Cut(b, "\n")
+		asked, ok := strings.CutPrefix(line, "$ benchwright ")
+		if !ok {
+			continue
+		}
+		shown++
+		args := regexp.MustCompile(`"[^"]*"|\S+`).FindAllString(asked, -1)
+		for i := range args {
+			args[i] = strings.Trim(args[i], `"`)
+		}
+		if code, out, msgs := run(".", args...); code != 0 || out != want {
+			t.Errorf("exit %d, the README does not show:\n%s%s", code, out, msgs)
+		}
+	}
+	if shown == 0 {
+		t.Error("the README shows no computation")
+	}
+}
+
 func TestReadmeIsComplete(t *testing.T) {
 	text := readme(t)
 	has := func(what, said string) {

@@ -72,7 +72,7 @@ func (a *Adapter) gain(length *quantity.Value) (least, most *big.Rat, ok bool) {
 // The result is as exact as Cos. Source: NAVEDTRA 14315 ch. 3; TM
 // 1-1500-204-23-9 fig. 8-16.
 func SetAdapter(torque, length, extension, angle *big.Rat) (setting *big.Rat, ok bool) {
-	lever := arm(length, extension, angle)
+	lever := AdapterLever(length, extension, angle)
 	if length.Sign() <= 0 || lever.Sign() <= 0 {
 		return nil, false
 	}
@@ -83,7 +83,7 @@ func SetAdapter(torque, length, extension, angle *big.Rat) (setting *big.Rat, ok
 // AdapterTorque returns the torque at the fastener that a setting gives, the
 // inverse of SetAdapter: T = S·(L + E·cos θ)/L.
 func AdapterTorque(setting, length, extension, angle *big.Rat) (torque *big.Rat, ok bool) {
-	lever := arm(length, extension, angle)
+	lever := AdapterLever(length, extension, angle)
 	if length.Sign() <= 0 || lever.Sign() <= 0 {
 		return nil, false
 	}
@@ -91,8 +91,8 @@ func AdapterTorque(setting, length, extension, angle *big.Rat) (torque *big.Rat,
 	return t.Quo(t, length), true
 }
 
-// arm returns L + E·cos θ.
-func arm(length, extension, angle *big.Rat) *big.Rat {
+// AdapterLever returns L + E·cos θ, in the unit of L and E.
+func AdapterLever(length, extension, angle *big.Rat) *big.Rat {
 	e := new(big.Rat).Mul(extension, Cos(angle))
 	return e.Add(e, length)
 }

@@ -25,7 +25,7 @@ type PressFit struct {
 // is false. Source: the thick cylinder of Lamé, as Bhandari, Design of Machine
 // Elements, ch. 22.
 func (f PressFit) Pressure(interference *big.Rat) (p *big.Rat, ok bool) {
-	give, ok := f.give()
+	give, ok := f.Give()
 	if !ok || interference.Sign() < 0 {
 		return nil, false
 	}
@@ -35,30 +35,31 @@ func (f PressFit) Pressure(interference *big.Rat) (p *big.Rat, ok bool) {
 // Interference returns the interference on the diameter, in mm, that gives
 // a pressure, the inverse of Pressure.
 func (f PressFit) Interference(pressure *big.Rat) (interference *big.Rat, ok bool) {
-	give, ok := f.give()
+	give, ok := f.Give()
 	if !ok || pressure.Sign() < 0 {
 		return nil, false
 	}
 	return give.Mul(pressure, give), true
 }
 
-// give returns δ/p, mm to the MPa.
-func (f PressFit) give() (*big.Rat, bool) {
+// Give returns δ/p, by how many mm the seat gives to the MPa; ok is false where
+// Pressure would refuse.
+func (f PressFit) Give() (*big.Rat, bool) {
 	if f.Bore.Sign() < 0 || f.Seat.Cmp(f.Bore) <= 0 || f.Outer.Cmp(f.Seat) <= 0 ||
 		f.HubModulus.Sign() <= 0 || f.ShaftModulus.Sign() <= 0 {
 		return nil, false
 	}
-	hub := thick(f.Outer, f.Seat)
+	hub := Thick(f.Outer, f.Seat)
 	hub.Add(hub, f.HubPoisson).Quo(hub, f.HubModulus)
-	shaft := thick(f.Seat, f.Bore)
+	shaft := Thick(f.Seat, f.Bore)
 	shaft.Sub(shaft, f.ShaftPoisson).Quo(shaft, f.ShaftModulus)
 	sum := hub.Add(hub, shaft)
 	sum.Mul(sum, f.Seat)
 	return sum, sum.Sign() > 0
 }
 
-// thick returns (a²+b²)/(a²−b²).
-func thick(a, b *big.Rat) *big.Rat {
+// Thick returns (a²+b²)/(a²−b²).
+func Thick(a, b *big.Rat) *big.Rat {
 	x, y := new(big.Rat).Mul(a, a), new(big.Rat).Mul(b, b)
 	sum := new(big.Rat).Add(x, y)
 	return sum.Quo(sum, x.Sub(x, y))

@@ -18,7 +18,7 @@ func compound(t testing.TB) PressFit {
 // Poisson's ratio drops out.
 func TestPressure(t *testing.T) {
 	f := compound(t)
-	p := new(big.Rat).Quo(num(t, "100"), thick(f.Outer, f.Seat))
+	p := new(big.Rat).Quo(num(t, "100"), Thick(f.Outer, f.Seat))
 	if got := p.FloatString(2); got != "38.46" {
 		t.Errorf("pressure %s MPa, want 38.46", got)
 	}

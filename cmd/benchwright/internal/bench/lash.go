@@ -39,11 +39,17 @@ func (b Bevel) AxialRate() *big.Rat {
 	if rate == nil || b.Teeth < 1 || b.Mate < 1 || b.Spiral.Sign() != 0 && !acute(b.Spiral) {
 		return nil
 	}
+	rate.Mul(rate, b.PitchSine())
+	return rate.Quo(rate, Cos(b.Spiral))
+}
+
+// PitchSine returns the sine of the member's pitch angle,
+// Teeth/√(Teeth² + Mate²), good to 30 decimals; the teeth are above zero.
+func (b Bevel) PitchSine() *big.Rat {
 	z, m := big.NewRat(int64(b.Teeth), 1), big.NewRat(int64(b.Mate), 1)
 	z.Mul(z, z)
 	whole := new(big.Rat).Add(z, m.Mul(m, m))
-	rate.Mul(rate, root(z.Quo(z, whole)))
-	return rate.Quo(rate, Cos(b.Spiral))
+	return root(z.Quo(z, whole))
 }
 
 // FarFromTheory reports whether a manual's own ratio of backlash to movement

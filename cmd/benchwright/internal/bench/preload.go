@@ -21,7 +21,7 @@ import (
 // Source: TM 5-2420-230-24-1 (T = F × R); the half cord is the lever of a
 // force along the middle of the cord.
 func Pull(torque quantity.Band, drum, cord quantity.Value, s quantity.Scale) (exact quantity.Band, marks quantity.Marks, ok bool) {
-	r := lever(drum, cord)
+	r := CordRadius(drum, cord)
 	if r == nil || torque.Unit.Dimension != quantity.Torque || s.Unit.Dimension != quantity.Force {
 		return quantity.Band{}, quantity.Marks{}, false
 	}
@@ -49,7 +49,7 @@ func Pull(torque quantity.Band, drum, cord quantity.Value, s quantity.Scale) (ex
 // TurningTorque returns the torque in N·m that a pull on the cord makes, the
 // inverse of Pull; nil where Pull would refuse drum, cord or pull.
 func TurningTorque(pull, drum, cord quantity.Value) *big.Rat {
-	r := lever(drum, cord)
+	r := CordRadius(drum, cord)
 	f := pull.In(newton)
 	if r == nil || f.Value == nil || f.Value.Sign() < 0 {
 		return nil
@@ -57,8 +57,8 @@ func TurningTorque(pull, drum, cord quantity.Value) *big.Rat {
 	return r.Mul(r, f.Value)
 }
 
-// lever returns the radius at which the cord pulls, in m, or nil.
-func lever(drum, cord quantity.Value) *big.Rat {
+// CordRadius returns the radius at which the cord pulls, in m, or nil.
+func CordRadius(drum, cord quantity.Value) *big.Rat {
 	d, c := drum.In(metre), cord.In(metre)
 	if d.Value == nil || c.Value == nil || d.Value.Sign() <= 0 || c.Value.Sign() < 0 {
 		return nil

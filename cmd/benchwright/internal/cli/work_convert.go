@@ -1,0 +1,184 @@
+package cli
+
+import (
+	"math/big"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+// unitSource is where every factor comes from.
+const unitSource = "Factors are exact: 1 in = 25.4 mm, 1 lb = 0.45359237 kg, g = 9.80665 m/s², gallons of 231 in³ (US) and 4.54609 L (imp). Rounded in NIST SP 811, appendix B.8."
+
+var convertWork = working{
+	name:  "convert",
+	about: "limits or a value in another unit, limits inward to a mark",
+	words: "LIMITS",
+	asks: []ask{
+		{name: "", example: "55 to 65 N·m", about: "the limits, or one value", must: true},
+		{name: "marks", example: "1 ft-lb", about: "how far the marks of the scale lie apart; its unit is the new one"},
+		{name: "to", example: "ft-lb", about: "the new unit, where there is no scale"},
+		{name: "range", example: "15 to 75 ft-lb", about: "lowest and highest mark of the scale"},
+		{name: "also", example: "41 to 48 ft-lb", about: "what the manual prints beside it; is it the same?"},
+	},
+	example: `"55 to 65 N·m" --marks "1 ft-lb"`,
+	work:    convert,
+}
+
+func convert(a *answers) *sheet {
+	b := a.band("", quantity.None)
+	scale := a.scale("marks", "range", b.Unit.Dimension)
+	u := scale.Unit
+	switch a.only(!a.has("also"), "marks", "to") {
+	case "to":
+		u = a.unit("to", b.Unit.Dimension)
+	case "":
+		u = b.Unit
+	}
+	also := a.band("also", b.Unit.Dimension)
+	if a.has("range") {
+		a.need("marks")
+	}
+	if !a.ok() {
+		return nil
+	}
+	s := a.sheet("Conversion", "A low limit is rounded up and a high one down, to a mark: what the scale accepts, the manual accepts.")
+	s.input("", "as written", b.Written)
+	exact := b.In(u)
+	if u.Symbol != b.Unit.Symbol {
+		s.formula(s.relation(b.Unit, u))
+	}
+	if a.has("marks") {
+		s.marks("marks of the scale", scale)
+	}
+	for _, end := range []struct {
+		what string
+		x    *big.Rat
+		mark func(*big.Rat) *big.Rat
+		way  string
+	}{
+		{"low limit   ", b.Low, scale.Ceil, "up"}, {"high limit  ", b.High, scale.Floor, "down"},
+	} {
+		if end.x == nil {
+			continue
+		}
+		text := s.converted(end.x, b.Unit, u)
+		if a.has("marks") {
+			text += ", " + end.way + " to the mark " + scale.Number(end.mark(quantity.Convert(end.x, b.Unit, u)), a.mark)
+		}
+		s.step(end.what, text)
+	}
+	switch {
+	case b.Form == quantity.Bare:
+		x := quantity.Convert(b.Nominal.Value, b.Unit, u)
+		s.step(s.converted(b.Nominal.Value, b.Unit, u))
+		if u.Symbol != b.Unit.Symbol {
+			s.result(b.Written, " is ", s.say(x, u), ".")
+		}
+		if a.has("marks") {
+			s.result("It lies between the marks ", scale.Number(scale.Floor(x), a.mark), " and ", scale.Print(scale.Ceil(x), a.mark), ". One value has no limits: which mark to take, the manual's limits decide.")
+		}
+	case a.has("marks"):
+		s.inward(b, scale)
+	case u.Symbol != b.Unit.Symbol:
+		s.result(b.Written, " ", s.between(exact), ".")
+	}
+	if a.has("also") {
+		s.also(b, also)
+	}
+	s.source(local(unitSource, a.mark))
+	if a.has("marks") && b.Form != quantity.Bare {
+		s.source("Rounding inward is this program's rule.")
+	}
+	return s
+}
+
+// inward gives limits on a scale as the result.
+func (s *sheet) inward(b quantity.Band, scale quantity.Scale) {
+	if marks, ok := b.Inward(scale); ok {
+		s.result(marks.Print(s.mark))
+		return
+	}
+	s.refuse("No mark of this scale lies inside ", s.bare(b.In(scale.Unit)), ".")
+	if step := b.CoarsestStep(scale.Unit); step != nil && step.Cmp(scale.Step) < 0 {
+		s.result("Take one with marks ", s.amount(step, scale.Unit), " apart or finer.")
+	}
+}
+
+// also says what the second of two printed bands is worth.
+func (s *sheet) also(first, second quantity.Band) {
+	s.input("", "printed beside it", second.Written)
+	s.step("beside it   ", first.Written, " ", s.between(first.In(second.Unit)))
+	switch quantity.Also(first, second) {
+	case quantity.Agrees:
+		s.result("The two agree, as far as their digits go.")
+	case quantity.Wider:
+		s.result("The second agrees, but reaches past the first by more than a tenth of its width. Work to the first.")
+	default:
+		s.refuse("The two disagree: ", quantity.Restate(first, second, s.mark), " should stand beside it. Ask which one is right.")
+	}
+}
+
+// unit reads the name of a unit.
+func (a *answers) unit(name string, d quantity.Dimension) quantity.Unit {
+	v, p := quantity.ParseValueOf("1 "+a.text(name), a.mark, d)
+	if p != nil {
+		a.fail("%s%s: %s", option(name), p.Message, strings.ReplaceAll(p.Help, "`1 ", "`"))
+		return one(d).Unit
+	}
+	return v.Unit
+}
+
+// relation says how two units hang together: by the factor that is finite, if
+// one is.
+func (s *sheet) relation(from, to quantity.Unit) string {
+	switch {
+	case from.Dimension != quantity.Temperature:
+	case to.Symbol == "°F":
+		return local("°F = °C × 1.8 + 32", s.mark)
+	default:
+		return local("°C = (°F − 32) / 1.8", s.mark)
+	}
+	one := big.NewRat(1, 1)
+	there, back := quantity.Convert(one, from, to), quantity.Convert(one, to, from)
+	if multiplies(there, back) {
+		return from.After("1") + " " + s.long(there, to)
+	}
+	return to.After("1") + " " + s.long(back, from)
+}
+
+// multiplies reports whether a conversion is better shown as x × there than as
+// x / back.
+func multiplies(there, back *big.Rat) bool {
+	n, finite := there.FloatPrec()
+	m, backFinite := back.FloatPrec()
+	return finite && (!backFinite || n <= m)
+}
+
+// converted is a conversion with its numbers put in.
+func (s *sheet) converted(x *big.Rat, from, to quantity.Unit) string {
+	out := quantity.Convert(x, from, to)
+	if from.Symbol == to.Symbol {
+		return s.amount(x, from)
+	}
+	if from.Dimension == quantity.Temperature {
+		if to.Symbol == "°F" {
+			return local(s.num(x)+" × 1.8 + 32 ", s.mark) + s.in(out, to)
+		}
+		return local("("+s.num(x)+" − 32) / 1.8 ", s.mark) + s.in(out, to)
+	}
+	one := big.NewRat(1, 1)
+	there, back := quantity.Convert(one, from, to), quantity.Convert(one, to, from)
+	if multiplies(there, back) {
+		return s.num(x) + " × " + s.num(there) + " " + s.in(out, to)
+	}
+	return s.num(x) + " / " + s.num(back) + " " + s.in(out, to)
+}
+
+// local puts the decimal mark into a text of ours.
+func local(text string, mark quantity.Mark) string {
+	if mark == quantity.Comma {
+		return pointForm.ReplaceAllString(text, "$1,$2")
+	}
+	return text
+}

@@ -1,0 +1,159 @@
+package cli
+
+import (
+	"math/big"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+var fastenerWork = working{
+	name:  "fastener",
+	about: "torque, clamp force and proof load of a thread; slips of the pen",
+	asks: []ask{
+		{name: "thread", example: "M12x1.75", about: "the thread, M12x1.75 or 1/2-13", must: true},
+		{name: "class", example: "8.8", about: "property class 8.8, 10.9 or 12.9, or SAE grade 5 or 8", must: true},
+		{name: "nut-factor", example: "0.20", about: "the nut factor K of the finish and oil, from its source", must: true},
+		{name: "torque", example: "82 N·m", about: "a torque or its limits, to be judged"},
+		{name: "duty", example: "clamp", about: "what it is there for: clamp, bearing-nut, ring, plug, gasket or to-yield; needed to judge a torque"},
+		{name: "force", example: "34 kN", about: "the clamp force that is wanted"},
+		{name: "share", example: "70 %", about: "the part of the proof load that is wanted"},
+	},
+	example: `--thread M12x1.75 --class 8.8 --nut-factor 0.20 --share "70 %"`,
+	work:    fastener,
+}
+
+const (
+	nutFactorSource = "T = K × d × F with a stated K: published values for zinc alone run from 0.20 to 0.295."
+	proofSource     = "ISO 898-1 (public tables), ASME B1.1, SAE J429."
+)
+
+func fastener(a *answers) *sheet {
+	from := a.only(true, "torque", "force", "share")
+	t, ok := bench.ParseThread(a.text("thread"))
+	if !ok {
+		a.fail("%s`%s` is no thread that is known here: write it with its pitch, as in `M12x1.75` or `1/2-13`", option("thread"), short(a.text("thread")))
+	}
+	k := a.number("nut-factor", true).Value
+	proof, listed, ok := t.ProofLoad(a.text("class"))
+	if a.ok() && !ok {
+		a.fail("%sno proof load is known for `%s` in this thread: write 8.8, 10.9 or 12.9 for a metric one to M39, 5 or 8 for an inch one from 1/4", option("class"), short(a.text("class")))
+	}
+	if from == "torque" {
+		a.need("duty")
+	}
+	torque := a.band("torque", quantity.Torque)
+	duty, _ := bench.ParseDuty(a.choice("duty", "clamp", "bearing-nut", "ring", "plug", "gasket", "to-yield"))
+	force, share := a.above("force", quantity.Force), a.share("share")
+	if !a.ok() {
+		return nil
+	}
+	s := a.sheet("Fastener", "Torque and clamp force, beside the proof load.")
+	u := forUnits(t)
+	s.formula("T = K × d × F")
+	s.input("d", "thread", a.text("thread"))
+	s.input("", "class or grade", a.text("class"))
+	s.input("K", "nut factor", s.num(k))
+	s.proof(t, proof, listed, u)
+	d := quantity.Convert(t.Diameter, u.size, u.lever)
+	if from == "torque" {
+		s.band("T", "torque", torque, u.torque)
+		limits := torque.In(u.torque)
+		bare := []*big.Rat{limits.Low, limits.High}
+		if torque.Form == quantity.Bare {
+			bare = []*big.Rat{limits.Nominal.Value}
+		}
+		for _, x := range bare {
+			if x == nil {
+				continue
+			}
+			f := t.ClampForce(k, quantity.Convert(x, u.torque, newtonMetre))
+			in := quantity.Convert(f, newton, u.force)
+			s.step("F = ", s.num(x), " / (", s.num(k), " × ", s.num(d), ") ", s.in(in, u.force))
+			of := new(big.Rat).Quo(f, proof)
+			s.step("part of proof: ", s.num(in), " / ", s.num(quantity.Convert(proof, newton, u.force)), " ", s.is(of))
+			s.result(s.say(quantity.Convert(x, u.torque, torque.Unit), torque.Unit), " clamps with ", s.say(in, u.force), ", ", s.part(of), " of proof.")
+		}
+		s.tightness(torque, duty, t, k, proof)
+	} else {
+		f := force.In(newton).Value
+		if from == "share" {
+			f = new(big.Rat).Mul(proof, share)
+			s.input("", "part of proof wanted", s.perCent(share))
+			s.step("F = ", s.num(quantity.Convert(proof, newton, u.force)), " × ", s.num(share), " ", s.in(quantity.Convert(f, newton, u.force), u.force))
+		} else {
+			s.value("F", "clamp force wanted", force, u.force)
+		}
+		in := quantity.Convert(f, newton, u.force)
+		x := quantity.Convert(t.TighteningTorque(k, f), newtonMetre, u.torque)
+		text := s.in(x, u.torque)
+		if u.foot.Symbol != u.torque.Symbol {
+			text += " " + s.in(quantity.Convert(x, u.torque, u.foot), u.foot)
+		}
+		s.step("T = ", s.num(k), " × ", s.num(d), " × ", s.num(in), " ", text)
+		s.result("Tighten to ", s.say(quantity.Convert(x, u.torque, u.foot), u.foot), "; it clamps with ", s.say(in, u.force), ", ", s.part(new(big.Rat).Quo(f, proof)), " of proof.")
+		if f.Cmp(proof) > 0 {
+			s.refuse("That is above the proof load: the fastener stretches for good.")
+		}
+	}
+	s.source(local(nutFactorSource, s.mark), proofSource)
+	return s
+}
+
+// proof works out the stress area and the proof load.
+func (s *sheet) proof(t bench.Thread, proof *big.Rat, listed bool, u fastenerUnits) {
+	area := t.StressArea()
+	in := quantity.Convert(proof, newton, u.force)
+	if t.PerInch != nil {
+		s.formula(local("As = 0.7854 × (D − 0.9743 / n)²", s.mark), "proof = As × Sp")
+		s.step("As = ", local("0.7854", s.mark), " × (", s.num(t.Diameter), " − ", local("0.9743", s.mark), " / ", s.num(t.PerInch), ")² ", s.is(area), " in²")
+	} else {
+		s.formula(local("As = π / 4 × (d − 0.9382 × P)²", s.mark), "proof = As × Sp, or the row of the table")
+		s.step("As = π / 4 × (", s.num(t.Diameter), " − ", local("0.9382", s.mark), " × ", s.num(t.Pitch), ")² ", s.is(area), " mm²")
+	}
+	if listed {
+		s.step("proof ", s.in(in, u.force), ", the row of ISO 898-1")
+		return
+	}
+	stress := new(big.Rat).Quo(in, area)
+	s.step("proof = ", s.num(area), " × ", s.num(stress), " ", s.in(in, u.force))
+}
+
+// tightness judges a torque.
+func (s *sheet) tightness(torque quantity.Band, duty bench.Duty, t bench.Thread, k, proof *big.Rat) {
+	if duty == bench.ToYield {
+		s.result("Tightened to yield: there is no proof check.")
+		return
+	}
+	j, ok := bench.JudgeTorque(torque, duty, t, k, proof)
+	if !ok {
+		return
+	}
+	switch j.Finding {
+	case bench.TightOrdinary:
+		s.result("That is ordinary for its duty.")
+	case bench.TightLow:
+		s.result("That may be below 30 % of proof, which is little for a clamp. Is the number right?")
+	case bench.TightHigh:
+		s.result("That may be above 90 % of proof. Is the number right?")
+	case bench.TightAbove:
+		s.refuse("That may be above the proof load: the fastener stretches for good.")
+	}
+	for _, slip := range j.Slips {
+		what := "another unit"
+		if slip.Places != 0 {
+			what = "a decimal point one place on"
+		}
+		s.result("Ordinary would be ", s.bare(slip.Meant), ": ", what, ". Was that meant?")
+	}
+}
+
+// fastenerUnits are the units in which a kind of thread is worked.
+type fastenerUnits struct{ size, lever, force, torque, foot quantity.Unit }
+
+func forUnits(t bench.Thread) fastenerUnits {
+	if t.PerInch != nil {
+		return fastenerUnits{inch, inch, poundForce, poundInch, poundFoot}
+	}
+	return fastenerUnits{mm, metre, newton, newtonMetre, newtonMetre}
+}

@@ -1,0 +1,116 @@
+package cli
+
+import (
+	"math/big"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+var gaugeWork = working{
+	name:  "gauge",
+	about: "is a gauge fine enough for limits; limits with a guard band",
+	asks: []ask{
+		{name: "limits", example: "0.15 to 0.25 mm", about: "the limits", must: true},
+		{name: "marks", example: "0.01 mm", about: "how far the marks of the gauge lie apart", must: true},
+		{name: "warn", example: "5", about: "the shop's rule; warn under so many marks"},
+		{name: "refuse", example: "2", about: "the shop's rule; refuse under so many marks"},
+		{name: "uncertainty", example: "0.01 mm", about: "the gauge's expanded uncertainty, from its record"},
+		{name: "guard", example: "1", about: "guard band; how much of the uncertainty the limits lose at each side"},
+	},
+	example: `--limits "0.15 to 0.25 mm" --marks "0.01 mm" --warn 5 --refuse 2 --uncertainty "0.01 mm" --guard 1`,
+	work:    gauge,
+}
+
+func gauge(a *answers) *sheet {
+	limits := a.limits("limits", quantity.None)
+	scale := a.scale("marks", "", limits.Unit.Dimension)
+	var warn, refuse *big.Rat
+	if a.has("warn") {
+		warn = a.number("warn", true).Value
+	}
+	if a.has("refuse") {
+		refuse = a.number("refuse", true).Value
+	}
+	if a.has("guard") {
+		a.need("uncertainty")
+	}
+	u := a.above("uncertainty", limits.Unit.Difference().Dimension)
+	guard := a.number("guard", true).Value
+	if !a.ok() {
+		return nil
+	}
+	s := a.sheet("Gauge against limits", "How many marks lie between the limits. A maximum counts from 0; a minimum has no width.")
+	s.band("", "limits", limits, scale.Unit)
+	s.marks("marks of the gauge", scale)
+	s.formula("marks across = width / distance of the marks")
+	width := limits.In(scale.Unit).Width()
+	across, ok := bench.MarksAcross(limits, scale)
+	if !ok {
+		s.result("These limits have no width: no number of marks can be named.")
+	} else {
+		s.step("marks across = ", s.num(width), " / ", s.num(scale.Step), " ", s.is(across))
+		text := s.num(across) + " marks across the limits"
+		switch bench.JudgeMarks(across, warn, refuse) {
+		case bench.TooCoarse:
+			s.refuse(text, ": too coarse. Take a gauge with finer marks.")
+		case bench.Coarse:
+			s.result(text, ": coarse. Take a gauge with finer marks if there is one.")
+		default:
+			if warn != nil || refuse != nil {
+				text += ": fine enough"
+			}
+			s.result(text, ".")
+		}
+		if warn != nil || refuse != nil {
+			s.source("The numbers of marks are the shop's rule (5 and 2 are common practice).")
+		}
+	}
+	if a.has("uncertainty") {
+		s.uncertainty(limits, u)
+	}
+	if a.has("guard") {
+		s.guard(limits, scale, guard, u)
+	}
+	return s
+}
+
+func (s *sheet) uncertainty(limits quantity.Band, u quantity.Value) {
+	own := limits.Unit.Difference()
+	s.value("U", "its uncertainty", u, own)
+	ratio, ok := bench.UncertaintyRatio(limits, u)
+	if !ok {
+		return
+	}
+	s.formula("ratio = width / (2 × U)")
+	s.step("ratio = ", s.num(limits.Width()), " / (2 × ", s.num(u.In(own).Value), ") ", s.is(ratio))
+	if ratio.Cmp(big.NewRat(4, 1)) < 0 {
+		s.refuse("The ratio is ", s.num(ratio), ", under 4: the gauge is not sure enough for these limits.")
+	} else {
+		s.result("The ratio is ", s.num(ratio), ", 4 or more.")
+	}
+	s.source("4 to 1: ANSI/NCSL Z540.3, 5.3.")
+}
+
+func (s *sheet) guard(limits quantity.Band, scale quantity.Scale, w *big.Rat, u quantity.Value) {
+	s.formula("low limit + w × U, high limit − w × U")
+	s.input("w", "guard band", s.num(w))
+	own := u.In(limits.Unit.Difference()).Value
+	guarded, ok := bench.Guard(limits, w, u)
+	s.source(local("Guard band: w is 1, or 0.825 after ISO 14253-1:2017 (secondary source).", s.mark))
+	if !ok {
+		s.refuse("The guard band leaves nothing between the limits.")
+		return
+	}
+	for i, x := range []*big.Rat{limits.Low, limits.High} {
+		if x != nil {
+			sign := []string{" + ", " − "}[i]
+			s.step([]string{"low limit:  ", "high limit: "}[i], s.num(x), sign, s.num(w), " × ", s.num(own), " ", s.in([]*big.Rat{guarded.Low, guarded.High}[i], limits.Unit))
+		}
+	}
+	if marks, ok := guarded.Inward(scale); ok {
+		s.result("Accept ", marks.Print(s.mark), ".")
+		return
+	}
+	s.refuse("With the guard band no mark of the gauge is left inside.")
+}

@@ -1,0 +1,166 @@
+package cli
+
+import (
+	"math/big"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+var heatWork = working{
+	name:  "heat",
+	about: "how hot a housing, or how cold a shaft, must be to go together",
+	asks: []ask{
+		{name: "fit", example: "50 H7/s6", about: "the fit, which gives seat and interference"},
+		{name: "interference", example: "0.0010 in", about: "the interference on the diameter, instead of a fit"},
+		{name: "seat", example: "1.000 in", about: "diameter of the seat, where no fit gives it"},
+		{name: "clearance", example: "0.0020 in", about: "the room to spare that is wanted on the diameter", must: true},
+		{name: "expansion", example: "12.8 ppm/°F", about: "expansion of what is heated or chilled, millionths for each degree", must: true},
+		{name: "inner", example: "6.4 ppm/°F", about: "expansion of the inner part, where it sits inside while it is heated"},
+		{name: "how", example: "heat", about: "heat the outer part or chill the inner one: heat or chill", must: true},
+		{name: "shop", example: "70 °F", about: "temperature of the other part", must: true},
+		{name: "marks", example: "5 °F", about: "how far the marks of the thermometer lie apart; whole degrees when left out"},
+		{name: "cap", example: "bearing 250 °F", about: "what must not be exceeded, and why; may be given several times", many: true},
+	},
+	example: `--interference "0.0010 in" --seat "1.000 in" --clearance "0.0020 in" --expansion "12.8 ppm/°F" --how heat --shop "70 °F"`,
+	work:    heat,
+}
+
+const heatSource = "Linear expansion. Published values for one material differ by 10 %: take its own source. A rolling bearing is not heated above 120 °C: MIL-HDBK-1164, table 17."
+
+func heat(a *answers) *sheet {
+	seat, least, most := a.interference()
+	clearance := a.value("clearance", quantity.Length)
+	if a.ok() && clearance.Value.Sign() < 0 {
+		a.fail("%sroom to spare is not below 0: write it as in `%s`", option("clearance"), a.marked("0.05 mm"))
+	}
+	shop := a.value("shop", quantity.Temperature)
+	u := shop.Unit
+	expansion, inner := a.above("expansion", quantity.Expansion), a.value("inner", quantity.Expansion)
+	how := a.choice("how", "heat", "chill")
+	if how == "chill" && a.has("inner") {
+		a.fail("`--inner` is for parts that are heated together: leave it out with `--how chill`")
+	}
+	caps := a.caps("cap")
+	scale := a.scale("marks", "", quantity.Temperature)
+	if !a.ok() {
+		return nil
+	}
+	s := a.sheet("Heating and chilling", "How far one part must be from the other's temperature to go over the seat with room to spare.")
+	s.formula("Δt = (δ + c) / (α × d)")
+	s.given(a, seat, least, most)
+	s.value("c", "room to spare", clearance, mm)
+	s.expansion("α", "expansion", expansion)
+	s.value("", "other part", shop, celsius)
+	alpha := perDegree(expansion)
+	c := clearance.In(mm).Value
+	rise, ok := bench.TemperatureRise(most, c, alpha, seat)
+	if a.has("inner") {
+		s.formula("α is the difference of the two, because the inner part is heated too")
+		s.expansion("α'", "expansion of the inner part", inner)
+		rise, ok = bench.RiseTogether(most, c, alpha, perDegree(inner), seat)
+		s.step("α = ", s.num(alpha), " − ", s.num(perDegree(inner)), " ", s.is(new(big.Rat).Sub(alpha, perDegree(inner))), " for each °C")
+		alpha = new(big.Rat).Sub(alpha, perDegree(inner))
+	}
+	s.source(heatSource)
+	if !ok {
+		s.refuse("The inner part expands as much or more: heated together they never come apart. Heat the outer part alone and fast, or press.")
+		return s
+	}
+	s.step("Δt = (", s.num(most), s.plus(c), ") / (", s.num(alpha), " × ", s.num(seat), ") ", s.in(rise, celsius))
+	own := u.Difference()
+	delta := quantity.Convert(rise, kelvin, own)
+	if own.Symbol != "°C" {
+		s.step("that is ", s.amount(delta, own))
+	}
+	if !a.has("marks") {
+		scale.Unit, scale.Step = u, big.NewRat(1, 1)
+	}
+	s.marks("marks of the thermometer", scale)
+	s.reach(shop, delta, how, scale, caps)
+	if a.has("inner") && bench.HeatFast(perDegree(expansion), perDegree(inner)) {
+		s.result("The two expand nearly alike: heat fast, pull at once.")
+	}
+	return s
+}
+
+// perDegree returns an expansion for each °C.
+func perDegree(v quantity.Value) *big.Rat {
+	return new(big.Rat).Quo(quantity.Convert(v.Value, v.Unit, perCelsius), big.NewRat(1000000, 1))
+}
+
+// expansion enters an expansion, with all its zeros.
+func (s *sheet) expansion(symbol, what string, v quantity.Value) {
+	text, exact := s.number(perDegree(v), 12, figures)
+	sign := "≈ "
+	if exact {
+		sign = "= "
+	}
+	s.input(symbol, what, s.typed(v)+" "+sign+text+" for each °C")
+}
+
+// reach gives the temperature to reach, on a mark, inside its caps.
+func (s *sheet) reach(shop quantity.Value, delta *big.Rat, how string, scale quantity.Scale, caps []bench.Cap) {
+	u := shop.Unit
+	if how == "chill" {
+		to := new(big.Rat).Sub(shop.Value, delta)
+		s.step("t = ", s.num(shop.Value), " − ", s.num(delta), " ", s.in(to, u))
+		if quantity.Convert(to, u, celsius).Cmp(big.NewRat(-27315, 100)) <= 0 {
+			s.refuse("That is colder than anything can be. Heat the outer part too, or press.")
+			return
+		}
+		mark := scale.Floor(quantity.Convert(to, u, scale.Unit))
+		s.result("Chill the inner part to ", scale.Print(mark, s.mark), " or below: a difference of ", s.say(delta, u), ".")
+		return
+	}
+	to := new(big.Rat).Add(shop.Value, delta)
+	s.step("t = ", s.num(shop.Value), " + ", s.num(delta), " ", s.in(to, u))
+	mark := scale.Ceil(quantity.Convert(to, u, scale.Unit))
+	for _, c := range caps {
+		highest := quantity.Convert(c.Highest, celsius, u)
+		s.input("", "cap", c.Why+" "+s.amount(highest, u))
+		if strings.Contains(strings.ToLower(c.Why), "bearing") && c.Highest.Cmp(bench.BearingCap) > 0 {
+			s.result("A rolling bearing is not heated above ", s.say(quantity.Convert(bench.BearingCap, celsius, u), u), " unless its own manual says so.")
+		}
+	}
+	rise := s.say(delta, u)
+	lowest, capped := bench.LowestCap(caps)
+	if !capped {
+		s.result("Heat the outer part to ", scale.Print(mark, s.mark), " or above: a rise of ", rise, ".")
+		s.result("No cap was given: look up what bearing, seal and paint bear.")
+		return
+	}
+	limit := "the cap of the " + lowest.Why + ", " + s.say(quantity.Convert(lowest.Highest, celsius, u), u)
+	room := quantity.Convert(shop.Value, u, celsius)
+	band, ok := bench.HeatBand(room, new(big.Rat).Sub(quantity.Convert(to, u, celsius), room), lowest.Highest)
+	if !ok {
+		s.refuse("It would take ", scale.Print(mark, s.mark), ", above ", limit, ". Chill the inner part as well, or press.")
+		return
+	}
+	marks, ok := band.Inward(scale)
+	if !ok {
+		s.refuse("No mark of the thermometer lies between ", s.say(to, u), " and ", limit, ".")
+		return
+	}
+	s.result("Heat the outer part to ", marks.Print(s.mark), ": a rise of ", rise, " at the least, and within ", limit, ".")
+}
+
+// caps reads "seal 110 °C".
+func (a *answers) caps(name string) []bench.Cap {
+	var out []bench.Cap
+	for _, text := range a.given[name] {
+		at := strings.IndexAny(text, "-−0123456789")
+		if at <= 0 || len(out) == 20 {
+			a.fail("%s`%s` is no cap: write what it protects and the temperature, as in `%s`", option(name), short(text), a.ask(name).example)
+			return nil
+		}
+		v, p := quantity.ParseValueOf(text[at:], a.mark, quantity.Temperature)
+		if p != nil {
+			a.problem(name, p)
+			return nil
+		}
+		out = append(out, bench.Cap{Why: short(strings.TrimSpace(text[:at])), Highest: v.In(celsius).Value})
+	}
+	return out
+}

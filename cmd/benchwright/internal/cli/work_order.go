@@ -1,0 +1,164 @@
+package cli
+
+import (
+	"math/big"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+// mostBolts is the most on one circle.
+const mostBolts = 200
+
+var orderWork = working{
+	name:  "order",
+	about: "the order in which bolts on a circle are tightened, and the passes",
+	asks: []ask{
+		{name: "bolts", example: "8", about: "how many stand on the circle", must: true},
+		{name: "order", example: "1-5-3-7-2-6-4-8", about: "an order written by hand, to be checked"},
+		{name: "setting", example: "60 N·m", about: "the whole setting of the wrench, for the passes"},
+		{name: "passes", example: "30 % 70 % 100 %", about: "the passes; parts of the whole setting"},
+		{name: "marks", example: "1 N·m", about: "how far the marks of the wrench lie apart"},
+		{name: "range", example: "20 to 120 N·m", about: "its lowest and highest mark"},
+	},
+	example: `--bolts 8 --setting "60 N·m" --passes "30 % 70 % 100 %" --marks "1 N·m"`,
+	work:    order,
+}
+
+func order(a *answers) *sheet {
+	n := a.count("bolts", 1, mostBolts)
+	byHand := a.handOrder("order")
+	if a.has("setting") || a.has("passes") || a.has("marks") {
+		a.need("setting", "passes", "marks")
+	}
+	setting := a.above("setting", quantity.Torque)
+	scale := a.scale("marks", "range", quantity.Torque)
+	shares := a.shares("passes")
+	if !a.ok() {
+		return nil
+	}
+	s := a.sheet("Tightening order", "Numbers are positions, clockwise from 1 at the top, as seen from the heads.")
+	s.input("n", "bolts on the circle", strconv.Itoa(n))
+	switch {
+	case n%4 == 0:
+		s.formula("n divides by 4: a cross. Groups of four a quarter turn apart, each bolt followed by the one opposite.")
+		s.source("ASME PCC-1, legacy cross pattern, secondary sources.")
+	case n%2 == 0:
+		s.formula("n is even: pairs of opposite bolts.")
+		s.source("Common practice.")
+	default:
+		s.formula("n is odd: a star, round in steps of nearly half.")
+		s.source("Common practice.")
+	}
+	if byHand != nil {
+		s.input("", "written by hand", dashed(byHand))
+		s.judgeOrder(n, byHand)
+	} else {
+		s.result(spaced(bench.Order(n)))
+	}
+	if a.has("setting") {
+		s.passes(setting, shares, scale)
+	}
+	return s
+}
+
+// judgeOrder says what is wrong with an order written by hand.
+func (s *sheet) judgeOrder(n int, byHand []int) {
+	f := bench.CheckOrder(n, byHand)
+	if f.Good() {
+		s.result("Each position is named once.")
+		return
+	}
+	for _, k := range []struct {
+		what string
+		list []int
+	}{{"not on this circle", f.Outside}, {"named more than once", f.Twice}, {"never named", f.Missing}} {
+		if len(k.list) > 0 {
+			s.refuse("Position ", strings.ReplaceAll(dashed(k.list), "-", ", "), ": ", k.what, ".")
+		}
+	}
+}
+
+func (s *sheet) passes(setting quantity.Value, shares []*big.Rat, scale quantity.Scale) {
+	whole := quantity.Convert(setting.Value, setting.Unit, scale.Unit)
+	s.value("S", "the whole setting", setting, scale.Unit)
+	s.marks("marks of the wrench", scale)
+	s.formula("pass = S × part, on the nearest mark, the lower of two")
+	list, fault, at := bench.Passes(whole, shares, scale)
+	share := ""
+	if fault != bench.PassesGood && at < len(shares) {
+		share = s.perCent(shares[at])
+	}
+	switch fault {
+	case bench.PassesFall:
+		s.refuse("The passes must rise: ", share, " is not above the one before.")
+	case bench.PassesShort:
+		s.refuse("The last pass must be 100 %, not ", share, ".")
+	case bench.PassLow:
+		s.refuse(share, " of the setting lies below the lowest mark. Begin with a larger part.")
+	case bench.PassSame:
+		s.refuse(share, " of the setting falls on the mark of the pass before. Take fewer passes or finer marks.")
+	case bench.PassOff:
+		s.refuse(s.amount(whole, scale.Unit), " is not a mark of this wrench. Begin with `benchwright work wrench`.")
+	}
+	for i, p := range list {
+		if p.Round {
+			s.result("Then once round, from bolt to bolt, at ", scale.Print(p.Setting, s.mark), ".")
+			continue
+		}
+		s.step(s.num(whole), " × ", s.num(p.Share), " ", s.in(new(big.Rat).Mul(whole, p.Share), scale.Unit))
+		s.result("Pass ", strconv.Itoa(i+1), " in this order: set ", scale.Print(p.Setting, s.mark), ".")
+	}
+	s.source("Rising passes, the last of them whole, then once round: ASME PCC-1, secondary sources.")
+}
+
+var handForm = regexp.MustCompile(`^[0-9]{1,4}(?:[-, ]+[0-9]{1,4})*$`)
+
+// handOrder reads 1-3-2-4.
+func (a *answers) handOrder(name string) []int {
+	text := a.text(name)
+	if !a.has(name) {
+		return nil
+	}
+	if len(text) > 2000 || !handForm.MatchString(text) {
+		a.fail("%s`%s` is no order: write the positions as in `%s`", option(name), short(text), a.ask(name).example)
+		return nil
+	}
+	var out []int
+	for _, f := range strings.FieldsFunc(text, func(r rune) bool { return r == '-' || r == ',' || r == ' ' }) {
+		n, _ := strconv.Atoi(f)
+		out = append(out, n)
+	}
+	return out
+}
+
+// shares reads "30 % 70 % 100 %".
+func (a *answers) shares(name string) []*big.Rat {
+	var out []*big.Rat
+	for _, f := range strings.FieldsFunc(a.text(name), func(r rune) bool { return r == '%' || r == ' ' || r == ';' || r == '\u00a0' }) {
+		n, p := quantity.ParseNumber(f, a.mark)
+		if p != nil || len(out) == 20 {
+			a.fail("%s`%s` is no part of the setting: write the passes as in `%s`", option(name), short(f), a.ask(name).example)
+			return nil
+		}
+		out = append(out, new(big.Rat).Quo(n.Value, big.NewRat(100, 1)))
+	}
+	if a.has(name) && !strings.Contains(a.text(name), "%") {
+		a.fail("%sthe unit is missing: write `%s`", option(name), a.ask(name).example)
+	}
+	return out
+}
+
+func dashed(list []int) string {
+	var out []string
+	for _, n := range list {
+		out = append(out, strconv.Itoa(n))
+	}
+	return strings.Join(out, "-")
+}
+
+// spaced is for an order that may be too long for a line.
+func spaced(list []int) string { return strings.ReplaceAll(dashed(list), "-", " - ") }
