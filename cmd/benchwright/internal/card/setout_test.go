@@ -85,9 +85,17 @@ func setOut(t *testing.T, c *Card) int {
 				if i.Fastener != nil && i.Fastener.AcrossFlats != nil {
 					need(i.Fastener.AcrossFlats.Text + i.Fastener.AcrossFlats.Unit.Symbol)
 				}
-			case *Measurement:
-				if i.Gauge != nil {
-					need(i.Gauge.ID)
+			case *Shim:
+				if i.Stock != nil {
+					need(i.Stock.ID)
+				}
+				if i.Micrometer != nil {
+					need(i.Micrometer.ID)
+				}
+			}
+			for _, m := range ReadingsOf(i) {
+				if m.Gauge != nil {
+					need(m.Gauge.ID)
 				}
 			}
 		}
