@@ -25,7 +25,7 @@ func raw(t *testing.T, name string) object {
 }
 
 func TestNames(t *testing.T) {
-	want := []string{"block-caution", "block-figure", "block-fit", "block-lash", "block-leak-test", "block-measurement", "block-pattern", "block-preload", "block-shim", "block-timed", "block-tool", "block-torque", "block-witness", "front", "shop", "unit"}
+	want := []string{"block-caution", "block-figure", "block-fill", "block-fit", "block-lash", "block-leak-test", "block-measurement", "block-pattern", "block-preload", "block-shim", "block-timed", "block-tool", "block-torque", "block-witness", "front", "shop", "unit"}
 	if got := Names(); !slices.Equal(got, want) {
 		t.Errorf("names are %q, want %q", got, want)
 	}

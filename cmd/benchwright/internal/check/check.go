@@ -13,7 +13,7 @@ import (
 // all variants have in common, so a rule's message must not name the variant.
 var cardRules = []func(*pass){
 	limits, sources, also, cases, marks, gauges, wrenches, readings, branches,
-	states, leakTests, patterns,
+	states, leakTests, fills, patterns,
 	coveredHazards, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
 	lashes, rates, tilts,
 	orders, passes, sequences, ends, tightness,

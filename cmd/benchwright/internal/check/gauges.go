@@ -28,7 +28,7 @@ func marks(p *pass) {
 				p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.better(m, row.Band, row.GuardTook)+otherDrum(i), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Written(row), after)
 				return
 			}
-			if !reaches(m.Gauge.Scale, row.Band) {
+			if _, poured := i.(*card.Fill); !poured && !reaches(m.Gauge.Scale, row.Band) {
 				help := "name a gauge whose range holds the limits"
 				if name := p.suitable(row.Band, false); name != "" {
 					help = "write `" + m.GaugeKey() + ": " + name + "`"

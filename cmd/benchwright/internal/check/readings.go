@@ -20,7 +20,11 @@ func readings(p *pass) {
 
 // branches asks that each side of a band leads somewhere.
 func branches(p *pass) {
-	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+	each(p, func(_ *card.Step, i card.Item) {
+		m := card.ReadingOf(i)
+		if _, poured := i.(*card.Fill); m == nil || poured {
+			return // what is poured in is made to lie inside
+		}
 		bands := m.Judged()
 		if len(bands) == 0 || m.Answered {
 			return

@@ -1,15 +1,81 @@
 package deck
 
 import (
+	"fmt"
+
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/render"
 )
 
-// fill builds what a face says of a quantity of fluid put in.
-func (b *builder) fill(i *card.Fill) []render.Element { return nil }
+// What a face says of a fill.
+const (
+	wordPour     = "Pour in"
+	wordFillTo   = "Fill it to"
+	wordPoured   = "poured"
+	wordTickEach = "Tick each one when it is poured."
+)
 
-// fillTools returns what is taken in the hand for it.
-func (b *builder) fillTools(i *card.Fill) []render.ToolRow { return nil }
+func wordInto(fluid, into string) string { return fluid + ", into " + into }
+func wordJug(n int) string               { return fmt.Sprintf("no. %d", n) }
 
-// fillRows returns what it leaves on record.
-func (b *builder) fillRows(i *card.Fill) []recordRow { return nil }
+// fill builds what a face says of a quantity that is poured in: what to read on
+// the measure, or a row for each filling where there are several.
+func (b *builder) fill(f *card.Fill) []render.Element {
+	title := strong(wordInto(f.Of, f.Block.Into))
+	var source []render.Run
+	if f.Limit != nil {
+		source = plain(b.manual(f.Limit))
+	}
+	if f.Full == 0 || f.Last == nil {
+		s := render.Setting{Title: title, Label: wordPour, Source: source, Boxes: []string{wordPoured}}
+		switch {
+		case f.Last != nil:
+			s.Value, s.Unit = b.marks(*f.Last), engraved(f.Gauge.Marked, f.Gauge.Scale)
+		case f.Limit != nil:
+			s.Value, s.Unit = b.band(f.Limit.Band), f.Limit.Band.Unit.Symbol
+		}
+		s.BoxUnit = s.Unit
+		return []render.Element{b.technical(f.At, s)}
+	}
+	unit := engraved(f.Gauge.Marked, f.Gauge.Scale)
+	t := render.Table{Head: [][]render.Run{plain(f.Gauge.Name), plain(wordFillTo + ", " + unit)}, Align: []render.Align{render.Left, render.Right}, Large: true}
+	panel := render.Reading{Title: title, Gauge: toolRow(wordTake, &f.Gauge.Item, ""), Source: source, Plain: true, Lines: [][]render.Run{plain(wordTickEach)}}
+	for i, text := range b.jugs(f) {
+		t.Rows = append(t.Rows, [][]render.Run{plain(wordJug(i + 1)), plain(text)})
+		panel.Boxes = append(panel.Boxes, wordJug(i+1))
+	}
+	return []render.Element{b.technical(f.At, t), b.technical(f.At, panel)}
+}
+
+// jugs writes what to read on the measure, filling by filling.
+func (b *builder) jugs(f *card.Fill) []string {
+	var out []string
+	_, top := f.Gauge.Scale.Ends()
+	for range f.Full {
+		out = append(out, f.Gauge.Scale.Number(top, b.card.Shop.Mark()))
+	}
+	return append(out, b.marks(*f.Last))
+}
+
+// fillTools returns what is taken in the hand for it; for several fillings it
+// stands in the panel.
+func (b *builder) fillTools(f *card.Fill) []render.ToolRow {
+	if f.Gauge == nil || f.Full > 0 && f.Last != nil {
+		return nil
+	}
+	return []render.ToolRow{toolRow(wordTake, &f.Gauge.Item, "")}
+}
+
+// fillRows returns what it leaves on record, a row for each filling.
+func (b *builder) fillRows(f *card.Fill) []recordRow {
+	row := b.measurementRows(f.Measurement)[0]
+	if f.Full == 0 || f.Last == nil {
+		return []recordRow{row}
+	}
+	var out []recordRow
+	for i, text := range b.jugs(f) {
+		row.what, row.limits = f.Of+", "+wordJug(i+1), text+nbsp+engraved(f.Gauge.Marked, f.Gauge.Scale)
+		out = append(out, row)
+	}
+	return out
+}

@@ -1,8 +1,23 @@
 package procedure
 
-// Fill is a quantity of fluid put in.
+import "benchwright/cmd/benchwright/internal/quantity"
+
+// Fill is a quantity of fluid that is poured in with a measure of the shop. Its
+// Of is the fluid, its limits the quantity, its gauge the measure.
 type Fill struct {
-	Base
+	Measurement
+	Into string // where it is poured in
 }
 
-func (r *Reader) fill(b Base) Item { return &Fill{b} }
+func (r *Reader) fill(b Base) Item {
+	n := b.Node
+	f := &Fill{Measurement: r.reading(b, quantity.None, "measure"), Into: text(n.Get("into"))}
+	f.Of = text(n.Get("fluid"))
+	f.Limits.At = b.KeyPlace("quantity")
+	r.stated(&f.Limits, n.Get("quantity"), quantity.None)
+	if f.Limits.None {
+		r.Msgs.Report("limits-missing", f.Limits.At, "name a limit of the unit, or write the band with its `source:`", "a fill without a quantity says nothing")
+		f.Limits.None, f.Limits.Bad = false, true
+	}
+	return f
+}

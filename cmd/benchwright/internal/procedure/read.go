@@ -129,8 +129,6 @@ var readers = map[string]func(*Reader, Base) Item{
 // Later lists the block types of the language that this version knows by name
 // and does not build.
 var Later = []string{
-	"fill",
-
 	"part",
 	"inspect",
 	"decide",
@@ -152,6 +150,7 @@ var Built = []string{
 	"leak-test",
 	"fit",
 	"timed",
+	"fill",
 }
 
 func (r *Reader) block(base Base, b *syntax.Block) Item {
