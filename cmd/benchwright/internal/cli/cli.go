@@ -18,7 +18,7 @@ import (
 // Exit codes.
 const (
 	exitOK    = 0 // clean, or warnings only
-	exitFound = 1 // errors in procedures
+	exitFound = 1 // errors in procedures; what is asked of work cannot be
 	exitFault = 2 // wrong use, a file that cannot be read or written, a fault of ours
 )
 

@@ -92,7 +92,7 @@ func workUsage(w io.Writer) {
 	for _, k := range workings() {
 		fmt.Fprintf(w, "  %-10s %s\n", k.name, k.about)
 	}
-	fmt.Fprintf(w, "\n`benchwright work NAME --help` lists what it asks for, with an example. A number\nhas its unit. Quotes round a quantity may be left out.\n")
+	fmt.Fprintf(w, "\n`benchwright work NAME --help` lists what it asks for, with an example. A number\nhas its unit; `Nm`, `ft-lb`, `deg`, `degC` and `um` are read too. Quotes round a\nquantity may be left out.\n")
 }
 
 // labelWidth is how long an option may be for its meaning to stand beside it.

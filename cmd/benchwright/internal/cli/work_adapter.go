@@ -14,7 +14,7 @@ var adapterWork = working{
 		{name: "torque", example: "100 in-lb", about: "the torque at the fastener, or its limits", must: true},
 		{name: "length", example: "12 in", about: "the wrench, from the centre of its drive to the centre of its grip", must: true},
 		{name: "adapter", example: "6 in", about: "the adapter, from the centre of the drive to the centre of the fastener", must: true},
-		{name: "angle", example: "0°", about: "between adapter and handle; 0° in line, 90° square, 180° pointing back", must: true},
+		{name: "angle", example: "0°", about: "between adapter and handle, ° or deg; 0° in line, 90° square, 180° pointing back", must: true},
 		{name: "marks", example: "5 in-lb", about: "how far the marks of the wrench lie apart"},
 		{name: "range", example: "30 to 150 in-lb", about: "its lowest and highest mark"},
 		{name: "accuracy", example: "4 %", about: "its accuracy, of the reading"},

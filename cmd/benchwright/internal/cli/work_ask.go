@@ -106,16 +106,14 @@ func (w working) first() string {
 
 // missing names all that is needed and was not given, in one message.
 func (a *answers) missing() error {
-	var missing []string
+	var must []string
 	for _, q := range a.asks {
-		if q.must && len(a.given[q.name]) == 0 {
-			missing = append(missing, "`"+q.label()+"`")
+		if q.must {
+			must = append(must, q.name)
 		}
 	}
-	if len(missing) == 0 {
-		return nil
-	}
-	return fmt.Errorf("`%s` needs more: add %s", a.name, and(missing))
+	a.need(must...)
+	return a.err
 }
 
 // fail notes a slip.
@@ -129,20 +127,25 @@ func (a *answers) ok() bool { return a.err == nil }
 
 func (a *answers) has(name string) bool { return len(a.given[name]) > 0 }
 
-// need refuses where none of these, which belong to one choice, was given.
+// need refuses where one of these was not given, and names all that are missing.
 func (a *answers) need(names ...string) {
+	var missing []string
 	for _, n := range names {
 		if !a.has(n) {
-			a.fail("%s is not known: add `%s`", a.called(n), a.ask(n).label())
-			return
+			missing = append(missing, "`"+a.label(n)+"`")
 		}
+	}
+	if len(missing) > 0 {
+		a.fail("`%s` needs more: add %s", a.name, and(missing))
 	}
 }
 
-// called returns what an option is, in words.
-func (a *answers) called(name string) string {
-	text, _, _ := strings.Cut(a.ask(name).about, ";")
-	return text
+// label returns an option as it is typed in this shop.
+func (a *answers) label(name string) string {
+	if name == "class" { // the point of 8.8 is no decimal mark
+		return a.ask(name).label()
+	}
+	return a.marked(a.ask(name).label())
 }
 
 func (a *answers) ask(name string) ask {
@@ -162,7 +165,7 @@ func (a *answers) only(must bool, names ...string) string {
 		if a.has(n) {
 			given = append(given, n)
 		}
-		all = append(all, "`"+a.ask(n).label()+"`")
+		all = append(all, "`"+a.label(n)+"`")
 	}
 	switch {
 	case len(given) > 1:

@@ -15,9 +15,10 @@ const mostBolts = 200
 
 var orderWork = working{
 	name:  "order",
-	about: "the order in which bolts on a circle are tightened, and the passes",
+	about: "the order in which bolts are tightened, by pattern, and the passes",
 	asks: []ask{
-		{name: "bolts", example: "8", about: "how many stand on the circle", must: true},
+		{name: "bolts", example: "8", about: "how many there are", must: true},
+		{name: "pattern", example: "row", about: "how they stand: circle (left out), rectangle or row"},
 		{name: "order", example: "1-5-3-7-2-6-4-8", about: "an order written by hand, to be checked"},
 		{name: "setting", example: "60 N·m", about: "the whole setting of the wrench, for the passes"},
 		{name: "passes", example: "30 % 70 % 100 %", about: "the passes; parts of the whole setting"},
@@ -31,6 +32,7 @@ var orderWork = working{
 func order(a *answers) *sheet {
 	n := a.count("bolts", 1, mostBolts)
 	byHand := a.handOrder("order")
+	pattern, _ := bench.ParseBoltPattern(a.choice("pattern", "circle", "rectangle", "row"))
 	if a.has("setting") || a.has("passes") || a.has("marks") {
 		a.need("setting", "passes", "marks")
 	}
@@ -40,9 +42,23 @@ func order(a *answers) *sheet {
 	if !a.ok() {
 		return nil
 	}
-	s := a.sheet("Tightening order", "Numbers are positions, clockwise from 1 at the top, as seen from the heads.")
-	s.input("n", "bolts on the circle", strconv.Itoa(n))
+	about := "Numbers are positions, clockwise from 1 at the top, as seen from the heads."
+	switch pattern {
+	case bench.BoltRow:
+		about = "Numbers are positions, from 1 at the left."
+	case bench.BoltRectangle:
+		about = "Numbers are positions, clockwise from 1 at the top left."
+	}
+	s := a.sheet("Tightening order", about)
+	s.input("n", "bolts", strconv.Itoa(n))
+	sequence := bench.OrderOf(pattern, n)
 	switch {
+	case byHand != nil:
+	case pattern == bench.BoltRow:
+		s.formula("A row goes from its middle outward, side by side.")
+		s.source("Common practice.")
+	case sequence == nil:
+		s.refuse("The trade has no one order for this rectangle. Write the manual's by hand with `--order`.")
 	case n%4 == 0:
 		s.formula("n divides by 4: a cross. Groups of four a quarter turn apart, each bolt followed by the one opposite.")
 		s.source("ASME PCC-1, legacy cross pattern, secondary sources.")
@@ -56,8 +72,9 @@ func order(a *answers) *sheet {
 	if byHand != nil {
 		s.input("", "written by hand", dashed(byHand))
 		s.judgeOrder(n, byHand)
-	} else {
-		s.result(spaced(bench.Order(n)))
+		s.source("A hand-written order names each bolt once.")
+	} else if sequence != nil {
+		s.result(spaced(sequence))
 	}
 	if a.has("setting") {
 		s.passes(setting, shares, scale)
@@ -75,7 +92,7 @@ func (s *sheet) judgeOrder(n int, byHand []int) {
 	for _, k := range []struct {
 		what string
 		list []int
-	}{{"not on this circle", f.Outside}, {"named more than once", f.Twice}, {"never named", f.Missing}} {
+	}{{"not one of these bolts", f.Outside}, {"named more than once", f.Twice}, {"never named", f.Missing}} {
 		if len(k.list) > 0 {
 			s.refuse("Position ", strings.ReplaceAll(dashed(k.list), "-", ", "), ": ", k.what, ".")
 		}

@@ -17,15 +17,15 @@ var pressWork = working{
 		{name: "seat", example: "50 mm", about: "diameter of the seat, where no fit gives it"},
 		{name: "outside", example: "80 mm", about: "outside diameter of the hub", must: true},
 		{name: "bore", example: "0 mm", about: "bore of the shaft; 0 mm for a solid one", must: true},
-		{name: "hub-modulus", example: "207000 MPa", about: "modulus of elasticity of the hub", must: true},
-		{name: "shaft-modulus", example: "207000 MPa", about: "modulus of elasticity of the shaft", must: true},
+		{name: "hub-modulus", example: "207 GPa", about: "modulus of elasticity of the hub", must: true},
+		{name: "shaft-modulus", example: "207 GPa", about: "modulus of elasticity of the shaft", must: true},
 		{name: "hub-poisson", example: "0.3", about: "Poisson's ratio of the hub", must: true},
 		{name: "shaft-poisson", example: "0.3", about: "Poisson's ratio of the shaft", must: true},
 		{name: "friction", example: "0.15", about: "friction on the seat, for the force; the highest to expect"},
 		{name: "length", example: "30 mm", about: "length of the seat, for the force"},
 		{name: "ram", example: "60 mm", about: "diameter of the press's ram, for its gauge"},
 	},
-	example: `--fit "50 H7/s6" --outside "80 mm" --bore "0 mm" --hub-modulus "207000 MPa" --shaft-modulus "207000 MPa" --hub-poisson 0.3 --shaft-poisson 0.3 --friction 0.15 --length "30 mm" --ram "60 mm"`,
+	example: `--fit "50 H7/s6" --outside "80 mm" --bore "0 mm" --hub-modulus "207 GPa" --shaft-modulus "207 GPa" --hub-poisson 0.3 --shaft-poisson 0.3 --friction 0.15 --length "30 mm" --ram "60 mm"`,
 	work:    press,
 }
 

@@ -129,8 +129,10 @@ func TestWorkRefusals(t *testing.T) {
 		`work convert 5 L --to ft-lb`:                      "`--to`: lbf·ft is a unit of torque, not of volume: write it in L, mL, US qt, US pt, US gal, US fl oz, imp qt, imp pt, imp gal or imp fl oz",
 		`work lash --decimal coma`:                         "`coma` is no decimal mark: write `--decimal point` or `--decimal comma`",
 		`work shim --reading 1 mm --make 1 mm`:             "`--reading` and `--make` exclude each other: give one of them",
-		`work shim --make 1 mm --stock 1 2 mm --at-most 2`: "how near the pack must come is not known: add `--within \"0.01 mm\"`",
+		`work shim --make 1 mm --stock 1 2 mm --at-most 2`: "`shim` needs more: add `--within \"0.01 mm\"` and `--safe-side more`",
 		`work wrench --limits 60 N·m --marks 1 N·m`:        "`--limits`: one value is no limits: write `60 ±20 N·m`",
+		`work tilt --decimal comma`:                        "`tilt` needs more: add `--angle 20°`",
+		`work tilt --decimal comma --angle 20°`:            "`tilt` needs one more: add `--reading \"0,20 mm\"` or `--limits \"0,15 to 0,25 mm\"`",
 		`work size 25 q6`:                                  "`25 q6`: no deviation is known for this letter with this grade; take the limits from the standard",
 	} {
 		code, got := run(t, ".", words(line)...)
