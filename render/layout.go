@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -99,7 +100,7 @@ func (p *pages) lay(g Group) laid {
 	}
 	l.Breaks = l.Breaks || tall
 	l.needs = l.height
-	if l.Breaks && len(l.blocks) > 0 {
+	if l.Breaks && len(l.blocks) > 0 && (tall || !looked(g)) {
 		_, l.needs = l.blocks[0].chunk(0)
 		if lead(l.blocks[0].Content) && len(l.blocks) > 1 { // it leads nowhere alone
 			_, first := l.blocks[1].chunk(0)
@@ -107,6 +108,15 @@ func (p *pages) lay(g Group) laid {
 		}
 	}
 	return l
+}
+
+// looked reports a group that is looked up: a table that one face holds is not
+// parted, for it is read across and down.
+func looked(g Group) bool {
+	return slices.ContainsFunc(g.Elements, func(e Element) bool {
+		_, is := e.Content.(Table)
+		return is
+	})
 }
 
 // lead reports a line that is read before what stands below it.

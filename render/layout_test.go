@@ -61,6 +61,29 @@ func TestAStepIsNeverSplit(t *testing.T) {
 	}
 }
 
+// A table that one face holds is not parted, whatever stands above it.
+func TestATableIsNotParted(t *testing.T) {
+	for above := 1; above < 12; above++ {
+		var rows [][][]Run
+		for i := range 12 {
+			rows = append(rows, [][]Run{r(fmt.Sprint(i)), r("word")})
+		}
+		var groups []Group
+		for i := range 3 {
+			groups = append(groups, Group{Breaks: true, Elements: []Element{lines(above, Ref(10+i)), {Ref: Ref(1 + i), Content: Table{Head: rows[0], Rows: rows}}}})
+		}
+		sheets, problems := Layout(Deck{Sections: []Section{{Name: "Look-up", Groups: groups}}}, optionsFor("A5"))
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		for i := range 3 {
+			if at := facesOf(sheets, Ref(1+i)); len(at) != 1 {
+				t.Errorf("under %d lines: table %d stands on faces %v", above, i+1, at)
+			}
+		}
+	}
+}
+
 func TestAStageNeverEndsItsFace(t *testing.T) {
 	for fill := 1; fill < 26; fill++ {
 		first := step(1, "", "Turn")
