@@ -63,7 +63,7 @@ func TestAStepIsNeverSplit(t *testing.T) {
 
 // A table that one face holds is not parted, whatever stands above it.
 func TestATableIsNotParted(t *testing.T) {
-	for above := 1; above < 12; above++ {
+	for above := 1; above < 9; above++ {
 		var rows [][][]Run
 		for i := range 12 {
 			rows = append(rows, [][]Run{r(fmt.Sprint(i)), r("word")})
