@@ -20,6 +20,7 @@ var cardRules = []func(*pass){
 	seats, heat, flames, thermometers,
 	longSentences, twoActions, lateConditions, vagueWords,
 	shims, shimWords,
+	tableHoles,
 }
 
 // A pass is one card under the rules.
