@@ -21,7 +21,8 @@ const (
 	wordAtStart   = "at the start"
 	wordAtEnd     = "at the end"
 	wordUnder     = "below"
-	wordOver      = "above"
+	wordShallower = "nearer to 0 than"
+	wordDeeper    = "or deeper"
 	wordStart     = "start"
 	wordFinish    = "end"
 	wordShop      = "shop"
@@ -43,8 +44,8 @@ func wordLost(allowed, time, reference string) string {
 func wordLeakRate(rate, volume, time string) string {
 	return rate + " from " + volume + ", held " + time
 }
-func wordLeakExample(from, to, row, side, reading string) string {
-	return fmt.Sprintf("Example: %s at the start, %s at the end is %s: %s %s.", from, to, row, side, reading)
+func wordLeakExample(from, to, row, reading string) string {
+	return fmt.Sprintf("Example: %s at the start, %s at the end is %s: %s.", from, to, row, reading)
 }
 
 // leakTest builds what a face says of a pressure or vacuum hold: the panel, and
@@ -92,20 +93,18 @@ func (b *builder) leakManual(t *card.LeakTest) string {
 	return text
 }
 
-// leakSide says on which side of the table's reading a tight part is.
-func (b *builder) leakSide(t *card.LeakTest) string {
-	if t.Rows[0].AtMost {
-		return wordAtMost
-	}
-	return wordAtLeast
-}
-
 // endReadings builds the table: by how much the shop has become colder or
 // warmer, and what the gauge may show. Where it has not changed is marked.
 func (b *builder) endReadings(t *card.LeakTest) render.Table {
-	unit, side := engraved(t.Gauge.Marked, t.Gauge.Scale), b.leakSide(t)
-	reading := plain(side + ", " + unit)
-	out := render.Table{Head: [][]render.Run{plain(wordColderBy), reading, plain(wordWarmerBy), reading},
+	unit := engraved(t.Gauge.Marked, t.Gauge.Scale)
+	// On a scale that counts down from zero, less is more of a vacuum: words that
+	// show the way.
+	head, wrong, shows := wordAtLeast+", "+unit, wordUnder, func(n string) string { return wordAtLeast + " " + n + nbsp + unit }
+	if t.Rows[0].AtMost {
+		head, wrong, shows = unit+" "+wordDeeper, wordShallower, func(n string) string { return n + nbsp + unit + " " + wordDeeper }
+	}
+	reading := plain(together(head))
+	out := render.Table{Head: [][]render.Run{plain(together(wordColderBy)), reading, plain(together(wordWarmerBy)), reading},
 		Align: []render.Align{render.Left, render.Right, render.Left, render.Right}, Large: true}
 	number := func(r bench.EndReading) string { return t.Gauge.Scale.Number(r.Mark, b.card.Shop.Mark()) }
 	degree := t.Thermometer.Scale.Unit.Symbol
@@ -122,7 +121,7 @@ func (b *builder) endReadings(t *card.LeakTest) render.Table {
 	from, to, row := b.leakStart(t), new(big.Rat), t.Rows[t.Most-2]
 	to.Sub(from, big.NewRat(2, 1))
 	s := t.Thermometer.Scale
-	out.Under = plain(wordLeakExample(s.Print(from, b.card.Shop.Mark()), s.Print(to, b.card.Shop.Mark()), fmt.Sprint(2)+nbsp+degree+" "+wordColder, side, number(row)+nbsp+unit))
+	out.Under = plain(wordLeakExample(s.Print(from, b.card.Shop.Mark()), s.Print(to, b.card.Shop.Mark()), fmt.Sprint(2)+nbsp+degree+" "+wordColder, shows(number(row))))
 	add := func(text string) { out.Under = append(out.Under, render.Run{Text: " " + text}) }
 	add(wordBeyond(fmt.Sprint(t.Most) + nbsp + degree))
 	if !s.Step.IsInt() {
@@ -133,10 +132,6 @@ func (b *builder) endReadings(t *card.LeakTest) render.Table {
 		add(wordBetween(sharper))
 	}
 	if runs := b.branch(t.IfLow, t.LowGo); len(runs) > 0 {
-		wrong := wordUnder
-		if t.Rows[0].AtMost {
-			wrong = wordOver
-		}
 		out.Under = append(append(out.Under, render.Run{Text: " " + wordLeak(wrong), Weight: render.Semibold}), runs...)
 	}
 	return out
