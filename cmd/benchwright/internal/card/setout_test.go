@@ -79,11 +79,34 @@ func setOut(t *testing.T, c *Card) int {
 					}
 				}
 			case *Torque:
-				if i.Choice != nil {
-					need(i.Choice.Wrench.ID)
+				for _, g := range i.Tightenings() {
+					if g.Choice != nil {
+						need(g.Choice.Wrench.ID)
+					}
+				}
+				if i.Adapter != nil {
+					need(i.Adapter.Tool.ID)
 				}
 				if i.Fastener != nil && i.Fastener.AcrossFlats != nil {
 					need(i.Fastener.AcrossFlats.Text + i.Fastener.AcrossFlats.Unit.Symbol)
+				}
+			case *Fit:
+				for _, w := range i.Warmths() {
+					for _, tool := range w.With {
+						need(tool.ID)
+					}
+				}
+				for _, p := range i.Pushes() {
+					for _, tool := range p.With {
+						need(tool.ID)
+					}
+					if p.Gauge != nil {
+						need(p.Gauge.ID)
+					}
+				}
+			case *LeakTest:
+				if i.Thermometer != nil {
+					need(i.Thermometer.ID)
 				}
 			case *Shim:
 				if i.Stock != nil {
