@@ -100,12 +100,8 @@ func (p *pages) lay(g Group) laid {
 	}
 	l.Breaks = l.Breaks || tall
 	l.needs = l.height
-	if l.Breaks && len(l.blocks) > 0 && (tall || !looked(g)) {
-		_, l.needs = l.blocks[0].chunk(0)
-		if lead(l.blocks[0].Content) && len(l.blocks) > 1 { // it leads nowhere alone
-			_, first := l.blocks[1].chunk(0)
-			l.needs += l.blocks[1].gap + first
-		}
+	if l.Breaks && (tall || !looked(g)) {
+		l.needs = l.first()
 	}
 	return l
 }
@@ -141,6 +137,19 @@ func (p *pages) fit(g Group, room int) laid {
 		}
 	}
 	return l
+}
+
+// first is what a group that breaks must show where it begins.
+func (l laid) first() int {
+	if len(l.blocks) == 0 {
+		return l.height
+	}
+	_, height := l.blocks[0].chunk(0)
+	if lead(l.blocks[0].Content) && len(l.blocks) > 1 { // it leads nowhere alone
+		_, next := l.blocks[1].chunk(0)
+		height += l.blocks[1].gap + next
+	}
+	return height
 }
 
 // tight measures a group with less air between its things. The type is never
@@ -249,6 +258,9 @@ func (p *pages) section(i int, s Section) {
 			need += groups[to].height - groups[to].needs
 			to++
 			need += p.apart(groups[to-1].Group) + groups[to].needs
+		}
+		if g := groups[to]; g.Breaks && need > p.c.tallest {
+			need -= g.needs - g.first()
 		}
 		if over := need - p.c.tallest; over > 0 && to > from && !groups[to].Breaks {
 			if t := p.fit(groups[to].Group, groups[to].height-over); groups[to].height-t.height >= over {

@@ -140,6 +140,7 @@ type Table struct {
 	Marked []bool // rows set apart, one a row: where a reading is accepted as it is; nil for none
 	Large  bool   // its figures are large: it is read with a greasy finger
 	Fine   []bool // columns whose figures are not, one a column; nil for none
+	Grid   bool   // its head is looked up as its first column is
 	Under  []Run  // one line under it that stays with its last row: a worked line
 }
 

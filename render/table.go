@@ -11,7 +11,9 @@ func (t Table) lay(c *compositor) block {
 	}
 	tags, body := make([]hand, n), make([]hand, n)
 	for i := range n {
-		tags[i], body[i] = c.tag, c.text
+		if tags[i], body[i] = c.tag, c.text; t.Grid {
+			tags[i] = c.strong.in(accent)
+		}
 		if t.Large && (i >= len(t.Fine) || !t.Fine[i]) {
 			body[i] = c.hand(c.units.cap(), FontSemibold, ink)
 		}

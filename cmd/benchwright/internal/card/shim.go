@@ -5,61 +5,82 @@ import (
 	"sync"
 
 	"benchwright/cmd/benchwright/internal/bench"
-	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// A Shim is a shim pack to be made, with the table of stacks. Lengths of shims
-// and packs are in Unit, readings in that of the reading's gauge.
+// A Shim is a shim pack to be made, with its tables. Lengths are in Unit, that
+// of the stock, but for the marks of the inputs.
 type Shim struct {
 	*procedure.Shim
 	Pack       *unit.Pack  // nil when unknown, which is reported
+	Other      *unit.Pack  // on the other side; nil for none, or when unknown
 	Stock      *shop.Stock // nil when unknown, which is reported
 	Unit       quantity.Unit
 	Micrometer *shop.Gauge // nil when unknown, which is reported
-	Read       *Reading    // nil when it cannot be used, which is reported
-	Limit      *unit.LimitBand
-	Aim        *big.Rat // of the reading; nil when it is not known, which a rule reports
-	Rate       *big.Rat // of the reading for each length of shim, below zero where more shim makes it less; nil when not known
-	Rows       []ShimRow
-	Miss       *bench.PackMiss // why there are no rows
-	Stacks     *bench.Stacks
-	Shown      int      // the row of the worked line
-	ShownAt    *big.Rat // and its reading
+
+	Inputs  []*ShimInput // what is read to find the pack, one to three; nil when one cannot be used, which is reported
+	Limit   *unit.LimitBand
+	Limits  *quantity.Band // Limit as the gauge shows it
+	Aim     *big.Rat       // of the reading; nil when there is none
+	Rate    *big.Rat       // of the reading for each length of shim, below zero where more shim makes it less; nil when not known
+	Stacks  *bench.Stacks
+	Miss    *ShimMiss // why there are no tables
+	InPlace *big.Rat  // the pack in place, where the card fixes it
+
+	Rows   []ShimRow   // of one input: the pack for each of its marks
+	Grid   *bench.Grid // of two: down the last but one of Inputs, across the last
+	Chain  *ShimChain  // of three: the first two first, whose letter then goes down in Grid
+	Packs  []ShimPack  // every pack of the tables, the thinnest first
+	Worked *ShimWorked // the worked line
 }
 
-// A Reading is a reading that a table is read with.
-type Reading struct {
-	*Measurement
-	Lash  *Lash // nil for a reading that is no backlash
-	Step  int
-	Marks quantity.Marks // the span of the table
+// A ShimPack is a pack and what the micrometer may show over it.
+type ShimPack struct {
+	bench.Pack
+	Over *quantity.Marks // nil where no mark is left, which a rule reports
 }
 
-// A ShimRow is a row of the table of stacks.
+// A ShimRow is a row of the table of one input.
 type ShimRow struct {
-	bench.PackRow
-	Over    *quantity.Marks // what the micrometer may show over the finished pack; nil where no mark is left, which a rule reports
-	InPlace bool            // the pack is as thick as the one in place
+	Low, High *big.Rat
+	ShimPack
+	Other   *ShimPack // for the other side; nil without one
+	InPlace bool      // the pack is as thick as the one in place
 }
 
-// mostMarks is how many marks a table is made for at most: about twenty faces.
-const mostMarks = 400
+// A ShimMiss is the first marks of the inputs for which there is no pack.
+type ShimMiss struct {
+	Fault bench.PackFault
+	At    []*big.Rat // one for each input of the table; a letter's is what it stands for
+	Want  *big.Rat
+	Count int
+	Other bool // it is the pack on the other side
+	Large bool // the tables would be too large
+}
 
-// shim looks up what a shim block names. Its table waits until all steps are
+// A ShimChain is the first of two grids: from two inputs to a letter.
+type ShimChain struct {
+	Letters []bench.Span
+	Cells   [][]int // index of the letter, by mark of the first input, then of the second
+}
+
+// A ShimWorked is a worked line: what is read, the letter between, and the pack.
+type ShimWorked struct {
+	At     []*big.Rat // one for each of Inputs
+	Letter int        // of a chain
+	Pack   *ShimPack  // nil for readings that the tables do not hold, which a rule reports
+	Other  *ShimPack
+}
+
+// shim looks up what a shim block names. Its tables wait until all steps are
 // there.
 func (r *resolver) shim(i *procedure.Shim) Item {
-	out := &Shim{Shim: i}
-	if u := r.card.Unit; u != nil {
-		if out.Pack = u.Pack(i.Pack.Name); out.Pack == nil {
-			r.unknown("pack-unknown", "pack", i.Pack, u.PackIDs(), "packs in the unit")
-		} else if !in(out.Pack.Only, r.card.VariantID()) {
-			r.msgs.Report("pack-left-out", i.Pack.At, "limit this block to the variants that have it", "pack `%s` is left out here", i.Pack.Name)
-			out.Pack = nil
-		}
+	out := &Shim{Shim: i, Pack: r.pack(i.Pack)}
+	if i.Other != nil {
+		out.Other = r.pack(i.Other.Pack)
 	}
 	s := r.card.Shop
 	if s == nil {
@@ -86,200 +107,63 @@ func (r *resolver) shim(i *procedure.Shim) Item {
 	return out
 }
 
+// pack finds a pack of the unit, nil for one that this variant does not have,
+// which is reported.
+func (r *resolver) pack(n procedure.Named) *unit.Pack {
+	u := r.card.Unit
+	if u == nil {
+		return nil
+	}
+	p := u.Pack(n.Name)
+	switch {
+	case p == nil:
+		r.unknown("pack-unknown", "pack", n, u.PackIDs(), "packs in the unit")
+	case !in(p.Only, r.card.VariantID()):
+		r.msgs.Report("pack-left-out", n.At, "limit this block to the variants that have it", "pack `%s` is left out here", n.Name)
+		return nil
+	}
+	return p
+}
+
+// known says whether all that the block names was found and read.
+func (i *Shim) Known() bool {
+	return !i.Bad && i.Pack != nil && i.Stock != nil && len(i.Stock.Shims) > 0 && i.Micrometer != nil && i.Inputs != nil &&
+		(i.Other != nil) == (i.Shim.Other != nil) && i.Within != nil && i.OverPack != nil
+}
+
 // shims makes the tables of the card's shim blocks.
 func (r *resolver) shims() {
 	for _, s := range r.card.Steps() {
 		for _, i := range s.Items {
-			if i, ok := i.(*Shim); ok {
-				r.stacks(s, i)
+			if i, ok := i.(*Shim); ok && !i.Bad {
+				r.inputs(s, i)
+				if i.Known() && r.wanted(i) {
+					r.tables(i)
+				}
 			}
 		}
 	}
 }
 
-// stacks computes the table of one block as far as its facts go.
-func (r *resolver) stacks(s *Step, i *Shim) {
-	if i.Read = r.readingOf(s, i.From.Reading, i.Span); i.Read == nil || i.Bad || i.Pack == nil || i.Stock == nil || i.Micrometer == nil {
-		return
-	}
-	r.aim(i)
-	i.Rate = r.rate(i)
-	if i.Aim == nil || i.Rate == nil || i.Pack.SafeSide == "" || i.From.WithPack == nil || i.Within == nil || i.OverPack == nil || len(i.Stock.Shims) == 0 {
-		return
-	}
-	within := func(v *quantity.Value) *big.Rat {
-		if v == nil {
-			return nil
-		}
-		return quantity.Convert(v.Value, v.Unit, i.Unit)
-	}
-	if i.Stacks = r.lib.stacksOf(i.Stock, i.AtLeast, i.AtMost); i.Stacks == nil {
-		return
-	}
-	rule := bench.PackRule{Stacks: i.Stacks, Within: within(i.Within), Over: within(i.OverPack), Round: within(i.Round), Safe: bench.Thinner}
-	if i.Pack.SafeSide == "more" {
-		rule.Safe = bench.Thicker
-	}
-	inPlace := within(i.From.WithPack)
-	rows, miss := bench.PackRows(i.Read.marks(), func(mark *big.Rat) *big.Rat {
-		change, _ := bench.ShimChange(i.Aim, mark, i.Rate)
-		want := quantity.Convert(change, i.Read.Gauge.Scale.Unit, i.Unit)
-		return want.Add(want, inPlace)
-	}, rule)
-	i.Miss = miss
-	for _, row := range rows {
-		out := ShimRow{PackRow: row, InPlace: row.Total.Cmp(inPlace) == 0}
-		if over, ok := (quantity.Band{Low: row.From, High: row.To, Unit: i.Unit}).Inward(i.Micrometer.Scale); ok {
-			out.Over = &over
-		}
-		i.Rows = append(i.Rows, out)
-	}
-	i.show()
-}
-
-// readingOf finds the reading of a step before s, nil when it cannot be used,
-// which is reported. A span narrows or widens what its own expectation says.
-func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band) *Reading {
-	n, ok := r.number(id)
-	if !ok || n == 0 {
+// length returns a length in the unit of the stock, nil for none.
+func (i *Shim) length(v *quantity.Value) *big.Rat {
+	if v == nil {
 		return nil
 	}
-	var found []*Measurement
-	var lash *Lash
-	for _, i := range r.card.Steps()[n-1].Items {
-		if m := ReadingOf(i); m != nil {
-			found = append(found, m)
-			lash, _ = i.(*Lash)
-		}
-	}
-	refuse := func(help, format string, args ...any) *Reading {
-		r.msgs.Report("shim-from", id.At, help, format, args...)
-		return nil
-	}
-	switch {
-	case n > s.Number:
-		return refuse("take the reading in a step before this one", "the reading of step `%s` comes after the pack that is made from it", id.Name)
-	case len(found) == 0:
-		return refuse("name a step with a `measurement` or a `lash` block", "step `%s` takes no reading", id.Name)
-	case len(found) > 1:
-		return refuse("give each reading a step of its own", "step `%s` takes %d readings", id.Name, len(found))
-	}
-	m := found[0]
-	switch {
-	case m.Gauge == nil || m.Mismatch || m.Limits.Bad:
-		if m.GaugePlace() == m.At && r.card.Shop != nil {
-			return refuse("name the gauge with `gauge:` there", "the reading of step `%s` has no gauge, and the table is read on its marks", id.Name)
-		}
-		return nil
-	case m.Gauge.Scale.Unit.Dimension != quantity.Length:
-		return refuse("name a step that reads a length", "the reading of step `%s` is of %s, and a pack is a length", id.Name, m.Gauge.Scale.Unit.Dimension)
-	case len(m.Record) > 1 && m.Use != "lowest":
-		return refuse("write `use: lowest` there; an average would have to be worked out at the bench", "step `%s` takes several readings, and a table is read with one", id.Name)
-	}
-	if span == nil {
-		if span = m.Limits.Expect; span == nil {
-			span = m.OnGauge()
-		}
-		if span == nil {
-			return nil // a reading without limits has been reported
-		}
-	}
-	if span.Low == nil || span.High == nil {
-		return refuse("add `span:` with the lowest and the highest reading that the table is for", "nothing says how far the readings of step `%s` go", id.Name)
-	}
-	marks, ok := span.Inward(m.Gauge.Scale)
-	out := &Reading{m, lash, n, marks}
-	if count := 0; ok {
-		if count = len(out.marks()); count <= mostMarks {
-			return out
-		}
-		return refuse("narrow the span, or read with coarser marks", "the readings of step `%s` have %d marks, and a table is made for %d at most", id.Name, count, mostMarks)
-	}
-	return refuse("widen the span, or read with finer marks", "the readings of step `%s` have no mark of `%s` in their span", id.Name, m.Gauge.ID)
+	return quantity.Convert(v.Value, v.Unit, i.Unit)
 }
 
-// marks returns the marks of the table, from the lowest to the highest; no more
-// than one above mostMarks.
-func (r *Reading) marks() []*big.Rat {
-	var out []*big.Rat
-	for m := r.Marks.Low; m.Cmp(r.Marks.High) <= 0 && len(out) <= mostMarks; m = new(big.Rat).Add(m, r.Gauge.Scale.Step) {
-		out = append(out, m)
-	}
-	return out
-}
-
-// aim finds what the reading is to be, in the unit of its gauge.
-func (r *resolver) aim(i *Shim) {
-	u := i.Read.Gauge.Scale.Unit
-	if i.AimAt.Name == "" {
-		if i.Shim.Aim != nil {
-			i.Aim = quantity.Convert(i.Shim.Aim.Value, i.Shim.Aim.Unit, u)
-		}
-		return
-	}
-	i.Limit = r.limit(&procedure.Limits{Named: i.AimAt, At: i.AimAt.At}, quantity.Length)
-	if i.Limit == nil {
-		return
-	}
-	shows := r.shows(i, r.holdsAt(i))
-	if i.Read.Lash != nil && r.holdsAt(i) == nil {
-		d := r.msgs.Report("key-missing", i.AimAt.At, "add "+holdsForm+" to `"+i.AimAt.Name+"` in the unit, as the manual has it", "nothing says where `%s` holds", i.AimAt.Name)
-		d.Related = append(d.Related, diag.Related{At: r.card.Unit.Limit(i.AimAt.Name).At, Message: "the limit is declared here"})
-		shows = nil
-	}
-	if shows == nil {
-		i.Limit = nil
-		return
-	}
-	on := *i.Limit // as the gauge shows it
-	on.Band = bench.Scaled(on.Band, shows, u)
-	on.Band.Written = i.Limit.Band.Written
-	i.Limit, i.Aim = &on, on.Band.Target()
-}
-
-// holdsAt is where the limit of the aim holds, nil where it does not say.
-func (r *resolver) holdsAt(i *Shim) *unit.LashPlace {
-	if l := r.card.Unit.Limit(i.AimAt.Name); l != nil {
-		return l.Holds
-	}
-	return nil
-}
-
-// shows returns how much of what holds somewhere the reading's gauge shows: a
-// dial elsewhere shows another backlash, and a tilted lever more. A nil holds is
-// at the dial. It is nil where that cannot be told.
-func (r *resolver) shows(i *Shim, holds *unit.LashPlace) *big.Rat {
-	factor := big.NewRat(1, 1)
-	if l := i.Read.Lash; l != nil && holds != nil {
-		if factor, _ = lashFactor(holds, l.Block.Dial, l.Pair); factor == nil {
-			return nil
-		}
-	}
-	if i.Read.Tilt == nil {
-		return factor
-	}
-	shown, _ := bench.TiltedReading(factor, degrees(i.Read.Tilt))
-	return shown
-}
-
-// rate returns how far the reading moves on its gauge for each length of shim,
-// with its sign, nil when the unit does not say. The theory's rate is along the
-// turn at the pitch radius, a manual's own of the limits that it states.
-func (r *resolver) rate(i *Shim) *big.Rat {
-	p := i.Pack
-	rate, holds := p.Rate, r.holdsAt(i)
+// rate returns how far a reading moves for each length of shim, with its sign,
+// nil when the unit does not say.
+func (r *resolver) rate(p *unit.Pack) *big.Rat {
+	rate := p.Rate
 	if p.Theory {
 		rate = TheoryRate(r.card.Unit, p)
-		if l := i.Read.Lash; l != nil {
-			holds = &unit.LashPlace{Turned: l.Block.Dial.Turned}
-		}
 	}
-	shows := r.shows(i, holds)
-	if rate == nil || shows == nil || p.MoreShim.Sign() == 0 {
+	if rate == nil || p.MoreShim.Sign() == 0 {
 		return nil
 	}
-	rate = new(big.Rat).Mul(rate, shows)
-	return rate.Mul(rate, big.NewRat(int64(p.MoreShim.Sign()), 1))
+	return new(big.Rat).Mul(rate, big.NewRat(int64(p.MoreShim.Sign()), 1))
 }
 
 // TheoryRate returns how much backlash a pack opens or closes for each length of
@@ -301,37 +185,6 @@ func axialRate(g *unit.Gear, moves unit.Member) *big.Rat {
 		b.Spiral = degrees(g.Spiral)
 	}
 	return b.AxialRate()
-}
-
-// show chooses the worked line: the writer's own, or one that is no row's first
-// reading and not that of the pack in place.
-func (i *Shim) show() {
-	if i.Miss != nil || len(i.Rows) == 0 {
-		return
-	}
-	if e := i.Example; e != nil && e.Reading != nil {
-		i.ShownAt = quantity.Convert(e.Reading.Value, e.Reading.Unit, i.Read.Gauge.Scale.Unit)
-		for n, row := range i.Rows {
-			if row.Low.Cmp(i.ShownAt) <= 0 && i.ShownAt.Cmp(row.High) <= 0 {
-				i.Shown = n
-				return
-			}
-		}
-		i.ShownAt = nil // a rule reports it
-		return
-	}
-	i.Shown = len(i.Rows) * 2 / 3
-	for n := i.Shown; n < len(i.Rows); n++ {
-		if !i.Rows[n].InPlace {
-			i.Shown = n
-			break
-		}
-	}
-	row := i.Rows[i.Shown]
-	i.ShownAt = row.High
-	if before := new(big.Rat).Sub(row.High, i.Read.Gauge.Scale.Step); before.Cmp(row.Low) >= 0 {
-		i.ShownAt = before
-	}
 }
 
 // A stackKey names one set of stacks.
@@ -370,4 +223,7 @@ func (i *Shim) causes() []Cause {
 	return out
 }
 
-func (i *Shim) hasTable() bool { return len(i.Rows) > 0 }
+// Made says whether the tables and their worked line are there.
+func (i *Shim) Made() bool { return len(i.Packs) > 0 && i.Worked != nil && i.Worked.Pack != nil }
+
+func (i *Shim) hasTable() bool { return i.Made() }

@@ -15,10 +15,9 @@ import (
 // be. One thing that is missing gives one message.
 func shims(p *pass) {
 	each(p, func(_ *card.Step, i *card.Shim) {
-		if i.Bad || i.Pack == nil || i.Stock == nil || i.Micrometer == nil || i.Read == nil || len(i.Stock.Shims) == 0 {
-			return // reported
+		if i.Known() {
+			_ = p.shimFacts(i) && p.shimAim(i) && p.shimTables(i) && p.shimPacks(i) && p.shimExample(i)
 		}
-		_ = p.shimFacts(i) && p.shimAim(i) && p.shimRows(i) && p.shimExample(i)
 	})
 }
 
@@ -26,13 +25,19 @@ func shims(p *pass) {
 // to drive, and nothing is assumed.
 func (p *pass) shimFacts(i *card.Shim) bool {
 	what, help := "", ""
-	switch k := i.Pack; {
+	k, etched := i.Pack, i.From.Etched()
+	switch {
+	case i.Other != nil && i.Other.SafeSide == "":
+		k = i.Other
+		fallthrough
+	case k.SafeSide == "":
+		what, help = "to which side it errs more safely", "add `safe-side: more` or `safe-side: less`"
+	case etched:
+		return true
 	case k.Reading == "":
 		what, help = "what is read to set it", "add `reading:` with a word for it, such as `lash`"
 	case k.MoreShim.Sign() == 0:
 		what, help = "what a thicker pack does to the reading", "add `more-shim:` with `opens`, `closes`, `raises` or `lowers`"
-	case k.SafeSide == "":
-		what, help = "to which side it errs more safely", "add `safe-side: more` or `safe-side: less`"
 	case k.Rate == nil && !k.Theory:
 		what, help = "how far a thicker pack moves the reading", "add `rate:` with the manual's own number, or `rate: theory` to have it computed from the gears"
 	case i.Rate == nil && k.Moves == "":
@@ -42,111 +47,160 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 	default:
 		return true
 	}
-	d := p.msgs.Report("shim-fact", i.Shim.Pack.At, help+" to the pack in the unit", "pack `%s` does not say %s", i.Pack.ID, what)
-	d.Related = append(d.Related, related(i.Pack.At, "the pack is declared here"))
+	at := i.Shim.Pack.At
+	if k == i.Other {
+		at = i.Shim.Other.Pack.At
+	}
+	d := p.msgs.Report("shim-fact", at, help+" to the pack in the unit", "pack `%s` does not say %s", k.ID, what)
+	d.Related = append(d.Related, related(k.At, "the pack is declared here"))
 	return false
 }
 
 // shimAim asks that there is an aim, and that a pack as far from it as is
 // allowed still gives a reading inside the limits.
 func (p *pass) shimAim(i *card.Shim) bool {
-	at, mark := i.KeyPlace("aim"), p.Shop.Mark()
-	gauge := i.Read.Gauge.Scale
-	if i.Aim == nil {
-		if i.Limit == nil {
-			p.noLimits(&procedure.Limits{Named: i.AimAt, At: at}, at, "pack", "")
-			return false
-		}
-		p.msgs.Report("shim-aim", at, "write what the reading is to be, such as `aim: 0.03 mm`, with its `source:`", "`%s` has one end only, and so no middle to aim at", i.AimAt.Name)
-		return false
-	}
-	if i.Limit == nil && i.Source == "" {
-		p.msgs.Report("source-missing", at, "add `source:` with title, issue and table of the manual, or `source: shop practice`", "this aim has no source")
-	}
-	band := i.Read.OnGauge()
-	if i.Limit != nil {
-		band = &i.Limit.Band
-	}
-	if band == nil {
+	if i.From.Etched() {
 		return true
 	}
-	b := band.In(gauge.Unit)
-	far := quantity.Convert(i.Within.Value, i.Within.Unit, gauge.Unit)
+	at, mark := i.KeyPlace("aim"), p.Shop.Mark()
+	if i.Aim == nil {
+		switch {
+		case i.AimAt.Name == "":
+		case i.Limit == nil:
+			p.noLimits(&procedure.Limits{Named: i.AimAt, At: at}, at, "pack", "")
+		default:
+			p.msgs.Report("shim-aim", at, "write what the reading is to be, such as `aim: 0.03 mm`, with its `source:`", "`%s` has one end only, and so no middle to aim at", i.AimAt.Name)
+		}
+		return false
+	}
+	if i.AimAt.Name == "" && i.Source == "" {
+		p.msgs.Report("source-missing", at, "add `source:` with title, issue and table of the manual, or `source: shop practice`", "this aim has no source")
+	}
+	low, high, written := p.aimLimits(i)
+	far := quantity.Convert(i.Within.Value, i.Within.Unit, i.Unit)
 	far = new(big.Rat).Mul(far, i.Rate)
 	far.Abs(far)
-	room := func(end *big.Rat) *big.Rat {
+	least := new(big.Rat).Set(far)
+	for _, end := range []*big.Rat{low, high} {
 		if end == nil {
-			return far
+			continue
 		}
-		d := new(big.Rat).Sub(i.Aim, end)
-		return d.Abs(d)
-	}
-	switch {
-	case b.Low != nil && i.Aim.Cmp(b.Low) < 0 || b.High != nil && i.Aim.Cmp(b.High) > 0:
-		p.msgs.Report("shim-aim", at, "write an aim inside them", "the aim lies outside %s", plain(band.Written))
-		return false
-	case room(b.Low).Cmp(far) < 0 || room(b.High).Cmp(far) < 0:
-		least := room(b.Low)
-		if h := room(b.High); h.Cmp(least) < 0 {
-			least = h
-		}
-		most := new(big.Rat).Quo(least, new(big.Rat).Abs(i.Rate))
-		most = i.Micrometer.Scale.Floor(quantity.Convert(most, gauge.Unit, i.Micrometer.Scale.Unit))
-		help := "aim nearer to the middle"
-		if most.Sign() > 0 {
-			help = "write `within: " + plain(i.Micrometer.Scale.Print(most, mark)) + "`, or less"
-		}
-		p.msgs.Report("shim-aim", i.KeyPlace("within"), help, "a pack that is %s off moves the %s by %s, out of %s",
-			plain(i.Within.Unit.After(i.Within.Text)), i.Pack.Reading, length(far, gauge.Unit, mark), plain(band.Written))
-		return false
-	}
-	return true
-}
-
-// shimRows asks that every reading has a pack which the stock can make and the
-// micrometer can judge.
-func (p *pass) shimRows(i *card.Shim) bool {
-	mark := p.Shop.Mark()
-	if i.Stacks == nil {
-		p.msgs.Report("shim-no-stack", i.KeyPlace("at-most"), "write a lower `at-most:`, at least as high as `at-least:`", "`%s` cannot be searched with so many shims to a pack", i.Stock.ID)
-		return false
-	}
-	if m := i.Miss; m != nil {
-		at := i.Shim.Stock.At
-		reading := plain(i.Read.Gauge.Scale.Print(m.Mark, mark))
-		more := ""
-		if m.Count > 1 {
-			more = ", the first of " + quantity.Decimal(big.NewRat(int64(m.Count), 1), mark) + " such readings"
-		}
-		switch m.Fault {
-		case bench.PackBelow:
-			p.msgs.Report("shim-no-stack", at, "narrow the span of readings, or read over a thicker set-up pack", "a reading of %s would need a pack of less than nothing%s", reading, more)
-		case bench.PackSpread:
-			key, help := "over-pack", "write a `within:` that is more than `over-pack:`"
-			if i.Round != nil {
-				key, help = "round", "write a finer `round:`, or a wider `within:`"
-			}
-			p.msgs.Report("shim-no-stack", i.KeyPlace(key), help, "`%s` leaves nothing of `within: %s` for a reading of %s%s", key, plain(i.Within.Unit.After(i.Within.Text)), reading, more)
-		default:
-			p.msgs.Report("shim-no-stack", at, p.nearest(i), "`%s` makes no pack near enough to %s, for a reading of %s%s", i.Stock.ID, length(m.Want, i.Unit, mark), reading, more)
-		}
-		return false
-	}
-	for _, row := range i.Rows {
-		if row.Over == nil {
-			p.msgs.Report("no-mark-in-limits", i.KeyPlace("micrometer"), "name a finer gauge, or make `over-pack:` and `within:` wider", "`%s` has no mark inside %s to %s, what the pack of %s may measure",
-				i.Micrometer.ID, length(row.From, i.Unit, mark), length(row.To, i.Unit, mark), length(row.Total, i.Unit, mark))
+		d := new(big.Rat).Sub(end, i.Aim)
+		if end == high && d.Sign() < 0 || end == low && d.Sign() > 0 {
+			p.msgs.Report("shim-aim", at, "write an aim inside them", "the aim lies outside %s", written)
 			return false
 		}
+		if d.Abs(d).Cmp(least) < 0 {
+			least = d
+		}
 	}
-	return true
+	if least.Cmp(far) == 0 {
+		return true
+	}
+	most := new(big.Rat).Quo(least, new(big.Rat).Abs(i.Rate))
+	most = i.Micrometer.Scale.Floor(quantity.Convert(most, i.Unit, i.Micrometer.Scale.Unit))
+	help := "aim nearer to the middle"
+	if most.Sign() > 0 {
+		help = "write `within: " + plain(i.Micrometer.Scale.Print(most, mark)) + "`, or less"
+	}
+	p.msgs.Report("shim-aim", i.KeyPlace("within"), help, "a pack that is %s off moves the %s by %s, out of %s",
+		plain(i.Within.Unit.After(i.Within.Text)), i.Pack.Reading, length(far, i.Unit, mark), written)
+	return false
+}
+
+// aimLimits returns the limits that the reading must keep when the pack is in,
+// as the gauge shows them; nil where none are known.
+func (p *pass) aimLimits(i *card.Shim) (low, high *big.Rat, written string) {
+	last := i.Inputs[len(i.Inputs)-1]
+	switch {
+	case i.Limits != nil:
+		return i.Limits.Low, i.Limits.High, plain(i.Limit.Band.Written)
+	case i.AimAt.Name != "":
+		t := p.Unit.Limit(i.AimAt.Name).Table
+		half := new(big.Rat).Abs(quantity.Convert(t.Tolerance.Value, t.Tolerance.Unit, i.Unit))
+		return new(big.Rat).Sub(i.Aim, half), half.Add(half, i.Aim), "its tolerance"
+	case i.From.Reading.Name != "" && last.Limit != nil:
+		b := last.OnGauge().In(i.Unit)
+		return b.Low, b.High, plain(last.Limit.Band.Written)
+	}
+	return nil, nil, ""
+}
+
+// shimTables asks that every reading has a pack which the stock can make.
+func (p *pass) shimTables(i *card.Shim) bool {
+	mark := p.Shop.Mark()
+	switch {
+	case i.Stacks == nil:
+		p.msgs.Report("shim-no-stack", i.KeyPlace("at-most"), "write a lower `at-most:`, at least as high as `at-least:`", "`%s` cannot be searched with so many shims to a pack", i.Stock.ID)
+		return false
+	case i.Round == nil && len(i.Inputs) > 1:
+		p.msgs.Report("shim-from", i.From.At, "add `round:` with the steps in which packs are made, such as `round: 0.05 mm`", "a pack of %d readings needs a grid, and its packs come in whole steps", len(i.Inputs))
+		return false
+	case i.Miss == nil:
+		return true
+	case i.Miss.Large:
+		p.msgs.Report("shim-from", i.From.At, "narrow what the readings expect, or make `within:` wider", "the grid of these readings has %d cells, more than an apprentice can look through", i.Miss.Count)
+		return false
+	}
+	m := i.Miss
+	at, where := i.Shim.Stock.At, p.readings(i)
+	if m.Other {
+		at = i.Shim.Other.Pack.At
+	}
+	if m.Count > 1 {
+		where += ", the first of " + quantity.Decimal(big.NewRat(int64(m.Count), 1), mark) + " such"
+	}
+	switch m.Fault {
+	case bench.PackBelow:
+		p.msgs.Report("shim-no-stack", at, "narrow the span of readings, or read over a thicker set-up pack", "%s would need a pack of less than nothing", where)
+	case bench.PackSpread:
+		key, help := "over-pack", "write a `within:` that is more than `over-pack:`"
+		if i.Round != nil {
+			key, help = "round", "write a finer `round:`, or a wider `within:`"
+		}
+		p.msgs.Report("shim-no-stack", i.KeyPlace(key), help, "`%s` leaves nothing of `within: %s` for %s", key, plain(i.Within.Unit.After(i.Within.Text)), where)
+	default:
+		p.msgs.Report("shim-no-stack", at, p.nearest(i), "`%s` makes no pack near enough to %s, for %s", i.Stock.ID, length(m.Want, i.Unit, mark), where)
+	}
+	return false
+}
+
+// readings names the readings of a miss.
+func (p *pass) readings(i *card.Shim) string {
+	inputs := i.Inputs
+	if len(inputs) == 3 { // the letter stands for the first two
+		inputs = append([]*card.ShimInput{nil}, inputs[2])
+	}
+	var out []string
+	for n, in := range inputs {
+		if in == nil || n >= len(i.Miss.At) {
+			continue
+		}
+		what := "a reading"
+		switch {
+		case in.Old:
+			what = "an old pack"
+		case in.Measurement == nil:
+			what = "a mark"
+		}
+		text := in.Scale.Number(i.Miss.At[n], p.Shop.Mark())
+		if in.Measurement != nil {
+			text = plain(in.Scale.Unit.After(text))
+		}
+		out = append(out, what+" of "+text)
+	}
+	return strings.Join(out, " and ")
 }
 
 // nearest names the two stacks beside the first pack that cannot be made, and
 // the thickness to buy.
 func (p *pass) nearest(i *card.Shim) string {
 	mark := p.Shop.Mark()
-	below, above := i.Stacks.Beside(i.Miss.Want)
+	want, scale := i.Miss.Want, i.Micrometer.Scale
+	if i.Round != nil {
+		scale = quantity.Scale{Unit: i.Round.Unit, Step: i.Round.Value}
+	}
+	below, above := i.Stacks.Beside(want)
 	var can []string
 	for _, s := range []*bench.Stack{below, above} {
 		if s == nil || len(s.Shims) == 0 {
@@ -162,10 +216,10 @@ func (p *pass) nearest(i *card.Shim) string {
 	if len(can) == 0 {
 		help = "the stock can make nothing"
 	}
-	want := i.Miss.Want
-	scale := i.Micrometer.Scale
-	if round := quantity.Convert(scale.Floor(quantity.Convert(want, i.Unit, scale.Unit)), scale.Unit, i.Unit); round.Sign() > 0 {
-		want = round // what can be bought and measured
+	half := new(big.Rat).Quo(scale.Step, big.NewRat(2, 1))
+	nearest := scale.Floor(half.Add(half, quantity.Convert(want, i.Unit, scale.Unit)))
+	if nearest.Sign() > 0 {
+		want = quantity.Convert(nearest, scale.Unit, i.Unit) // what can be bought and measured
 	}
 	if buy := i.Stacks.Buy(want); buy != nil {
 		help += "; buy shims of " + length(buy, i.Unit, mark) + ", or widen `within:`"
@@ -173,21 +227,33 @@ func (p *pass) nearest(i *card.Shim) string {
 	return help
 }
 
+// shimPacks asks that the micrometer can judge every pack.
+func (p *pass) shimPacks(i *card.Shim) bool {
+	mark := p.Shop.Mark()
+	for _, pack := range i.Packs {
+		if pack.Over == nil {
+			p.msgs.Report("no-mark-in-limits", i.KeyPlace("micrometer"), "name a finer gauge, or make `over-pack:` and `within:` wider", "`%s` has no mark inside %s to %s, what the pack of %s may measure",
+				i.Micrometer.ID, length(pack.From, i.Unit, mark), length(pack.To, i.Unit, mark), length(pack.Total, i.Unit, mark))
+			return false
+		}
+	}
+	return true
+}
+
 // shimExample asks that the worked line of a manual is what we compute.
 func (p *pass) shimExample(i *card.Shim) bool {
 	e := i.Example
-	if e == nil || e.Reading == nil || e.Pack == nil {
+	if e == nil || i.Worked == nil {
 		return true
 	}
-	mark := p.Shop.Mark()
-	if i.ShownAt == nil {
-		p.msgs.Report("example-wrong", i.Node.Get("example").Get("reading").Place(), "write a reading of the table", "the table has no row for a reading of %s", plain(e.Reading.Unit.After(e.Reading.Text)))
+	at := i.Node.Get("example")
+	if i.Worked.Pack == nil {
+		p.msgs.Report("example-wrong", at.Place(), "write readings of the table, and `old-pack:` where it asks for one", "the table has no such readings")
 		return false
 	}
-	row := i.Rows[i.Shown]
-	if quantity.Convert(e.Pack.Value, e.Pack.Unit, i.Unit).Cmp(row.Total) != 0 {
-		p.msgs.Report("example-wrong", i.Node.Get("example").Get("pack").Place(), "look both up again: aim, set-up pack and rate give "+length(row.Total, i.Unit, mark),
-			"a reading of %s does not give a pack of %s", plain(e.Reading.Unit.After(e.Reading.Text)), plain(e.Pack.Unit.After(e.Pack.Text)))
+	if total := i.Worked.Pack.Total; quantity.Convert(e.Pack.Value, e.Pack.Unit, i.Unit).Cmp(total) != 0 {
+		p.msgs.Report("example-wrong", at.Get("pack").Place(), "look all of them up again: aim, rate and the pack in place give "+length(total, i.Unit, p.Shop.Mark()),
+			"this example does not give a pack of %s", plain(e.Pack.Unit.After(e.Pack.Text)))
 		return false
 	}
 	return true

@@ -2,6 +2,7 @@ package procedure
 
 import (
 	"math/big"
+	"unicode"
 
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
@@ -16,7 +17,7 @@ type Shim struct {
 	Stock      Named
 	Micrometer Named           // that the finished pack is measured with
 	AimAt      Named           // a limit whose aim is meant; empty where Aim has it
-	Aim        *quantity.Value // of the reading
+	Aim        *quantity.Value // of the reading; nil where marks say all
 	Source     string          // where Aim comes from
 	From       ShimFrom
 	Within     *quantity.Value // how near the pack must come
@@ -25,62 +26,164 @@ type Shim struct {
 	AtLeast    int             // shims in a pack
 	AtMost     int
 	Span       *quantity.Band // of the reading; nil takes it from the reading
+	Other      *ShimOther     // the pack on the other side; nil for none
 	Example    *ShimExample   // nil where the writer states none
 	Bad        bool           // something is there but could not be read
 }
 
-// ShimFrom is what a pack is made from.
+// ShimFrom is what a pack is made from: a reading; or lengths, Plus and Minus,
+// which make up the reading that there would be without a pack; or marks etched
+// on the parts. Where a pack is in place, WithPack or OldPack says how thick it
+// is.
 type ShimFrom struct {
-	Reading  Named           // id of the step that takes it
-	WithPack *quantity.Value // the pack in place for it, where the card fixes it
-	At       source.Place
+	Reading     Named           // id of the step that takes it
+	Plus, Minus []ShimLength    // nil unless the reading is made up
+	WithPack    *quantity.Value // the pack in place, where the card fixes it
+	OldPack     Named           // id of the step that measures the pack in place
+	OldMark     Named           // what the mark of the part that goes out is called
+	NewMark     Named           // and of the one that comes in
+	First, Last int             // the lowest and the highest mark
+	PerMark     *quantity.Value // how much the pack grows for each mark that the new one is above the old
+	At          source.Place
+}
+
+// Etched says whether the pack is made from marks.
+func (f *ShimFrom) Etched() bool { return f.NewMark.Name != "" }
+
+// ShimLength is one length of a sum: measured in a step, or fixed.
+type ShimLength struct {
+	Step  Named
+	Fixed *quantity.Value // nil for one that is measured
+}
+
+// ShimOther is the pack on the other side, which gives up what this one takes.
+type ShimOther struct {
+	Pack     Named
+	WithPack *quantity.Value // in place
 }
 
 // ShimExample is a worked line that a writer states, to be computed again.
 type ShimExample struct {
-	Reading, Pack *quantity.Value
-	At            source.Place
+	Reading, OldPack, Pack *quantity.Value
+	At                     source.Place
+}
+
+// shimReader reads one shim block.
+type shimReader struct {
+	*Reader
+	read unit.Reader
+	s    *Shim
 }
 
 func (r *Reader) shim(b Base) Item {
 	n := b.Node
 	s := &Shim{Base: b, Pack: named(n.Get("pack")), Stock: named(n.Get("stock")), Micrometer: named(n.Get("micrometer")), Source: text(n.Get("source"))}
-	read := unit.Reader{Mark: r.Mark, Msgs: r.Msgs}
-	length := func(n *syntax.Node, key string) *quantity.Value {
-		f := n.Get(key)
-		if f == nil {
-			return nil
-		}
-		v := read.Either(f, quantity.Length)
-		if v == nil {
-			s.Bad = true
-		}
-		return v
-	}
-	size := func(key string) *quantity.Value {
-		v := length(n, key)
-		if v != nil && v.Value.Cmp(new(big.Rat)) <= 0 {
-			r.Msgs.Report("quantity-malformed", n.Get(key).Place(), "write how far it may be off", "`%s` is more than nothing", key)
-			s.Bad = true
-		}
-		return v
-	}
-	s.Within, s.OverPack, s.Round = size("within"), size("over-pack"), size("round")
-	if aim := n.Get("aim"); aim != nil && IsName(aim.Text) {
+	sr := shimReader{r, unit.Reader{Mark: r.Mark, Msgs: r.Msgs}, s}
+	s.Within, s.OverPack, s.Round = sr.size("within"), sr.size("over-pack"), sr.size("round")
+	if aim := n.Get("aim"); aim != nil && isStep(aim) {
 		s.AimAt = named(aim)
 	} else {
-		s.Aim = length(n, "aim")
+		s.Aim = sr.length(n, "aim")
 	}
-	s.AtLeast, s.AtMost = read.Count(n.Get("at-least"), 1), read.Count(n.Get("at-most"), 0)
+	s.AtLeast, s.AtMost = sr.read.Count(n.Get("at-least"), 1), sr.read.Count(n.Get("at-most"), 0)
 	if f := n.Get("span"); f != nil {
 		if s.Span = r.band(f, quantity.Length); s.Span == nil {
 			s.Bad = true
 		}
 	}
-	from := n.Get("from")
-	s.From = ShimFrom{Reading: named(from.Get("reading")), WithPack: length(from, "with-pack"), At: b.KeyPlace("from")}
-	if e := n.Get("example"); e != nil {
-		s.Example = &ShimExample{Reading: length(e, "reading"), Pack: length(e, "pack"), At: e.Place()}
+	if o := n.Get("other-pack"); o != nil {
+		s.Other = &ShimOther{named(o.Get("pack")), sr.length(o, "with-pack")}
 	}
+	if e := n.Get("example"); e != nil {
+		s.Example = &ShimExample{sr.length(e, "reading"), sr.length(e, "old-pack"), sr.length(e, "pack"), e.Place()}
+	}
+	sr.from(n.Get("from"))
 	return s
+}
+
+// isStep says whether a value is the id of a step or a limit and no length: it
+// begins with a letter.
+func isStep(n *syntax.Node) bool {
+	for _, c := range n.Text {
+		return unicode.IsLetter(c)
+	}
+	return false
+}
+
+// length reads a length with an optional ± before it.
+func (r shimReader) length(n *syntax.Node, key string) *quantity.Value {
+	f := n.Get(key)
+	if f == nil {
+		return nil
+	}
+	v := r.read.Either(f, quantity.Length)
+	r.s.Bad = r.s.Bad || v == nil
+	return v
+}
+
+// size reads a length that is more than nothing.
+func (r shimReader) size(key string) *quantity.Value {
+	v := r.length(r.s.Node, key)
+	if v != nil && v.Value.Cmp(new(big.Rat)) <= 0 {
+		r.Msgs.Report("quantity-malformed", r.s.KeyPlace(key), "write how far it may be off", "`%s` is more than nothing", key)
+		r.s.Bad = true
+	}
+	return v
+}
+
+// from reads what the pack is made from, and asks that it is one thing.
+func (r shimReader) from(n *syntax.Node) {
+	f := ShimFrom{Reading: named(n.Get("reading")), WithPack: r.length(n, "with-pack"), OldPack: named(n.Get("old-pack")),
+		OldMark: named(n.Get("old-mark")), NewMark: named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), At: r.s.KeyPlace("from")}
+	f.Plus, f.Minus = r.lengths(n.Get("plus")), r.lengths(n.Get("minus"))
+	if marks := n.Get("marks"); marks != nil {
+		var ok bool
+		if f.First, f.Last, ok = r.read.Marks(marks); !ok {
+			r.s.Bad = true
+		}
+	}
+	r.s.From = f
+	reading, sum, place := f.Reading.Name != "", len(f.Plus)+len(f.Minus) > 0, 0
+	if n.Get("with-pack") != nil {
+		place++
+	}
+	if f.OldPack.Name != "" {
+		place++
+	}
+	help, message := "", ""
+	switch {
+	case reading && sum || reading && f.Etched() || sum && f.Etched() || !reading && !sum && !f.Etched():
+		help, message = "write `reading:`, or `plus:` and `minus:`, or `new-mark:`", "a pack is made from one of: a reading, lengths, marks"
+	case sum && place > 0:
+		help, message = "take the pack in place out: the lengths are measured without one", "lengths have no pack in place"
+	case !sum && place != 1:
+		help, message = "write `with-pack:` with its thickness where the card fixes it, or `old-pack:` with the step that measures it", "the pack in place must be known, in one way"
+	case f.Etched() && (n.Get("marks") == nil || n.Get("per-mark") == nil):
+		help, message = "add `marks: -5 to 5` and `per-mark: 0.01 mm`, with a minus where a higher mark takes a thinner pack", "marks need their span and what each is worth"
+	case !f.Etched() && r.s.Node.Get("aim") == nil:
+		help, message = "add `aim:` with a limit of the unit, or a length", "nothing says what the reading is to be"
+	case f.Etched() && r.s.Node.Get("aim") != nil:
+		help, message = "take `aim:` out", "the marks say all: they leave nothing to aim at"
+	case r.s.Other != nil && (!reading || f.OldPack.Name != ""):
+		help, message = "read over two set-up packs: `reading:` and `with-pack:`", "two packs are made from one reading over packs that the card fixes"
+	}
+	if message != "" && !r.s.Bad {
+		r.Msgs.Report("shim-from", f.At, help, "%s", message)
+		r.s.Bad = true
+	}
+}
+
+// lengths reads the lengths on one side of a sum.
+func (r shimReader) lengths(n *syntax.Node) []ShimLength {
+	var out []ShimLength
+	for _, i := range items(n) {
+		if isStep(i) {
+			out = append(out, ShimLength{Step: named(i)})
+			continue
+		}
+		v := r.read.Value(i, quantity.Length)
+		r.s.Bad = r.s.Bad || v == nil
+		out = append(out, ShimLength{Fixed: v})
+	}
+	return out
 }

@@ -121,6 +121,23 @@ func (s *Shop) Find(id string) any {
 	return nil
 }
 
+// Step returns what one step of the last digit is worth of the shim that is
+// written with the most digits, in the unit of the first shim: 0.01 of 0.5 and
+// 0.12; nil where one is written without digits or in another unit.
+func (s *Stock) Step() *big.Rat {
+	var step *big.Rat
+	for _, shim := range s.Shims {
+		p := shim.Thickness.Place()
+		if p == nil || shim.Thickness.Unit.Symbol != s.Shims[0].Thickness.Unit.Symbol {
+			return nil
+		}
+		if step == nil || p.Cmp(step) < 0 {
+			step = p
+		}
+	}
+	return step
+}
+
 // StockOf returns the stock of that id, or nil.
 func (s *Shop) StockOf(id string) *Stock {
 	if s == nil {

@@ -56,20 +56,31 @@ func (r reader) table(n *syntax.Node) *Table {
 		Source: r.Text(n.Get("source")), At: place(n.Get("table-by"))}
 	nominal, step := r.Value(n.Get("nominal"), quantity.Length), r.Value(n.Get("per-mark"), quantity.Length)
 	tolerance := r.Either(n.Get("tolerance"), quantity.Length)
-	span := fromTo.FindStringSubmatch(r.Text(n.Get("marks")))
-	if nominal == nil || step == nil || tolerance == nil || span == nil || n.Get("plus-mark-means") == nil {
+	first, last, ok := r.Marks(n.Get("marks"))
+	if nominal == nil || step == nil || tolerance == nil || !ok || n.Get("plus-mark-means") == nil {
 		return nil
 	}
 	t.Nominal, t.PerMark, t.Tolerance = *nominal, *step, *tolerance
-	t.First, t.Last = whole(span[1], span[2]), whole(span[3], span[4])
-	if t.First > t.Last {
-		r.Msgs.Report("limits-reversed", place(n.Get("marks")), "write the lower mark first", "the marks are reversed: %d is more than %d", t.First, t.Last)
-		return nil
-	}
+	t.First, t.Last = first, last
 	if t.Source == "" {
 		r.Msgs.Report("source-missing", t.At, "add `source:` with title, issue and table of the manual", "this table has no source")
 	}
 	return t
+}
+
+// Marks returns the first and the last mark of a span of marks, "-5 to 5". It is
+// not ok where there is none or it is reversed, which is reported.
+func (r Reader) Marks(n *syntax.Node) (first, last int, ok bool) {
+	span := fromTo.FindStringSubmatch(r.Text(n))
+	if span == nil {
+		return 0, 0, false
+	}
+	first, last = whole(span[1], span[2]), whole(span[3], span[4])
+	if first > last {
+		r.Msgs.Report("limits-reversed", place(n), "write the lower mark first", "the marks are reversed: %d is more than %d", first, last)
+		return 0, 0, false
+	}
+	return first, last, true
 }
 
 // whole returns a number of digits alone, below zero after a minus.

@@ -1,0 +1,300 @@
+package card
+
+import (
+	"math/big"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/unit"
+)
+
+// A ShimInput is one thing that is read to find a pack: a reading of a step, or
+// a mark etched on a part.
+type ShimInput struct {
+	*Measurement        // nil for a mark
+	Lash         *Lash  // what the measurement belongs to; nil for others
+	Step         int    // that takes it; 0 for a mark
+	Mark         string // what a mark is called
+	Old          bool   // the pack in place, as measured
+	Scale        quantity.Scale
+	Axis         bench.Axis
+}
+
+// mostMarks is how many marks one input may have.
+const mostMarks = 400
+
+// inputs finds what a block's pack is made from. Where one of them cannot be
+// used, which is reported, there are none.
+func (r *resolver) inputs(s *Step, i *Shim) {
+	f := &i.From
+	var out []*ShimInput
+	add := func(in *ShimInput) bool { out = append(out, in); return in != nil }
+	ok := true
+	if f.Etched() {
+		for _, name := range []string{f.OldMark.Name, f.NewMark.Name} {
+			if name != "" {
+				add(etched(name, f.First, f.Last))
+			}
+		}
+	}
+	if f.OldPack.Name != "" {
+		if ok = ok && add(r.readingOf(s, f.OldPack, nil)); ok {
+			out[len(out)-1].Old = true
+		}
+	}
+	if f.Reading.Name != "" {
+		ok = ok && add(r.readingOf(s, f.Reading, i.Span))
+	}
+	for _, l := range append(append([]procedure.ShimLength{}, f.Plus...), f.Minus...) {
+		if l.Step.Name != "" {
+			ok = ok && add(r.readingOf(s, l.Step, nil))
+		}
+	}
+	if ok && len(out) > 0 && i.AimAt.Name != "" && r.card.Unit != nil {
+		if t := r.table(&procedure.Limits{Named: i.AimAt}); t != nil {
+			out = append([]*ShimInput{etched(unit.NameOf(t.Mark), t.First, t.Last)}, out...)
+		}
+	}
+	switch {
+	case !ok:
+	case len(out) == 0:
+		r.msgs.Report("shim-from", f.At, "name the step that measures one of them", "all lengths are fixed, so that there is nothing to look up")
+	case len(out) > 3:
+		r.msgs.Report("shim-from", f.At, "measure two of them together, or make the pack from the reading over a set-up pack", "a pack of %d readings is more than tables can carry", len(out))
+	default:
+		i.Inputs = out
+	}
+}
+
+// etched is the input of a mark.
+func etched(name string, first, last int) *ShimInput {
+	out := &ShimInput{Mark: name, Scale: quantity.Scale{Step: big.NewRat(1, 1)}}
+	for m := first; m <= last; m++ {
+		out.Axis.Marks = append(out.Axis.Marks, big.NewRat(int64(m), 1))
+	}
+	return out
+}
+
+// readingOf finds the reading of a step before s, nil when it cannot be used,
+// which is reported. A span takes the place of what it expects itself.
+func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band) *ShimInput {
+	n, ok := r.number(id)
+	if !ok || n == 0 {
+		return nil
+	}
+	var found []Item
+	for _, i := range r.card.Steps()[n-1].Items {
+		if ReadingOf(i) != nil {
+			found = append(found, i)
+		}
+	}
+	refuse := func(help, format string, args ...any) *ShimInput {
+		r.msgs.Report("shim-from", id.At, help, format, args...)
+		return nil
+	}
+	switch {
+	case n > s.Number:
+		return refuse("take the reading in a step before this one", "the reading of step `%s` comes after the pack that is made from it", id.Name)
+	case len(found) == 0:
+		return refuse("name a step with a `measurement` or a `lash` block", "step `%s` takes no reading", id.Name)
+	case len(found) > 1:
+		return refuse("give each reading a step of its own", "step `%s` takes %d readings", id.Name, len(found))
+	}
+	m := ReadingOf(found[0])
+	switch {
+	case m.Gauge == nil || m.Mismatch && !m.Limits.None || m.Limits.Bad:
+		if m.GaugePlace() == m.At && r.card.Shop != nil {
+			return refuse("name the gauge with `gauge:` there", "the reading of step `%s` has no gauge, and the table is read on its marks", id.Name)
+		}
+		return nil
+	case m.Gauge.Scale.Unit.Dimension != quantity.Length:
+		return refuse("name a step that reads a length", "the reading of step `%s` is of %s, and a pack is a length", id.Name, m.Gauge.Scale.Unit.Dimension)
+	case len(m.Record) > 1 && m.Use != "lowest":
+		return refuse("write `use: lowest` there; an average would have to be worked out at the bench", "step `%s` takes several readings, and a table is read with one", id.Name)
+	}
+	if span == nil {
+		if span = m.Limits.Expect; span == nil {
+			span = m.OnGauge()
+		}
+		if span == nil && m.Table == nil {
+			return nil // a reading without limits has been reported
+		}
+	}
+	if span == nil || span.Low == nil || span.High == nil {
+		return refuse("add `span:` with the lowest and the highest reading that the table is for", "nothing says how far the readings of step `%s` go", id.Name)
+	}
+	if span.Unit.Dimension != quantity.Length {
+		return nil // reported where it stands
+	}
+	out := &ShimInput{Measurement: m, Step: n, Scale: m.Gauge.Scale}
+	out.Lash, _ = found[0].(*Lash)
+	if marks, ok := span.Inward(m.Gauge.Scale); ok {
+		for at := marks.Low; at.Cmp(marks.High) <= 0 && len(out.Axis.Marks) <= mostMarks; at = new(big.Rat).Add(at, out.Scale.Step) {
+			out.Axis.Marks = append(out.Axis.Marks, at)
+		}
+	}
+	switch n := len(out.Axis.Marks); {
+	case n == 0:
+		return refuse("widen the span, or read with finer marks", "the readings of step `%s` have no mark of `%s` in their span", id.Name, m.Gauge.ID)
+	case n > mostMarks:
+		return refuse("narrow the span, or read with coarser marks", "the readings of step `%s` have more than %d marks", id.Name, mostMarks)
+	}
+	return out
+}
+
+// wanted works out the aim, the rate and how the wanted pack follows the
+// inputs. It returns false where the unit or the block lacks something, which
+// a rule reports.
+func (r *resolver) wanted(i *Shim) bool {
+	if w := i.From.WithPack; w != nil {
+		i.InPlace = i.length(w)
+	}
+	if i.From.Etched() {
+		step := i.length(i.From.PerMark)
+		for _, in := range i.Inputs {
+			switch {
+			case in.Old:
+				in.Axis.Per = in.per(i.Unit)
+			case in.Mark == i.From.NewMark.Name:
+				in.Axis.Per = step
+			default:
+				in.Axis.Per = new(big.Rat).Neg(step)
+			}
+		}
+		return i.Pack.SafeSide != ""
+	}
+	if i.Rate = r.rate(i.Pack); i.Rate == nil || i.Pack.SafeSide == "" {
+		return false
+	}
+	shows := r.shows(i) // what the dial shows of one length of the reading
+	if shows == nil {
+		return false
+	}
+	r.aim(i, shows.aim)
+	if i.Rate.Mul(i.Rate, shows.rate); i.Aim == nil || i.Rate.Sign() == 0 {
+		return false
+	}
+	part := new(big.Rat).Inv(i.Rate)
+	sign := map[int]int64{}
+	n := 0
+	for k, l := range append(append([]procedure.ShimLength{}, i.From.Plus...), i.From.Minus...) {
+		if l.Step.Name == "" {
+			continue
+		}
+		sign[n] = 1
+		if k >= len(i.From.Plus) {
+			sign[n] = -1
+		}
+		n++
+	}
+	n = 0
+	for _, in := range i.Inputs {
+		switch {
+		case in.Old:
+			in.Axis.Per = in.per(i.Unit)
+		case in.Measurement == nil: // the mark that the aim follows
+			t := i.markTable(r)
+			step := quantity.Convert(t.PerMark.Value, t.PerMark.Unit, i.Unit)
+			if t.Shorter {
+				step.Neg(step)
+			}
+			in.Axis.Per = step.Mul(step, shows.aim).Mul(step, part)
+		default:
+			per := in.per(i.Unit)
+			per.Mul(per, part).Neg(per)
+			if s := sign[n]; s < 0 {
+				per.Neg(per)
+			}
+			n++
+			in.Axis.Per = per
+		}
+	}
+	return true
+}
+
+// per returns one unit of the input's scale in another unit.
+func (in *ShimInput) per(u quantity.Unit) *big.Rat {
+	return quantity.Convert(big.NewRat(1, 1), in.Scale.Unit, u)
+}
+
+// markTable returns the table of marks that the aim follows, nil for none.
+func (i *Shim) markTable(r *resolver) *unit.Table {
+	if i.AimAt.Name == "" {
+		return nil
+	}
+	return r.table(&procedure.Limits{Named: i.AimAt})
+}
+
+// A showing is what the gauge shows of one length: of the aim, and of what the
+// rate speaks of.
+type showing struct{ aim, rate *big.Rat }
+
+// shows finds how the gauge of the reading shows what the unit states, nil
+// where it cannot be told, which is reported.
+func (r *resolver) shows(i *Shim) *showing {
+	one := big.NewRat(1, 1)
+	out := &showing{one, one}
+	if i.From.Reading.Name == "" {
+		return out
+	}
+	in := i.Inputs[len(i.Inputs)-1]
+	if in.Lash == nil {
+		if i.Pack.Theory {
+			r.msgs.Report("shim-from", i.From.Reading.At, "take the reading with a `lash` block, which says where the dial stands; or give the pack the manual's own `rate:`",
+				"the theory's rate holds at the pitch radius, and nothing says where this reading is taken")
+			return nil
+		}
+		if t, ok := tilted(nil, in.Tilt); i.AimAt.Name != "" && ok && t != nil {
+			out.aim, out.rate = t, t
+		}
+		return out
+	}
+	if limit := r.card.Unit.Limit(i.AimAt.Name); limit != nil && !limit.Bad {
+		if limit.Holds == nil {
+			r.msgs.Report("key-missing", i.AimAt.At, "add "+holdsForm+" to `"+limit.ID+"` in the unit, as the manual has it",
+				"nothing says where `%s` holds", limit.ID)
+			return nil
+		}
+		f, lacks := lashFactor(limit.Holds, in.Lash.Block.Dial, in.Lash.Pair)
+		if f == nil {
+			r.lacksFact(in.Lash.Block, in.Lash.Pair, lacks)
+			return nil
+		}
+		if t, ok := tilted(f, in.Tilt); ok && t != nil {
+			f = t
+		} else if ok {
+			f = one
+		}
+		out.aim, out.rate = f, f
+	}
+	if i.Pack.Theory {
+		if out.rate = in.Lash.PerPitch; out.rate == nil {
+			_, lacks := lashFactor(&unit.LashPlace{Turned: in.Lash.Block.Dial.Turned}, in.Lash.Block.Dial, in.Lash.Pair)
+			r.lacksFact(in.Lash.Block, in.Lash.Pair, lacks)
+			return nil
+		}
+	}
+	return out
+}
+
+// aim finds what the reading is to be, as the gauge shows it.
+func (r *resolver) aim(i *Shim, shows *big.Rat) {
+	if i.AimAt.Name == "" {
+		i.Aim = i.length(i.Shim.Aim)
+		return
+	}
+	if t := i.markTable(r); t != nil {
+		i.Aim = quantity.Convert(t.Nominal.Value, t.Nominal.Unit, i.Unit)
+		i.Aim.Mul(i.Aim, shows)
+		return
+	}
+	i.Limit = r.limit(&procedure.Limits{Named: i.AimAt, At: i.AimAt.At}, quantity.Length)
+	if i.Limit == nil {
+		return
+	}
+	i.Limits = new(bench.Scaled(i.Limit.Band, shows, i.Unit))
+	if target := i.Limit.Band.In(i.Unit).Target(); target != nil {
+		i.Aim = new(big.Rat).Mul(target, shows)
+	}
+}

@@ -1,0 +1,227 @@
+package card
+
+import (
+	"math/big"
+	"slices"
+
+	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+// The size of a grid: what two A5 faces hold is aimed at, and more is made
+// only where the packs would not come near enough.
+const (
+	gridRows = 10
+	gridCols = 8
+	mostGrid = 700 // cells of one grid
+)
+
+// mostLetters is how many letters a chain may have: those that nobody takes for
+// a figure.
+const mostLetters = 24
+
+// tables computes the tables of a block whose facts are all there.
+func (r *resolver) tables(i *Shim) {
+	if i.Stacks = r.lib.stacksOf(i.Stock, i.AtLeast, i.AtMost); i.Stacks == nil {
+		return
+	}
+	rule := bench.PackRule{Stacks: i.Stacks, Within: i.length(i.Within), Over: i.length(i.OverPack), Round: i.length(i.Round), Safe: side(i.Pack.SafeSide)}
+	base := i.base()
+	switch len(i.Inputs) {
+	case 1:
+		i.oneWay(base, rule)
+	case 2:
+		if i.Round != nil {
+			i.twoWays(i.Inputs[0].Axis, i.Inputs[1].Axis, base, rule)
+		}
+	default:
+		if i.Round != nil {
+			i.threeWays(base, rule)
+		}
+	}
+	if i.Miss == nil {
+		i.work()
+	}
+}
+
+func side(safe string) bench.Side {
+	if safe == "more" {
+		return bench.Thicker
+	}
+	return bench.Thinner
+}
+
+// base returns the wanted pack without what the inputs add to it.
+func (i *Shim) base() *big.Rat {
+	out := new(big.Rat)
+	if i.InPlace != nil {
+		out.Set(i.InPlace)
+	}
+	if i.From.Etched() {
+		return out
+	}
+	rest := new(big.Rat).Set(i.Aim)
+	for _, l := range i.From.Plus {
+		if l.Fixed != nil {
+			rest.Sub(rest, i.length(l.Fixed))
+		}
+	}
+	for _, l := range i.From.Minus {
+		if l.Fixed != nil {
+			rest.Add(rest, i.length(l.Fixed))
+		}
+	}
+	return out.Add(out, rest.Quo(rest, i.Rate))
+}
+
+// pack gives a pack its limits on the micrometer.
+func (i *Shim) pack(p bench.Pack) ShimPack {
+	out := ShimPack{Pack: p}
+	if over, ok := (quantity.Band{Low: p.From, High: p.To, Unit: i.Unit}).Inward(i.Micrometer.Scale); ok {
+		out.Over = &over
+	}
+	return out
+}
+
+// oneWay makes the table of one input, and of the pack on the other side.
+func (i *Shim) oneWay(base *big.Rat, rule bench.PackRule) {
+	in := i.Inputs[0]
+	rows, miss := bench.PackRows(in.Axis.Marks, func(mark *big.Rat) *big.Rat {
+		want := new(big.Rat).Mul(mark, in.Axis.Per)
+		return want.Add(want, base)
+	}, rule)
+	if miss != nil {
+		i.Miss = &ShimMiss{Fault: miss.Fault, At: []*big.Rat{miss.Mark}, Want: miss.Want, Count: miss.Count}
+		return
+	}
+	var sum *big.Rat
+	if i.Other != nil {
+		sum = new(big.Rat).Add(i.InPlace, i.length(i.Shim.Other.WithPack))
+	}
+	for _, row := range rows {
+		out := ShimRow{Low: row.Low, High: row.High, ShimPack: i.pack(row.Pack), InPlace: i.InPlace != nil && row.Total.Cmp(i.InPlace) == 0}
+		i.Packs = append(i.Packs, out.ShimPack)
+		if sum != nil {
+			rest := new(big.Rat).Sub(sum, row.Total)
+			stack, ok := i.Stacks.Make(rest, new(big.Rat), side(i.Other.SafeSide))
+			if !ok {
+				if i.Miss == nil {
+					i.Miss = &ShimMiss{Fault: bench.PackNone, At: []*big.Rat{row.Low}, Want: rest, Other: true}
+					if rest.Sign() < 0 {
+						i.Miss.Fault = bench.PackBelow
+					}
+				}
+				i.Miss.Count++
+				continue
+			}
+			other := i.pack(bench.Pack{Stack: stack, From: new(big.Rat).Sub(rest, rule.Over), To: new(big.Rat).Add(rest, rule.Over)})
+			out.Other = &other
+			i.Packs = append(i.Packs, other)
+		}
+		i.Rows = append(i.Rows, out)
+	}
+	i.sort()
+}
+
+// sort puts the packs in order, each once. Where there is a miss there are no
+// tables.
+func (i *Shim) sort() {
+	if i.Miss != nil {
+		i.Rows, i.Grid, i.Packs = nil, nil, nil
+		return
+	}
+	slices.SortStableFunc(i.Packs, func(a, b ShimPack) int { return a.Total.Cmp(b.Total) })
+	i.Packs = slices.CompactFunc(i.Packs, func(a, b ShimPack) bool { return a.Total.Cmp(b.Total) == 0 })
+}
+
+// twoWays makes the grid of two inputs.
+func (i *Shim) twoWays(down, across bench.Axis, base *big.Rat, rule bench.PackRule) {
+	grid, miss := bench.PackGrid(down, across, base, rule, gridRows, gridCols)
+	switch {
+	case miss != nil:
+		i.Miss = &ShimMiss{Fault: miss.Fault, At: []*big.Rat{miss.Row, miss.Col}, Want: miss.Want, Count: miss.Count}
+		return
+	case len(grid.Rows)*len(grid.Cols) > mostGrid:
+		i.Miss = &ShimMiss{Large: true, Count: len(grid.Rows) * len(grid.Cols)}
+		return
+	}
+	i.Grid = grid
+	for _, p := range grid.Packs() {
+		i.Packs = append(i.Packs, i.pack(p))
+	}
+	i.sort()
+}
+
+// threeWays makes a chain of grids: two inputs give a letter, and the letter
+// with the third gives the pack.
+func (i *Shim) threeWays(base *big.Rat, rule bench.PackRule) {
+	a, b := i.Inputs[0].Axis, i.Inputs[1].Axis
+	if cells := len(a.Marks) * len(b.Marks); cells > mostGrid {
+		i.Miss = &ShimMiss{Large: true, Count: cells}
+		return
+	}
+	if i.twoWays(bench.Sums(a, b), i.Inputs[2].Axis, base, rule); i.Miss != nil {
+		return
+	}
+	if n := len(i.Grid.Rows); n > mostLetters {
+		i.Miss = &ShimMiss{Large: true, Count: n}
+		i.sort()
+		return
+	}
+	i.Chain = &ShimChain{Letters: i.Grid.Rows}
+	for _, x := range a.Marks {
+		var line []int
+		for _, y := range b.Marks {
+			line = append(line, bench.SpanAt(i.Grid.Rows, a, b, x, y))
+		}
+		i.Chain.Cells = append(i.Chain.Cells, line)
+	}
+}
+
+// work makes the worked line: the writer's own, or one of marks from the middle
+// of the tables.
+func (i *Shim) work() {
+	if len(i.Packs) == 0 {
+		return
+	}
+	w := &ShimWorked{}
+	for n, in := range i.Inputs {
+		at := in.Axis.Marks[len(in.Axis.Marks)*(2-n%2)/3] // two thirds up, and one third by turns
+		if e := i.Example; e != nil {
+			v := e.Reading
+			if in.Old {
+				v = e.OldPack
+			}
+			if v == nil || in.Measurement == nil {
+				i.Worked = &ShimWorked{}
+				return
+			}
+			at = quantity.Convert(v.Value, v.Unit, in.Scale.Unit)
+		}
+		w.At = append(w.At, at)
+	}
+	i.Worked = w
+	var found *bench.Pack
+	switch {
+	case i.Rows != nil:
+		for n := range i.Rows {
+			if row := &i.Rows[n]; row.Low.Cmp(w.At[0]) <= 0 && w.At[0].Cmp(row.High) <= 0 {
+				w.Pack, w.Other = &row.ShimPack, row.Other
+			}
+		}
+		return
+	case i.Chain != nil:
+		a, b := i.Inputs[0].Axis, i.Inputs[1].Axis
+		if w.Letter = bench.SpanAt(i.Chain.Letters, a, b, w.At[0], w.At[1]); w.Letter < 0 {
+			return
+		}
+		found = i.Grid.At(i.Chain.Letters[w.Letter].Low, w.At[2])
+	default:
+		found = i.Grid.At(w.At[0], w.At[1])
+	}
+	for n := range i.Packs {
+		if found != nil && i.Packs[n].Total.Cmp(found.Total) == 0 {
+			w.Pack = &i.Packs[n]
+		}
+	}
+}
