@@ -148,9 +148,9 @@ func TestShimGrids(t *testing.T) {
 			}, fixed("0.40")},
 		{"the mark of the pinion and a gap", [][3]string{{"read", "7.80 to 8.30 mm", "dial"}},
 			"aim: height\nfrom: {reading: read, with-pack: 1.00 mm}",
-			func(at []*big.Rat, pack *big.Rat) *big.Rat { return sumOf(at[1], rat("1.00"), pack, -1) },
+			func(at []*big.Rat, pack *big.Rat) *big.Rat { return sumOf(at[0], rat("1.00"), pack, -1) },
 			func(at []*big.Rat) *big.Rat {
-				return sumOf(rat("8.00"), new(big.Rat), new(big.Rat).Mul(at[0], rat("0.01")), 1)
+				return sumOf(rat("8.00"), new(big.Rat), new(big.Rat).Mul(at[1], rat("0.01")), 1)
 			}},
 		{"the mark, an old pack and a gap", [][3]string{{"old", "0.90 to 1.10 mm", "micrometer"}, {"read", "7.90 to 8.10 mm", "dial"}},
 			"aim: height\nfrom: {reading: read, old-pack: old}",

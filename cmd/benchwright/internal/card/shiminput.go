@@ -53,7 +53,12 @@ func (r *resolver) inputs(s *Step, i *Shim) {
 	}
 	if ok && len(out) > 0 && i.AimAt.Name != "" && r.card.Unit != nil {
 		if t := r.table(&procedure.Limits{Named: i.AimAt}); t != nil {
-			out = append([]*ShimInput{etched(unit.NameOf(t.Mark), t.First, t.Last)}, out...)
+			mark := etched(unit.NameOf(t.Mark), t.First, t.Last)
+			if len(out) == 1 { // marks are few, and stand across
+				out = append(out, mark)
+			} else {
+				out = append([]*ShimInput{mark}, out...)
+			}
 		}
 	}
 	switch {
@@ -226,6 +231,16 @@ func (i *Shim) markTable(r *resolver) *unit.Table {
 	return r.table(&procedure.Limits{Named: i.AimAt})
 }
 
+// reading is the input of the step that reads what is set, nil for none.
+func (i *Shim) reading() *ShimInput {
+	for _, in := range i.Inputs {
+		if in.Measurement != nil && !in.Old {
+			return in
+		}
+	}
+	return nil
+}
+
 // A showing is what the gauge shows of one length: of the aim, and of what the
 // rate speaks of.
 type showing struct{ aim, rate *big.Rat }
@@ -238,7 +253,7 @@ func (r *resolver) shows(i *Shim) *showing {
 	if i.From.Reading.Name == "" {
 		return out
 	}
-	in := i.Inputs[len(i.Inputs)-1]
+	in := i.reading()
 	if in.Lash == nil {
 		if i.Pack.Theory {
 			r.msgs.Report("shim-from", i.From.Reading.At, "take the reading with a `lash` block, which says where the dial stands; or give the pack the manual's own `rate:`",

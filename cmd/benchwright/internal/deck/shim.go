@@ -240,7 +240,7 @@ const (
 func (b *builder) grid(caption string, i *card.Shim, lettered bool, across *card.ShimInput) []captioned {
 	most := gridColumns
 	if across.Measurement == nil {
-		most = markColumns
+		most = sizeColumns // a pack is wider than its mark
 	}
 	return sideBySide(caption, len(i.Grid.Cols), most, func(cols []int) render.Table {
 		t := render.Table{Large: true, Grid: true, Head: [][]render.Run{nil}}
@@ -249,8 +249,10 @@ func (b *builder) grid(caption string, i *card.Shim, lettered bool, across *card
 			t.Align = append(t.Align, render.Left)
 		}
 		for r, row := range i.Grid.Rows {
-			first := letter(r)
-			if !lettered {
+			first := ""
+			if lettered {
+				first = letter(r)
+			} else {
 				first = together(b.spanOf(i.Inputs[0], row.Low, row.High))
 			}
 			line := [][]render.Run{strong(first)}
