@@ -50,3 +50,31 @@ func TestInterferenceMirrors(t *testing.T) {
 		}
 	}
 }
+
+// The room between the least and the most interference is the widths of the
+// two tolerances, and a larger shaft letter never fits looser.
+func TestInterferenceProperties(t *testing.T) {
+	for tenths := int64(35); tenths <= 2500; tenths += 29 {
+		size := big.NewRat(tenths, 10)
+		var last *big.Rat
+		for _, letter := range []string{"d", "e", "f", "g", "h", "k", "m", "n", "p", "r", "s"} {
+			hole, shaft := quantity.Tolerance{Size: size, Letter: "H", Grade: 7}, quantity.Tolerance{Size: size, Letter: letter, Grade: 6}
+			least, most, err := Interference(hole, shaft)
+			if err != nil {
+				t.Fatal(err)
+			}
+			room := new(big.Rat)
+			for _, one := range []quantity.Tolerance{hole, shaft} {
+				low, high, _ := one.Deviations()
+				room.Add(room, high.Sub(high, low))
+			}
+			if new(big.Rat).Sub(most, least).Cmp(room) != 0 {
+				t.Fatalf("%s H7/%s6: %s to %s, widths of %s", size, letter, least, most, room)
+			}
+			if last != nil && least.Cmp(last) <= 0 {
+				t.Fatalf("%s H7/%s6 is no tighter than the letter before", size, letter)
+			}
+			last = least
+		}
+	}
+}
