@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"math/big"
 	"math/rand/v2"
 	"testing"
 )
@@ -73,6 +74,33 @@ func TestAlso(t *testing.T) {
 	} {
 		if got := Also(band(t, c.first), band(t, c.second)); got != c.want {
 			t.Errorf("%s with %s: verdict %d, want %d (%s)", c.first, c.second, got, c.want, c.source)
+		}
+	}
+}
+
+// How far the published pairs reach past each other, recomputed: what parts
+// agreeing from wider is a tenth of the first band's width.
+func TestAlsoExactEnds(t *testing.T) {
+	for _, c := range []struct {
+		first, second, low, high string
+		decimals                 int
+		past                     string // of the first band's width, in whole per cent, at the end that is furthest past
+	}{
+		{"475 ±50 N·m", "350 ±37 lbf·ft", "313.46", "387.22", 2, "1"},
+		{"25 to 35 lbf·in", "3 to 4 N·m", "2.82", "3.95", 2, "4"},
+		{"5 to 15 lbf·in", "1 to 2 N·m", "0.565", "1.695", 3, "27"},
+	} {
+		second := band(t, c.second)
+		exact := band(t, c.first).In(second.Unit)
+		if low, high := exact.Low.FloatString(c.decimals), exact.High.FloatString(c.decimals); low != c.low || high != c.high {
+			t.Errorf("%s is exactly %s to %s, want %s to %s", c.first, low, high, c.low, c.high)
+		}
+		past := new(big.Rat).Sub(exact.Low, second.Low)
+		if over := new(big.Rat).Sub(second.High, exact.High); over.Cmp(past) > 0 {
+			past = over
+		}
+		if got := times(per(past, exact.Width()), ratio("100")).FloatString(0); got != c.past {
+			t.Errorf("%s reaches past %s by %s %%, want %s", c.second, c.first, got, c.past)
 		}
 	}
 }

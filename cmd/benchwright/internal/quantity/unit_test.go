@@ -114,6 +114,51 @@ func TestFactorsOfGNUUnits(t *testing.T) {
 	}
 }
 
+// UCUM-LHC 7.1.10 and python3-pint 0.19.2, as they print them: both count in
+// binary, so the last digits of some are their own. To 13 digits they are ours.
+func TestFactorsOfOtherLibraries(t *testing.T) {
+	for _, c := range []struct{ library, from, to, want string }{
+		{"UCUM-LHC", "lbf·ft", "N·m", "1.3558179483314003"},
+		{"UCUM-LHC", "lbf·in", "N·m", "0.1129848290276167"},
+		{"UCUM-LHC", "lbf", "N", "4.4482216152605"},
+		{"UCUM-LHC", "psi", "kPa", "6.894757293168359"},
+		{"UCUM-LHC", "US qt", "mL", "946.3529460000004"},
+		{"UCUM-LHC", "imp pt", "mL", "568.2612500000001"},
+		{"pint", "lbf·ft", "N·m", "1.3558179483314001"},
+		{"pint", "lbf·in", "N·m", "0.1129848290276167"},
+		{"pint", "lbf", "N", "4.4482216152605005"},
+		{"pint", "kgf·m", "N·m", "9.80665"},
+		{"pint", "psi", "kPa", "6.894757293168364"},
+		{"pint", "kgf/cm²", "kPa", "98.0665"},
+		{"pint", "inHg (conventional)", "kPa", "3.386388640341"},
+		{"pint", "mmHg", "kPa", "0.133322387415"},
+		{"pint", "oz", "g", "28.349523125000005"},
+		{"pint", "US qt", "mL", "946.3529459999997"},
+		{"pint", "US pt", "mL", "473.1764729999999"},
+		{"pint", "US fl oz", "mL", "29.573529562499992"},
+		{"pint", "imp pt", "mL", "568.2612500000002"},
+	} {
+		got, want := in(t, "1", c.from, c.to), ratio(c.want)
+		if off := per(new(big.Rat).Sub(got, want), want); off.Abs(off).Cmp(ratio("1e-13")) > 0 {
+			t.Errorf("1 %s = %s %s, %s has %s", c.from, got.FloatString(16), c.to, c.library, c.want)
+		}
+	}
+}
+
+// Also published, but wrong: what two libraries give for a unit is not what its
+// definition gives.
+func TestFactorsThatAreWrong(t *testing.T) {
+	for _, c := range []struct{ library, from, to, wrong, off string }{
+		{"mathjs 15.2", "psi", "kPa", "6.89475729276459", "4e-10"},
+		{"UCUM-LHC 7.1.10", "inHg (conventional)", "kPa", "3.3863788", "9e-6"},
+	} {
+		got, wrong := in(t, "1", c.from, c.to), ratio(c.wrong)
+		if off := new(big.Rat).Sub(got, wrong); off.Cmp(ratio(c.off)) < 0 || off.Cmp(times(ratio(c.off), ratio("2"))) > 0 {
+			t.Errorf("1 %s = %s %s, %s has %s: %s apart", c.from, got.FloatString(16), c.to, c.library, c.wrong, off.FloatString(12))
+		}
+	}
+}
+
 func TestTemperatures(t *testing.T) {
 	for _, c := range []struct{ from, x, to, want string }{
 		{"°F", "32", "°C", "0"}, // by definition
