@@ -3,6 +3,9 @@ package render
 import (
 	"math"
 	"testing"
+
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
 )
 
 // height is what an angle in minutes of arc spans at a distance in mm.
@@ -18,6 +21,67 @@ func TestLeastHeightsAreSixteenMinutesOfArc(t *testing.T) {
 	}{{leastInstruction, 700}, {leastInstructionPocket, 500}} {
 		if want := height(16, c.distance); math.Abs(float64(c.least)/1000-want) > 0.005 {
 			t.Errorf("%d µm at %g mm, want %.2f mm", c.least, c.distance, want)
+		}
+	}
+}
+
+// The heights that the design takes from angles at 700 mm, and the multipliers
+// of NUREG-0700, 11.4.1.5, for 15 and 20 minutes, which are rounded: 0.004 and
+// 0.006 of the distance are really 13.75 and 20.6 minutes. All recomputed.
+func TestHeightsOfAngles(t *testing.T) {
+	for _, c := range []struct{ minutes, distance, want, within float64 }{
+		{16, 700, 3.26, 0.005},
+		{20, 700, 4.07, 0.005},
+		{13.75, 1, 0.004, 0.0000005},
+		{20.6, 1, 0.006, 0.00001},
+	} {
+		if got := height(c.minutes, c.distance); math.Abs(got-c.want) > c.within {
+			t.Errorf("%g minutes at %g mm are %.6f mm, want %g", c.minutes, c.distance, got, c.want)
+		}
+	}
+	// 15 minutes are the least: less than what any face has.
+	for least, distance := range map[int]float64{leastInstruction: 700, leastInstructionPocket: 500} {
+		if want := height(15, distance); float64(least)/1000 < want {
+			t.Errorf("%d µm at %g mm is under 15 minutes, %.2f mm", least, distance, want)
+		}
+	}
+}
+
+// Small letters are at least 2.5 mm high in what matters most on a face at the
+// bench: the figure that is set or read, its unit, the action of a step (from
+// memory). Instructions have 2.4 mm.
+func TestSmallLetters(t *testing.T) {
+	for name, s := range map[string]style{"bench": benchStyle(), "wall": wallStyle()} {
+		for _, h := range []hand{s.figure, s.units, s.title} {
+			if x := h.size * metrics()[h.font].x / 1000; x < 2500 {
+				t.Errorf("%s: small letters of %d µm", name, x)
+			}
+		}
+		if x := s.text.size * metrics()[s.text.font].x / 1000; x < 2400 {
+			t.Errorf("%s: small letters of instructions of %d µm", name, x)
+		}
+	}
+}
+
+// Dark on light a stroke is about a sixth of the height (DOD-HDBK-791): that of
+// the semibold face. The bold one of figures is thicker, the regular one of
+// instructions thinner: an eighth.
+func TestStrokes(t *testing.T) {
+	for font, want := range map[Font]float64{FontRegular: 8, FontSemibold: 5.7, FontBold: 4.5} {
+		var buf sfnt.Buffer
+		m := metrics()[font]
+		g, err := m.font.GlyphIndex(&buf, 'I') // a stroke and nothing else
+		if err != nil {
+			t.Fatal(err)
+		}
+		segments, err := m.font.LoadGlyph(&buf, g, fixed.Int26_6(m.upem), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		bounds := segments.Bounds()
+		stroke := m.thousandths(bounds.Max.X - bounds.Min.X)
+		if parts := float64(m.cap) / float64(stroke); math.Abs(parts-want) > 0.1 {
+			t.Errorf("face %d: a stroke is 1/%.2f of the height, want 1/%g", font, parts, want)
 		}
 	}
 }

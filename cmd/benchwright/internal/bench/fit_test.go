@@ -138,12 +138,19 @@ func TestCaps(t *testing.T) {
 	if _, over := Exceeds(num(t, "100"), caps); over != nil {
 		t.Errorf("a cap itself is exceeded by %s", over)
 	}
-	// 275 °F, which another manual allows, is 135 °C: above the cap of a bearing.
-	// 250 °F is 121.1 °C, and so is it.
-	for _, c := range []string{"135", "1211/10"} {
-		if _, over := Exceeds(num(t, c), caps[1:2]); over == nil {
-			t.Errorf("a bearing at %s °C is accepted", c)
+	// MIL-HDBK-1164, table 17, has 200 to 250 °F, 93.3 to 121.1 °C; TM
+	// 5-3810-307-24-1-1 not above 250 °F. Also published, but wrong: 275 °F, which
+	// another manual allows, is 135 °C.
+	for _, c := range []struct {
+		heat string
+		over bool
+	}{{"200 °F", false}, {"248 °F", false}, {"250 °F", true}, {"275 °F", true}} {
+		if _, over := Exceeds(value(t, c.heat).In(Celsius()).Value, caps[1:2]); (over != nil) != c.over {
+			t.Errorf("a bearing at %s: %v over", c.heat, over)
 		}
+	}
+	if BearingCap.Cmp(value(t, "250 °F").In(Celsius()).Value) > 0 {
+		t.Error("the cap of a bearing is above 250 °F")
 	}
 }
 

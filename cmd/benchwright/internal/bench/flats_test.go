@@ -99,6 +99,23 @@ func TestJudgeFlats(t *testing.T) {
 	}
 }
 
+// 9/16 in is 14.29 mm and 5/16 in is 7.94 mm: each lies beside a metric tool
+// that is no substitute, and no metric tool is it.
+func TestInchFlatsInMillimetres(t *testing.T) {
+	mm, _ := quantity.UnitOf("mm")
+	for _, c := range []struct {
+		inch, want, beside string
+	}{{"9/16 in", "14.29", "14 mm"}, {"5/16 in", "7.94", "8 mm"}, {"3/4 in", "19.05", "19 mm"}} {
+		size := flat(t, c.inch)
+		if got := size.In(mm).Value.FloatString(2); got != c.want {
+			t.Errorf("%s is %s mm, want %s", c.inch, got, c.want)
+		}
+		if !Near(size, flat(t, c.beside)) || !Near(flat(t, c.beside), size) || Near(size, size) || Near(size, flat(t, "11 mm")) {
+			t.Errorf("%s beside %s is not seen", c.inch, c.beside)
+		}
+	}
+}
+
 // Each row is readable and each of its tools is listed; flats and keys grow
 // with the thread, a key is smaller than the thread and a hexagon larger.
 func TestFlatsProperties(t *testing.T) {

@@ -50,9 +50,9 @@ func TestPull(t *testing.T) {
 		{"1.5 to 2.0 N·m", "40 mm", "3 mm", "0 to 100 N", "1 N", "37 to 48 N"},
 		{"max 2.0 N·m", "40 mm", "3 mm", "0 to 100 N", "2 N", "max 48 N"},
 		{"at least 2.0 N·m", "40 mm", "3 mm", "0 to 100 N", "1 N", "at least 49 N"},
-		{"15 to 25 lbf·in", "2 in", "0 in", "0 to 50 lbf", "1/2 lbf", "7.5 to 12.5 lbf"},
-		{"1.7 to 1.71 N·m", "40 mm", "3 mm", "0 to 100 N", "5 N", ""}, // between two marks
-		{"2.0 N·m", "40 mm", "3 mm", "0 to 100 N", "1 N", ""},         // no limits
+		{"15 to 25 lbf·in", "2 in", "0 in", "0 to 50 lbf", "1/2 lbf", "7.5 to 12.5 lbf"}, // TM 5-2420-230-24-1
+		{"1.7 to 1.71 N·m", "40 mm", "3 mm", "0 to 100 N", "5 N", ""},                    // between two marks
+		{"2.0 N·m", "40 mm", "3 mm", "0 to 100 N", "1 N", ""},                            // no limits
 		{"1 to 2 N·m", "0 mm", "3 mm", "0 to 100 N", "1 N", ""},
 		{"1 to 2 N·m", "40 N", "3 mm", "0 to 100 N", "1 N", ""},
 		{"1 to 2 N·m", "40 mm", "3 mm", "0 to 10 kg", "1 kg", ""}, // a mass is no pull
@@ -69,6 +69,10 @@ func TestPull(t *testing.T) {
 	exact, _, _ := Pull(band(t, "1.0 to 2.0 N·m"), value(t, "40 mm"), value(t, "3 mm"), scale(t, "0 to 100 N", "1 N"))
 	if !near(t, exact.High, "48.2", 1) {
 		t.Errorf("2.0 N·m on 40 mm with 3 mm cord: %s N, want 48.2", exact.High.FloatString(3))
+	}
+	// Also published, but wrong: without half the cord, 50 N. They make 2.075 N·m.
+	if got := TurningTorque(value(t, "50 N"), value(t, "40 mm"), value(t, "3 mm")); got.Cmp(num(t, "2.075")) != 0 {
+		t.Errorf("50 N on 40 mm with 3 mm cord make %s N·m, want 2.075", got.FloatString(4))
 	}
 }
 

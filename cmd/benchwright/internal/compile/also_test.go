@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"benchwright/cmd/benchwright/internal/quantity"
 )
 
 // The pairs that manuals print, at every place where `also:` may stand: each
@@ -19,9 +21,11 @@ func TestAlsoEverywhere(t *testing.T) {
 		{"5 to 15 lbf·in", "1 to 2 N·m", "also-wider", "the same page"},
 		{"max 0.005 in", "max 0.12 mm", "also-disagrees", "TM 9-2320-280-34 p. 19-12, as a maximum"},
 		{"max 8 lbf·ft", "max 1.08 N·m", "also-disagrees", "made up: a lost digit"},
+		{"8 lbf·ft", "1.08 N·m", "also-disagrees", "the same, bare"},
 		{"52 H7", "2.0472 to 2.0484 in", "", "made up: the exact conversion, rounded"},
 		{"52 H7", "2.047 to 2.050 in", "also-disagrees", "made up"},
 	} {
+		first, _ := quantity.ParseBand(c.first, quantity.Point)
 		torque := strings.Contains(c.first, "N·m") || strings.Contains(c.first, "lbf")
 		block := func(limits string) string {
 			if torque {
@@ -40,8 +44,8 @@ func TestAlsoEverywhere(t *testing.T) {
 				"step": block("limits: x\nalso: " + c.second)},
 			"value": {"step": block("value: " + lines + "\nsource: m")},
 		} {
-			if name == "value" && !torque {
-				continue
+			if name == "value" && !torque || name != "value" && first.Form == quantity.Bare {
+				continue // a bare value stands nowhere else
 			}
 			var got []string
 			for _, d := range messages(t, write(t, s.files(t)), Options{}) {

@@ -1,10 +1,13 @@
 package hazard
 
 import (
+	"math/big"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
+
+	"benchwright/cmd/benchwright/internal/quantity"
 )
 
 // The rows of the table as the trade's regulations and practice give them:
@@ -175,4 +178,23 @@ func slugs(ms []Match) string {
 	}
 	slices.Sort(out)
 	return strings.Join(out, " ")
+}
+
+// The caps that a row states in two units are the regulation's own in the one
+// and rounded inward in the other: below 30 psi (29 CFR 1910.242(b)) is below
+// 206 kPa, not 207.
+func TestAirCap(t *testing.T) {
+	psi, _ := quantity.UnitOf("psi")
+	kPa, _ := quantity.UnitOf("kPa")
+	inward := quantity.Scale{Unit: kPa, Step: big.NewRat(1, 1)}.Floor(quantity.Convert(big.NewRat(30, 1), psi, kPa))
+	for _, h := range All() {
+		if h.ID != "air-clean" {
+			continue
+		}
+		if want := "Keep the air below " + inward.RatString() + " kPa (30 psi)."; inward.RatString() != "206" || !slices.Contains(h.Avoid, want) {
+			t.Errorf("%q, want %q", h.Avoid, want)
+		}
+		return
+	}
+	t.Error("no row for compressed air")
 }
