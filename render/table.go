@@ -54,9 +54,13 @@ func (t Table) lay(c *compositor) block {
 		b.slabs = append(b.slabs, first)
 		b.again = &first
 	}
+	air := u
+	if t.Large { // the line of large figures has air enough
+		air = 0
+	}
 	for i, r := range t.Rows {
 		var k, out canvas
-		h := c.beats(g.row(&k, r, body, t.Align, u/2) + u)
+		h := c.beats(g.row(&k, r, body, t.Align, air/2) + air)
 		if i%2 == 1 {
 			out.ground(0, 0, c.width, h, tint)
 		}

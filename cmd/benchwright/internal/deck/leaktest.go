@@ -3,8 +3,9 @@ package deck
 import (
 	"fmt"
 	"math/big"
+	"strings"
+	"unicode/utf8"
 
-	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/render"
@@ -12,21 +13,20 @@ import (
 
 // What a face says of a leak test.
 const (
-	wordPump      = "Pump up to"
-	wordDraw      = "Draw down to"
-	wordColderBy  = "Shop colder by"
-	wordWarmerBy  = "Shop warmer by"
-	wordWarmer    = "warmer"
-	wordColder    = "colder"
-	wordAtStart   = "at the start"
-	wordAtEnd     = "at the end"
-	wordUnder     = "below"
-	wordShallower = "nearer to 0 than"
-	wordDeeper    = "or deeper"
-	wordStart     = "start"
-	wordFinish    = "end"
-	wordShop      = "shop"
-	wordStartHeat = "the temperature of the start"
+	wordPump          = "Pump up to"
+	wordDraw          = "Draw down to"
+	wordAtStart       = "at the start"
+	wordAtEnd         = "at the end"
+	wordUnder         = "below"
+	wordShallower     = "nearer to 0 than"
+	wordDeeper        = "or deeper"
+	wordStart         = "start"
+	wordFinish        = "end"
+	wordShop          = "shop"
+	wordBeyond        = "Not in the column: test again."
+	wordBetween       = "Between two: the colder start, the warmer end."
+	wordBetweenVacuum = "Between two: the warmer start, the colder end."
+	wordStartHeat     = "the temperature of the start"
 )
 
 func wordCap(limit string) string   { return "Never above " + limit + ". " }
@@ -34,18 +34,21 @@ func wordShopAt(span string) string { return "Shop at " + span + "." }
 func wordHoldFor(time string) string {
 	return "Fill the first two boxes. Wait " + time + ". Fill the others."
 }
-func wordBeyond(degrees string) string { return "Beyond " + degrees + ", do the test again." }
-func wordBetween(side string) string   { return "Between two rows, take the " + side + " one." }
-func wordLeak(side string) string      { return "Gauge " + side + " the table: " }
-func wordEndTable(of string) string    { return "At the end: " + of }
+func wordLeak(side string) string { return "Gauge " + side + " the table: " }
+func wordEndTable(of string) string {
+	return of + ". Shop at the start: framed row. At the end: same column. Then right."
+}
+func wordStarts(step int, from, to string) string {
+	return fmt.Sprintf("Step\u00a0%d, shop at the start %s to %s:", step, from, together(to))
+}
 func wordLost(allowed, time, reference string) string {
 	return allowed + " lost in " + time + " at " + reference
 }
 func wordLeakRate(rate, volume, time string) string {
 	return rate + " from " + volume + ", held " + time
 }
-func wordLeakExample(from, to, row, reading string) string {
-	return fmt.Sprintf("Example: %s at the start, %s at the end is %s: %s.", from, to, row, reading)
+func wordLeakExample(start, end, reading string) string {
+	return fmt.Sprintf("Example: %s at the start, %s at the end: %s.", start, end, reading)
 }
 
 // leakTest builds what a face says of a pressure or vacuum hold: the panel, and
@@ -71,7 +74,7 @@ func (b *builder) leakTest(t *card.LeakTest) []render.Element {
 	}
 	panel.Lines = [][]render.Run{first, plain(wordHoldFor(b.value(p.Hold)))}
 	panel.Boxes = []string{wordStart + ", " + panel.Unit, wordShop + ", " + degree, wordFinish + ", " + panel.Unit, wordShop + ", " + degree}
-	return []render.Element{b.technical(t.At, panel), b.table(t.At, wordEndTable(lower(t.Of)), b.endReadings(t))}
+	return append([]render.Element{b.technical(t.At, panel)}, b.series(t.At, wordEndTable(t.Of), b.endReadings(t))...)
 }
 
 // leakManual writes what the manual asks for.
@@ -93,48 +96,103 @@ func (b *builder) leakManual(t *card.LeakTest) string {
 	return text
 }
 
-// endReadings builds the table: by how much the shop has become colder or
-// warmer, and what the gauge may show. Where it has not changed is marked.
-func (b *builder) endReadings(t *card.LeakTest) render.Table {
-	unit := engraved(t.Gauge.Marked, t.Gauge.Scale)
-	// On a scale that counts down from zero, less is more of a vacuum: words that
-	// show the way.
-	head, wrong, shows := wordAtLeast+", "+unit, wordUnder, func(n string) string { return wordAtLeast + " " + n + nbsp + unit }
-	if t.Rows[0].AtMost {
-		head, wrong, shows = unit+" "+wordDeeper, wordShallower, func(n string) string { return n + nbsp + unit + " " + wordDeeper }
+// startColumns is how many temperatures of the start stand side by side in one
+// table of so many: as many large figures as the width of an A5 face holds beside
+// readings of so many characters, and as many in each table as in the next.
+func startColumns(starts int64, longest int) int64 {
+	room := int64(9)
+	if longest > 4 {
+		room = 8
 	}
-	reading := plain(together(head))
-	out := render.Table{Head: [][]render.Run{plain(together(wordColderBy)), reading, plain(together(wordWarmerBy)), reading},
-		Align: []render.Align{render.Left, render.Right, render.Left, render.Right}, Large: true}
-	number := func(r bench.EndReading) string { return t.Gauge.Scale.Number(r.Mark, b.card.Shop.Mark()) }
-	degree := t.Thermometer.Scale.Unit.Symbol
+	tables := (starts + room - 1) / room
+	return (starts + tables - 1) / tables
+}
+
+// endReadings builds the tables of what the gauge may show at the end: the marked
+// row has the shop's temperature at the start, its column that at the end, and
+// the end of that row the reading, so that nobody takes one temperature from the
+// other.
+func (b *builder) endReadings(t *card.LeakTest) []captioned {
+	longest := 0
+	var readings []string
 	for _, r := range t.Rows {
 		if r.Mark == nil {
-			return render.Table{} // reported
+			return nil // reported
 		}
+		n := t.Gauge.Scale.Number(r.Mark, b.card.Shop.Mark())
+		readings, longest = append(readings, n), max(longest, utf8.RuneCountInString(n))
 	}
-	for n := range t.Most + 1 {
-		by := plain(fmt.Sprint(n) + nbsp + degree)
-		out.Rows = append(out.Rows, [][]render.Run{by, plain(number(t.Rows[t.Most-n])), by, plain(number(t.Rows[t.Most+n]))})
-		out.Marked = append(out.Marked, n == 0)
+	s, unit := t.Thermometer.Scale, engraved(t.Gauge.Marked, t.Gauge.Scale)
+	head, wrong, shows := wordAtLeast, wordUnder, func(n string) string { return wordAtLeast + " " + n + nbsp + unit }
+	if t.Rows[0].AtMost {
+		head, wrong, shows = wordDeeper, wordShallower, func(n string) string { return n + nbsp + unit + " " + wordDeeper }
 	}
-	from, to, row := b.leakStart(t), new(big.Rat), t.Rows[t.Most-2]
-	to.Sub(from, big.NewRat(2, 1))
-	s := t.Thermometer.Scale
-	out.Under = plain(wordLeakExample(s.Print(from, b.card.Shop.Mark()), s.Print(to, b.card.Shop.Mark()), fmt.Sprint(2)+nbsp+degree+" "+wordColder, shows(number(row))))
-	add := func(text string) { out.Under = append(out.Under, render.Run{Text: " " + text}) }
-	add(wordBeyond(fmt.Sprint(t.Most) + nbsp + degree))
-	if !s.Step.IsInt() {
-		sharper := wordWarmer // a warmer shop lifts a pressure, so its row is the stricter
-		if t.Block.Vacuum {
-			sharper = wordColder
+	step, between := int64(1), wordBetween
+	if t.Most > 5 {
+		step = 2 // a degree of Fahrenheit is about half of one of Celsius
+	}
+	// A colder start and a warmer end lift a pressure, and so are the stricter for
+	// it; of a vacuum the other way. The columns reach past the span to that side.
+	first, last := floor(t.Shop.Low, step), floor(t.Shop.High, step)
+	if t.Block.Vacuum {
+		first, last, between = -floor(new(big.Rat).Neg(t.Shop.Low), step), -floor(new(big.Rat).Neg(t.Shop.High), step), wordBetweenVacuum
+	}
+	columns := startColumns((last-first)/step+1, longest)
+	var out []captioned
+	for from := first; from <= last; from += columns * step {
+		to := min(from+(columns-1)*step, last)
+		table := render.Table{Large: true, Head: [][]render.Run{plain(s.Unit.Symbol)}, Align: []render.Align{render.Right}}
+		for c := from; c <= to; c += step {
+			table.Align = append(table.Align, render.Right)
+			if c > from {
+				table.Head = append(table.Head, nil)
+			}
 		}
-		add(wordBetween(sharper))
-	}
-	if runs := b.branch(t.IfLow, t.LowGo); len(runs) > 0 {
-		out.Under = append(append(out.Under, render.Run{Text: " " + wordLeak(wrong), Weight: render.Semibold}), runs...)
+		table.Head = append(table.Head, plain(together(head+", "+unit)))
+		reach := t.Most / step * step
+		for d := -reach; d <= reach; d += step {
+			var row [][]render.Run
+			for c := from; c <= to; c += step {
+				row = append(row, weighed(whole(c+d), d == 0))
+			}
+			table.Rows = append(table.Rows, append(row, weighed(readings[t.Most+d], true)))
+			table.Marked = append(table.Marked, d == 0)
+		}
+		start, degree := from+(to-from)/2/step*step, nbsp+s.Unit.Symbol
+		table.Under = plain(wordLeakExample(whole(start)+degree, whole(start-2)+degree, shows(readings[t.Most-2])))
+		add := func(text string) { table.Under = append(table.Under, render.Run{Text: " " + text}) }
+		if s.Step.Cmp(big.NewRat(step, 1)) < 0 {
+			add(between)
+		}
+		add(wordBeyond)
+		if runs := b.branch(t.IfLow, t.LowGo); len(runs) > 0 {
+			table.Under = append(append(table.Under, render.Run{Text: " " + wordLeak(wrong), Weight: render.Semibold}), runs...)
+		}
+		caption := ""
+		if columns <= (last-first)/step {
+			caption = wordStarts(b.step, whole(from), whole(to)+degree)
+		}
+		out = append(out, captioned{caption, table})
 	}
 	return out
+}
+
+func weighed(text string, bold bool) []render.Run {
+	if bold {
+		return []render.Run{{Text: text, Weight: render.Bold}}
+	}
+	return plain(text)
+}
+
+// floor returns the greatest multiple of step that is not above x.
+func floor(x *big.Rat, step int64) int64 {
+	n := new(big.Int).Div(x.Num(), new(big.Int).Mul(x.Denom(), big.NewInt(step)))
+	return n.Int64() * step
+}
+
+// whole writes a whole number of degrees.
+func whole(n int64) string {
+	return strings.Replace(fmt.Sprint(n), "-", "−", 1)
 }
 
 // shopSpan writes where the shop's temperature may be at the start, as it was
@@ -145,13 +203,6 @@ func (b *builder) shopSpan(t *card.LeakTest) string {
 		text = b.band(shop)
 	}
 	return together(text) + nbsp + unit.Symbol
-}
-
-// leakStart is a temperature of the shop for the worked line: a mark of the
-// thermometer near the middle.
-func (b *builder) leakStart(t *card.LeakTest) *big.Rat {
-	middle := new(big.Rat).Add(t.Shop.Low, t.Shop.High)
-	return t.Thermometer.Scale.Floor(middle.Mul(middle, big.NewRat(1, 2)))
 }
 
 // leakTestTools returns what is taken in the hand for it.
