@@ -204,6 +204,11 @@ func (c *canon) element(content Content) {
 		c.say("reading", "title", v.Title, "gauge", v.Gauge, "low", v.Low, "high", v.High, "label", v.Label, "value", v.Value,
 			"unit", v.Unit, "source", v.Source, "boxes", v.Boxes, "use", v.Use, "lines", v.Lines, "if-low", v.IfLow, "if-high", v.IfHigh,
 			"low-label", v.LowLabel, "high-label", v.HighLabel, "plain", v.Plain)
+	case Pack:
+		c.say("pack", "above", v.Above, "below", v.Below, "total", v.Total, "lines", v.Lines)
+		for _, l := range v.Layers {
+			c.row("layer", "label", l.Label, "size", l.Size)
+		}
 	case Cord:
 		c.say("cord", "drum", v.Drum, "cord", v.Cord, "pull", v.Pull, "lines", v.Lines)
 	case Hold:

@@ -16,7 +16,7 @@ import (
 // holds it against the source.
 var contents = []Content{
 	Stage{}, Step{}, Text{}, List{}, Table{}, Listing{}, Facts{}, Callout{}, Hazards{}, Tools{},
-	Setting{}, Reading{}, Cord{}, Order{}, Indicator{}, Hold{}, Picture{}, Contact{}, Records{}, End{},
+	Setting{}, Reading{}, Cord{}, Pack{}, Order{}, Indicator{}, Hold{}, Picture{}, Contact{}, Records{}, End{},
 }
 
 // Every type that has the method of Content, in whatever file of the package,

@@ -282,6 +282,20 @@ type Reading struct {
 	Plain               bool   // no accept band: a reading that is only written down
 }
 
+// Pack is a shim pack cut through, between the two faces that it lies between.
+type Pack struct {
+	Above, Below string // the faces: "gear race", "case"; "" for no name
+	Layers       []Layer
+	Total        string  // beside them: "1.05 mm"
+	Lines        [][]Run // beside it, or below where there is no room
+}
+
+// A Layer is one shim of a Pack.
+type Layer struct {
+	Label string // "0.50"
+	Size  int    // thickness, of whatever is small enough to tell the layers apart
+}
+
 // Cord is how a turning torque is read: a drum end on, one layer of cord, and a
 // spring scale that pulls it off square to the shaft.
 type Cord struct {

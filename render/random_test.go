@@ -62,7 +62,7 @@ func (m maker) content() Content {
 	word := []string{"DANGER", "AVERTISSEMENT", "VORSICHT", "NOTICE"}[signal]
 	label := func() string { return m.words(2) }
 	tool := ToolRow{m.maybe("Hold still"), m.words(4), m.maybe("FL-114"), m.maybe("board B, hook 4"), m.maybe(m.words(4))}
-	switch m.IntN(18) {
+	switch m.IntN(19) {
 	case 0:
 		return Text{Role(m.IntN(5)), m.runs(20)}
 	case 1:
@@ -108,6 +108,12 @@ func (m maker) content() Content {
 			o.Numbers = append(o.Numbers, 1+i)
 		}
 		return o
+	case 18:
+		p := Pack{Above: m.maybe("gear race"), Below: m.maybe("case"), Total: m.maybe("1.05\u00a0mm"), Lines: [][]Run{m.runs(6)}}
+		for range m.IntN(6) {
+			p.Layers = append(p.Layers, Layer{m.maybe("0.50"), m.IntN(100)})
+		}
+		return p
 	case 12:
 		return Cord{m.maybe("drum radius 40\u00a0mm"), m.maybe("cord 3\u00a0mm"), m.maybe("24 to 36\u00a0kg"), [][]Run{m.runs(9), m.runs(6)}}
 	case 13:

@@ -145,6 +145,8 @@ func sampleSteps() Section {
 			Indicator{Radius: "72\u00a0mm", Locked: "locked", Reach: 1000, Lines: [][]Run{r("Set the stem along the turn, 72\u00a0mm from the shaft's middle."), r("Lock the pinion. Turn the gear to and fro.")}}),
 		step(11, "pull", "Read the preload",
 			Cord{Drum: "drum radius 40\u00a0mm", Cord: "cord 3\u00a0mm", Pull: "2.5 to 3.5\u00a0kg", Lines: [][]Run{r("Zero the scale as it is held."), r("One layer of cord, square to the shaft.")}}),
+		step(13, "layers", "Make the pack",
+			Pack{Above: "gear race", Below: "case", Layers: []Layer{{"0.50", 50}, {"0.15", 15}, {"0.40", 40}}, Total: "1.05\u00a0mm", Lines: [][]Run{r("The pack of the example.")}}),
 		step(9, "rig", "Turn the drive on the rig",
 			Callout{Signal: Danger, Word: "DANGER", Symbols: []string{"W089", "P028", "M021"}, Hazard: r("The output shaft turns in the open."), Result: r("It winds in a sleeve, a glove, an arm."), Avoid: r("Guard on. No gloves. Lock the rig off before you touch the shaft.")},
 			Setting{Title: r("Ring retainer"), Label: "Set on Click wrench 300", Value: "195 to 205", Unit: "lbf·ft", Turn: Anticlockwise, SeenFrom: "seen from output end", Source: r("manual: 270 ±10 N·m")}),

@@ -249,7 +249,8 @@ func (lib *Library) layout(g *group, file string, strip bool, o Options) *Made {
 	d := g.deck
 	d.Running.Variant = deck.Variants(g.cards)
 	sheets, problems := render.Layout(d.Deck, options)
-	if far := tooTall(g, problems); len(far) > 0 {
+	far := map[int]deck.Far{}
+	for tooTall(g, d, problems, far) {
 		d = deck.Build(g.cards[0], far)
 		d.Running.Variant = deck.Variants(g.cards)
 		sheets, problems = render.Layout(d.Deck, options)
@@ -272,21 +273,22 @@ func (lib *Library) layout(g *group, file string, strip bool, o Options) *Made {
 	return m
 }
 
-// tooTall returns the steps that do not fit one face and have a table that
-// could stand on a look-up face instead.
-func tooTall(g *group, problems []render.Problem) map[int]bool {
-	far := map[int]bool{}
+// tooTall moves more of the steps that do not fit one face and have something to
+// look up to a look-up face. It returns whether anything was left to move.
+func tooTall(g *group, d *deck.Deck, problems []render.Problem, far map[int]deck.Far) (moved bool) {
 	for _, problem := range problems {
 		if problem.Kind != render.TooTall {
 			continue
 		}
 		for _, s := range g.cards[0].Steps() {
-			if s.HasTable() && s.Place(g.cards[0]) == g.deck.Place(problem.Ref) {
-				far[s.Number] = true
+			if s.HasTable() && s.Place(g.cards[0]) == d.Place(problem.Ref) {
+				if next, ok := far[s.Number].Further(); ok {
+					far[s.Number], moved = next, true
+				}
 			}
 		}
 	}
-	return far
+	return moved
 }
 
 // sheetOnly are papers too large for a face: they carry several.

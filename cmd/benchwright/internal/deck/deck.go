@@ -25,9 +25,23 @@ func (d *Deck) Place(ref render.Ref) source.Place {
 	return d.Places[ref-1]
 }
 
-// Build returns the deck of laminated faces of a card. The tables of the steps
-// in far stand on a look-up face: with their step they would not fit one face.
-func Build(c *card.Card, far map[int]bool) *Deck {
+// Far is what of a step does not stand in it, because with it the step would not
+// fit one face.
+type Far uint8
+
+// What does not.
+const (
+	Near      Far = iota // nothing: all stands in the step
+	farTables            // its tables stand on a look-up face
+	farAll               // and a figure that only shows what the words say is left out
+)
+
+// Further returns the next that may move, ok false where nothing is left.
+func (f Far) Further() (next Far, ok bool) { return f + 1, f < farAll }
+
+// Build returns the deck of laminated faces of a card. Far says what of a
+// step does not stand in it.
+func Build(c *card.Card, far map[int]Far) *Deck {
 	b := newBuilder(c)
 	b.far = far
 	b.setOut()
@@ -47,7 +61,7 @@ type builder struct {
 	refs map[source.Place]render.Ref
 
 	step    int            // the step in hand
-	far     map[int]bool   // steps whose tables stand on a look-up face
+	far     map[int]Far    // steps that do not hold all of theirs
 	lookups []render.Group // those tables
 }
 

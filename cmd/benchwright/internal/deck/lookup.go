@@ -20,7 +20,7 @@ type captioned struct {
 // table places a table or a figure that a step needs: in the step, or on a
 // look-up face with a reference to it in its place.
 func (b *builder) table(at source.Place, title string, t render.Content) render.Element {
-	if !b.far[b.step] {
+	if b.far[b.step] == Near {
 		return b.technical(at, t)
 	}
 	what, runs := wordFigure, false
@@ -40,7 +40,7 @@ func (b *builder) series(at source.Place, title string, list []captioned) []rend
 	caption := func(t captioned) render.Element {
 		return b.technical(at, render.Text{Role: render.Instruction, Runs: strong(t.caption)})
 	}
-	if !b.far[b.step] {
+	if b.far[b.step] == Near {
 		var out []render.Element
 		for _, t := range list {
 			if t.caption != "" {

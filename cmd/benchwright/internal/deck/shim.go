@@ -57,6 +57,7 @@ func wordGives(what, value string) string { return what + " " + value + "." }
 func wordMake(pack, shims, over string) string {
 	return "Make " + pack + " of " + shims + ". Micrometer " + over + "."
 }
+func wordCut(pack string) string        { return "Example: a pack of " + pack + "." }
 func wordPackTable(name string) string  { return name + ": shims for each reading" }
 func wordPackRow(name string) string    { return name + ", from the table" }
 func wordPackAsMade(name string) string { return name + ", as made" }
@@ -76,7 +77,10 @@ func (b *builder) shim(i *card.Shim) []render.Element {
 	if i.Other != nil {
 		panel.Lines = append(panel.Lines, plain(wordBothPacks(sits(i.Other))))
 	}
-	panel.Lines = append(panel.Lines, plain(wordPackOrder))
+	cut, ok := b.cut(i)
+	if !ok {
+		panel.Lines = append(panel.Lines, plain(wordPackOrder))
+	}
 	if i.Limit != nil {
 		panel.Source = plain(b.manual(i.Limit))
 	}
@@ -90,7 +94,32 @@ func (b *builder) shim(i *card.Shim) []render.Element {
 		}
 		panel.Boxes = append(panel.Boxes, from+", "+i.Unit.Symbol, made+", "+engraved(g.Marked, g.Scale))
 	}
-	return append([]render.Element{b.technical(i.At, panel)}, b.series(i.At, wordPackTable(i.Pack.Name), b.packTables(i))...)
+	out := []render.Element{b.technical(i.At, panel)}
+	if ok {
+		out = append(out, b.technical(i.At, cut))
+	}
+	return append(out, b.series(i.At, wordPackTable(i.Pack.Name), b.packTables(i))...)
+}
+
+// mostLayers is how many layers a section is drawn with: more would be taller
+// than the reading that it explains.
+const mostLayers = 5
+
+// cut builds the section of the worked line's pack; ok is false for one of too
+// many layers, and where the step has no room for it.
+func (b *builder) cut(i *card.Shim) (cut render.Pack, ok bool) {
+	p := i.Worked.Pack
+	cut = render.Pack{Total: b.exactly(i, p.Total) + nbsp + i.Unit.Symbol, Lines: [][]render.Run{plain(wordPackOrder), plain(wordCut(b.exactly(i, p.Total) + nbsp + i.Unit.Symbol))}}
+	if len(i.Pack.Between) == 2 {
+		cut.Above, cut.Below = i.Pack.Between[0], i.Pack.Between[1]
+	}
+	layers := p.Layers()
+	for _, t := range layers {
+		share := new(big.Rat).Quo(t, p.Total)
+		size := new(big.Int).Quo(new(big.Int).Mul(share.Num(), big.NewInt(1000)), share.Denom())
+		cut.Layers = append(cut.Layers, render.Layer{Label: b.exactly(i, t), Size: int(size.Int64())})
+	}
+	return cut, len(layers) > 0 && len(layers) <= mostLayers && b.far[b.step] < farAll
 }
 
 func sits(p *unit.Pack) string {

@@ -1,0 +1,61 @@
+package render
+
+// A pack of shims cut through: its layers between the two faces that press it
+// together, each with its thickness, and the whole beside them. Thick layers are
+// drawn thicker, thin ones never thinner than their figure.
+func (f Pack) lay(c *compositor) block {
+	u := c.beat
+	var k canvas
+	figure := c.tag.in(ink)
+	width := 22 * u
+	all := 0
+	for _, l := range f.Layers {
+		_, w := c.extent(says(l.Label), figure)
+		width, all = max(width, w+4*u), all+max(l.Size, 0)
+	}
+	for _, s := range []string{f.Above, f.Below} {
+		_, w := c.extent(says(s), c.label)
+		width = max(width, w+4*u)
+	}
+	width = min(width, c.width/2)
+	y := 0
+	face := func(name string) {
+		h := 3*u + u/2
+		k.ground(0, y, width, h, band)
+		k.label(c, name, c.label.in(ink), width/2, y+h/2, Center)
+		y += h
+	}
+	face(f.Above)
+	top, done := y, 0
+	for i, l := range f.Layers {
+		// What is left of the room for thickness goes by turns, so that no rounding
+		// adds up.
+		before := done * 6 * u / max(all, 1)
+		done += max(l.Size, 0)
+		h := 3*u + done*6*u/max(all, 1) - before
+		fill := white
+		if i%2 == 1 {
+			fill = tint
+		}
+		k.add(Rect{X: 0, Y: y, W: width, H: h, Fill: fill, Stroke: ink, StrokeWidth: c.hair, Role: Tint})
+		k.label(c, l.Label, figure, width/2, y+h/2, Center)
+		y += h
+	}
+	bottom := y
+	face(f.Below)
+	// The micrometer spans the layers alone.
+	x, mid := width+2*u, (top+bottom)/2
+	k.arrow(x, mid, x, top, c.rule, 3*u/2, ink)
+	k.arrow(x, mid, x, bottom, c.rule, 3*u/2, ink)
+	k.across(width, top, 3*u, c.hair, ink)
+	k.across(width, bottom, 3*u, c.hair, ink)
+	x += 3*u/2 + k.label(c, f.Total, c.strong, x+3*u/2, mid, Left)
+	height := y
+	body := column{c: c, x: x + 3*u, width: c.width - x - 3*u}
+	if body.width < 12*c.text.size {
+		body.x, body.y, body.width = 0, height+u, c.width
+	}
+	body.lines(f.Lines, c.text)
+	k.add(body.ops...)
+	return one(c.beats(max(height, body.y)), k)
+}
