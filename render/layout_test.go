@@ -241,7 +241,7 @@ func TestOutlineAndAnchors(t *testing.T) {
 	if !slices.Equal(got[:len(want)], want) {
 		t.Errorf("outline %q, want %q", got[:len(want)], want)
 	}
-	if anchors["lash"] != 3 || anchors["pack"] != 14 {
+	if anchors["lash"] != 3 || anchors["pack"] != 15 {
 		t.Errorf("anchors %v", anchors)
 	}
 	for _, s := range sheets {
