@@ -19,8 +19,8 @@ const (
 	wordTightenPass  = "Do each pass in the order of the figure"
 	wordTightenEach  = "Do each pass on all of them"
 	wordOnceRound    = "Last, go once round, from each to its neighbour"
-	wordAlignOn      = "Turn on to the next slot. Never turn back"
-	wordAlignBack    = "Turn back to the next slot. Never turn on"
+	wordAlignOn      = "Tighten until a slot lines up. Never loosen"
+	wordAlignBack    = "Loosen until a slot lines up. Never tighten"
 )
 
 func wordOrderList(numbers string) string {

@@ -49,7 +49,7 @@ func TestTorqueFaces(t *testing.T) {
 		{"adapter: {tool: socket-13, length: 52 mm, angle: 180°}\n```\n", "27.5", "22.0 N·m at the fastener; manual: 20 to 24 N·m (manual)",
 			"with the click wrench 30 and the socket 13, pointing back along the wrench | Pull at the centre of the grip.", ""},
 		{"then-turn: 60°\nalign: tighten only\n```\n", "22.0", "manual: 20 to 24 N·m (manual)", "with the click wrench 30",
-			"Tighten to the setting. | Paint a line across it. Turn it on by 60° (one flat of a hexagon). | Turn on to the next slot. Never turn back."},
+			"Tighten to the setting. | Paint a line across it. Turn it on by 60° (one flat of a hexagon). | Tighten until a slot lines up. Never loosen."},
 		{"back-off: 30°\n```\n", "22.0", "manual: 20 to 24 N·m (manual)", "with the click wrench 30",
 			"Tighten to the setting. | Back it off by 30° (half a flat of a hexagon)."},
 		{"until: pull\n```\n" + reading, "22.0", "manual: 20 to 24 N·m (manual)", "with the click wrench 30",
