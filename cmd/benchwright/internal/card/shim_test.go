@@ -248,6 +248,39 @@ micrometer: micrometer`)
 	}
 }
 
+// A step from the old pack: for every one that was measured both packs come
+// within what is allowed of it, on either side, and are never the same.
+func TestShimStep(t *testing.T) {
+	s := shimOf(t, [][3]string{{"old", "0.80 to 1.20 mm", "micrometer"}}, `pack: pinion-pack
+stock: steel
+from: {old-pack: old, by: 0.05 mm}
+within: 0.04 mm
+over-pack: ±0.01 mm
+round: 0.05 mm
+at-most: 4
+micrometer: micrometer`)
+	if s.Grid == nil || len(s.Grid.Cols) != 2 {
+		t.Fatalf("no grid of two columns: %+v", s.Miss)
+	}
+	for _, old := range s.Inputs[0].Axis.Marks {
+		thinner, thicker := s.Grid.At(old, rat("-1")), s.Grid.At(old, rat("1"))
+		for _, c := range []struct {
+			pack *bench.Pack
+			sign int64
+		}{{thinner, -1}, {thicker, 1}} {
+			want := sumOf(old, new(big.Rat), rat("0.05"), c.sign)
+			for _, made := range []*big.Rat{c.pack.From, c.pack.To} {
+				if d := new(big.Rat).Sub(made, want); d.Abs(d).Cmp(rat("0.04")) > 0 {
+					t.Errorf("old pack %s: %s for %s", old.FloatString(2), made.FloatString(3), want.FloatString(3))
+				}
+			}
+		}
+		if thinner.Total.Cmp(old) >= 0 || thicker.Total.Cmp(old) <= 0 {
+			t.Errorf("old pack %s: %s and %s", old.FloatString(2), thinner.Total.FloatString(3), thicker.Total.FloatString(3))
+		}
+	}
+}
+
 // TM 9-2320-289-34 p. 6-22: thicker on one side, thinner on the other by the
 // same amount.
 func TestShimTwoPacks(t *testing.T) {

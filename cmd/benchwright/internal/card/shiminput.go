@@ -9,14 +9,15 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// A ShimInput is one thing that is read to find a pack: a reading of a step, or
-// a mark etched on a part.
+// A ShimInput is one thing that is read to find a pack: a reading of a step, a
+// mark etched on a part, or the way to go from the old pack.
 type ShimInput struct {
 	*Measurement        // nil for a mark
 	Lash         *Lash  // what the measurement belongs to; nil for others
 	Step         int    // that takes it; 0 for a mark
 	Mark         string // what a mark is called
 	Old          bool   // the pack in place, as measured
+	Way          bool   // thinner at −1, thicker at 1
 	Scale        quantity.Scale
 	Axis         bench.Axis
 }
@@ -42,6 +43,9 @@ func (r *resolver) inputs(s *Step, i *Shim) {
 		if ok = ok && add(r.readingOf(s, f.OldPack, nil)); ok {
 			out[len(out)-1].Old = true
 		}
+	}
+	if f.By != nil {
+		add(&ShimInput{Way: true, Scale: quantity.Scale{Step: big.NewRat(2, 1)}, Axis: bench.Axis{Marks: []*big.Rat{big.NewRat(-1, 1), big.NewRat(1, 1)}}})
 	}
 	if f.Reading.Name != "" {
 		ok = ok && add(r.readingOf(s, f.Reading, i.Span))
@@ -155,12 +159,14 @@ func (r *resolver) wanted(i *Shim) bool {
 	if w := i.From.WithPack; w != nil {
 		i.InPlace = i.length(w)
 	}
-	if i.From.Etched() {
+	if i.From.Aimless() {
 		step := i.length(i.From.PerMark)
 		for _, in := range i.Inputs {
 			switch {
 			case in.Old:
 				in.Axis.Per = in.per(i.Unit)
+			case in.Way:
+				in.Axis.Per = i.length(i.From.By)
 			case in.Mark == i.From.NewMark.Name:
 				in.Axis.Per = step
 			default:

@@ -57,7 +57,7 @@ func (i *Shim) base() *big.Rat {
 	if i.InPlace != nil {
 		out.Set(i.InPlace)
 	}
-	if i.From.Etched() {
+	if i.From.Aimless() {
 		return out
 	}
 	rest := new(big.Rat).Set(i.Aim)

@@ -25,14 +25,14 @@ func shims(p *pass) {
 // to drive, and nothing is assumed.
 func (p *pass) shimFacts(i *card.Shim) bool {
 	what, help := "", ""
-	k, etched := i.Pack, i.From.Etched()
+	k, aimless := i.Pack, i.From.Aimless()
 	switch {
 	case i.Other != nil && i.Other.SafeSide == "":
 		k = i.Other
 		fallthrough
 	case k.SafeSide == "":
 		what, help = "to which side it errs more safely", "add `safe-side: more` or `safe-side: less`"
-	case etched:
+	case aimless:
 		return true
 	case k.Reading == "":
 		what, help = "what is read to set it", "add `reading:` with a word for it, such as `lash`"
@@ -59,7 +59,7 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 // shimAim asks that there is an aim, and that a pack as far from it as is
 // allowed still gives a reading inside the limits.
 func (p *pass) shimAim(i *card.Shim) bool {
-	if i.From.Etched() {
+	if i.From.Aimless() {
 		return true
 	}
 	at, mark := i.KeyPlace("aim"), p.Shop.Mark()
@@ -180,6 +180,9 @@ func (p *pass) readings(i *card.Shim) string {
 		switch {
 		case in.Old:
 			what = "an old pack"
+		case in.Way:
+			out = append(out, map[int]string{-1: "the step to a thinner one", 1: "the step to a thicker one"}[i.Miss.At[n].Sign()])
+			continue
 		case in.Measurement == nil:
 			what = "a mark"
 		}

@@ -24,10 +24,13 @@ const (
 	wordMicrometer = "Micrometer over it"
 	wordLetter     = "Letter"
 	wordToMake     = "pack to make"
+	wordWay        = "thinner or thicker"
 	wordFramed     = "Framed row: as thick as the pack in place."
 )
 
 var effects = map[unit.Effect]string{unit.Opens: "opens", unit.Closes: "closes", unit.Raises: "raises", unit.Lowers: "lowers"}
+
+var ways = map[int]string{-1: "thinner", 1: "thicker"}
 
 func wordPackSits(name, sits string) string { return name + ", " + sits }
 func wordThicker(effect, reading string) string {
@@ -154,7 +157,10 @@ func (b *builder) packTables(i *card.Shim) []captioned {
 
 // input names what is read, with its unit.
 func (b *builder) input(in *card.ShimInput) string {
-	if in.Measurement == nil {
+	switch {
+	case in.Way:
+		return wordWay
+	case in.Measurement == nil:
 		return lower(in.Mark)
 	}
 	return wordInput(lower(in.Of), len(in.Record) > 1, in.Step) + ", " + engraved(in.Gauge.Marked, in.Scale)
@@ -168,13 +174,16 @@ func (b *builder) readAt(i *card.Shim, inputs ...int) string {
 		if what = lower(in.Mark); in.Measurement != nil {
 			what = lower(in.Of)
 		}
-		out = append(out, what+" "+b.mark(in, i.Worked.At[n]))
+		out = append(out, strings.TrimSpace(what+" "+b.mark(in, i.Worked.At[n])))
 	}
 	return strings.Join(out, ", ")
 }
 
 // mark writes a mark of an input.
 func (b *builder) mark(in *card.ShimInput, x *big.Rat) string {
+	if in.Way {
+		return ways[x.Sign()]
+	}
 	text := in.Scale.Number(x, b.card.Shop.Mark())
 	if in.Measurement == nil && x.Sign() > 0 {
 		text = "+" + text

@@ -33,8 +33,8 @@ type Shim struct {
 
 // ShimFrom is what a pack is made from: a reading; or lengths, Plus and Minus,
 // which make up the reading that there would be without a pack; or marks etched
-// on the parts. Where a pack is in place, WithPack or OldPack says how thick it
-// is.
+// on the parts; or By, a step that the old pack is changed by either way. Where
+// a pack is in place, WithPack or OldPack says how thick it is.
 type ShimFrom struct {
 	Reading     Named           // id of the step that takes it
 	Plus, Minus []ShimLength    // nil unless the reading is made up
@@ -44,8 +44,12 @@ type ShimFrom struct {
 	NewMark     Named           // and of the one that comes in
 	First, Last int             // the lowest and the highest mark
 	PerMark     *quantity.Value // how much the pack grows for each mark that the new one is above the old
+	By          *quantity.Value // how much thicker or thinner than the old pack; nil unless it is made so
 	At          source.Place
 }
+
+// Aimless says whether the pack is made without a reading that it aims at.
+func (f *ShimFrom) Aimless() bool { return f.Etched() || f.By != nil }
 
 // Etched says whether the pack is made from marks.
 func (f *ShimFrom) Etched() bool { return f.NewMark.Name != "" }
@@ -79,7 +83,7 @@ func (r *Reader) shim(b Base) Item {
 	n := b.Node
 	s := &Shim{Base: b, Pack: named(n.Get("pack")), Stock: named(n.Get("stock")), Micrometer: named(n.Get("micrometer")), Source: text(n.Get("source"))}
 	sr := shimReader{r, unit.Reader{Mark: r.Mark, Msgs: r.Msgs}, s}
-	s.Within, s.OverPack, s.Round = sr.size("within"), sr.size("over-pack"), sr.size("round")
+	s.Within, s.OverPack, s.Round = sr.size(n, "within"), sr.size(n, "over-pack"), sr.size(n, "round")
 	if aim := n.Get("aim"); aim != nil && isStep(aim) {
 		s.AimAt = named(aim)
 	} else {
@@ -122,10 +126,10 @@ func (r shimReader) length(n *syntax.Node, key string) *quantity.Value {
 }
 
 // size reads a length that is more than nothing.
-func (r shimReader) size(key string) *quantity.Value {
-	v := r.length(r.s.Node, key)
+func (r shimReader) size(n *syntax.Node, key string) *quantity.Value {
+	v := r.length(n, key)
 	if v != nil && v.Value.Cmp(new(big.Rat)) <= 0 {
-		r.Msgs.Report("quantity-malformed", r.s.KeyPlace(key), "write how far it may be off", "`%s` is more than nothing", key)
+		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), "write how far it may be off", "`%s` is more than nothing", key)
 		r.s.Bad = true
 	}
 	return v
@@ -134,7 +138,7 @@ func (r shimReader) size(key string) *quantity.Value {
 // from reads what the pack is made from, and asks that it is one thing.
 func (r shimReader) from(n *syntax.Node) {
 	f := ShimFrom{Reading: named(n.Get("reading")), WithPack: r.length(n, "with-pack"), OldPack: named(n.Get("old-pack")),
-		OldMark: named(n.Get("old-mark")), NewMark: named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), At: r.s.KeyPlace("from")}
+		OldMark: named(n.Get("old-mark")), NewMark: named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), By: r.size(n, "by"), At: r.s.KeyPlace("from")}
 	f.Plus, f.Minus = r.lengths(n.Get("plus")), r.lengths(n.Get("minus"))
 	if marks := n.Get("marks"); marks != nil {
 		var ok bool
@@ -144,6 +148,12 @@ func (r shimReader) from(n *syntax.Node) {
 	}
 	r.s.From = f
 	reading, sum, place := f.Reading.Name != "", len(f.Plus)+len(f.Minus) > 0, 0
+	kinds := 0
+	for _, is := range []bool{reading, sum, f.Etched(), f.By != nil} {
+		if is {
+			kinds++
+		}
+	}
 	if n.Get("with-pack") != nil {
 		place++
 	}
@@ -152,18 +162,20 @@ func (r shimReader) from(n *syntax.Node) {
 	}
 	help, message := "", ""
 	switch {
-	case reading && sum || reading && f.Etched() || sum && f.Etched() || !reading && !sum && !f.Etched():
-		help, message = "write `reading:`, or `plus:` and `minus:`, or `new-mark:`", "a pack is made from one of: a reading, lengths, marks"
+	case kinds != 1:
+		help, message = "write `reading:`, or `plus:` and `minus:`, or `new-mark:`, or `by:`", "a pack is made from one of: a reading, lengths, marks, a step"
 	case sum && place > 0:
 		help, message = "take the pack in place out: the lengths are measured without one", "lengths have no pack in place"
 	case !sum && place != 1:
 		help, message = "write `with-pack:` with its thickness where the card fixes it, or `old-pack:` with the step that measures it", "the pack in place must be known, in one way"
+	case f.By != nil && f.OldPack.Name == "":
+		help, message = "write `old-pack:` with the step that measures it", "a step is taken from the old pack as measured"
 	case f.Etched() && (n.Get("marks") == nil || n.Get("per-mark") == nil):
 		help, message = "add `marks: -5 to 5` and `per-mark: 0.01 mm`, with a minus where a higher mark takes a thinner pack", "marks need their span and what each is worth"
-	case !f.Etched() && r.s.Node.Get("aim") == nil:
+	case !f.Aimless() && r.s.Node.Get("aim") == nil:
 		help, message = "add `aim:` with a limit of the unit, or a length", "nothing says what the reading is to be"
-	case f.Etched() && r.s.Node.Get("aim") != nil:
-		help, message = "take `aim:` out", "the marks say all: they leave nothing to aim at"
+	case f.Aimless() && r.s.Node.Get("aim") != nil:
+		help, message = "take `aim:` out", "marks or a step say all: they leave nothing to aim at"
 	case r.s.Other != nil && (!reading || f.OldPack.Name != ""):
 		help, message = "read over two set-up packs: `reading:` and `with-pack:`", "two packs are made from one reading over packs that the card fixes"
 	}
