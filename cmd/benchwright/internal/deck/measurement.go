@@ -135,7 +135,7 @@ func (b *builder) branch(br procedure.Branch, to *card.Step) []render.Run {
 func (b *builder) spread(m *card.Measurement) render.Table {
 	step, number := m.Gauge.Scale.Step, func(v *big.Rat) string { return m.Gauge.Scale.Number(v, b.card.Shop.Mark()) }
 	unit := engraved(m.Gauge.Marked, m.Gauge.Scale)
-	t := render.Table{Head: [][]render.Run{plain(wordSpreadLow + ", " + unit), plain(wordSpreadHigh + ", " + unit)}, Align: []render.Align{render.Right, render.Right}}
+	t := render.Table{Head: [][]render.Run{plain(wordSpreadLow + ", " + unit), plain(wordSpreadHigh + ", " + unit)}, Align: []render.Align{render.Left, render.Left}, Large: true}
 	for low := new(big.Rat).Set(m.Marks.Low); low.Cmp(m.Marks.High) <= 0; low = new(big.Rat).Add(low, step) {
 		high := new(big.Rat).Add(low, m.Spread)
 		if high.Cmp(m.Marks.High) >= 0 {
@@ -143,6 +143,9 @@ func (b *builder) spread(m *card.Measurement) render.Table {
 			break
 		}
 		t.Rows = append(t.Rows, [][]render.Run{plain(number(low)), plain(number(high))})
+		if len(t.Rows) < 3 { // the second, where there is one
+			t.Under = plain(wordSpreadRow(number(low), number(high)))
+		}
 	}
 	return t
 }

@@ -115,6 +115,9 @@ func wordWhile(what string) string           { return "While " + what }
 func wordLock(how string) string             { return "Lock it: " + how }
 func wordTolerance(percent string) string    { return "±" + percent + "\u00a0% is the shop's tolerance" }
 
+func wordSpreadRow(low, high string) string {
+	return "Example: lowest reading " + low + ", highest allowed " + high + "."
+}
 func wordSpread(of string) string { return "How far the readings may lie apart: " + of }
 func wordForStep(step int, what string) string {
 	return fmt.Sprintf("For step\u00a0%d. %s", step, what)
