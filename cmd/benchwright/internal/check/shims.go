@@ -43,7 +43,7 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 	case i.Rate == nil && k.Moves == "":
 		what, help = "which gear it moves", "add `moves: pinion` or `moves: gear`"
 	case i.Rate == nil:
-		what, help = "its gears", "add `gears:` with the id of the pair, and `teeth`, `pressure-angle`, `spiral` and `pitch-radius` to the pair"
+		what, help = "enough of its gears", "add `gears:` with the id of the pair, and `teeth`, `pressure-angle`, `spiral` and `pitch-radius` to the pair"
 	default:
 		return true
 	}
@@ -152,7 +152,7 @@ func (p *pass) shimTables(i *card.Shim) bool {
 	}
 	switch m.Fault {
 	case bench.PackBelow:
-		p.msgs.Report("shim-no-stack", at, "narrow the span of readings, or read over a thicker set-up pack", "%s would need a pack of less than nothing", where)
+		p.msgs.Report("shim-no-stack", at, "narrow the span of readings, or read over a thicker set-up pack", "a pack of less than nothing would be needed for %s", where)
 	case bench.PackSpread:
 		key, help := "over-pack", "write a `within:` that is more than `over-pack:`"
 		if i.Round != nil {

@@ -56,6 +56,7 @@ type recordRow struct {
 	boxes  []string // labels of several readings
 	kind   rowKind
 	hold   bool
+	gauged bool // read on an instrument, beside the readings and torques
 }
 
 // lines returns what is written down, one line a reading.
@@ -162,7 +163,7 @@ func Strip(c *card.Card) *Deck {
 				_, torque := r.item.(*card.Torque)
 				reading := len(card.ReadingsOf(r.item)) > 0
 				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits),
-					Boxes: []bool{false, r.kind.found, r.kind.left, torque || reading, true}, Hold: r.hold})
+					Boxes: []bool{false, r.kind.found, r.kind.left, torque || reading || r.gauged, true}, Hold: r.hold})
 			}
 		}
 	}

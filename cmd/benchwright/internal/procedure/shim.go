@@ -176,6 +176,8 @@ func (r shimReader) from(n *syntax.Node) {
 		help, message = "add `aim:` with a limit of the unit, or a length", "nothing says what the reading is to be"
 	case f.Aimless() && r.s.Node.Get("aim") != nil:
 		help, message = "take `aim:` out", "marks or a step say all: they leave nothing to aim at"
+	case r.s.Other != nil && r.s.Other.Pack.Name == r.s.Pack.Name:
+		help, message = "name the pack on the other side", "a pack does not lie opposite itself"
 	case r.s.Other != nil && (!reading || f.OldPack.Name != ""):
 		help, message = "read over two set-up packs: `reading:` and `with-pack:`", "two packs are made from one reading over packs that the card fixes"
 	}
