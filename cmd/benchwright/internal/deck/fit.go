@@ -40,7 +40,12 @@ func fitNever(most, what string) string {
 func fitFast(verb, other string) string {
 	return verb + " fast, pull at once: " + other + " follows."
 }
-func fitAbove(most string) string   { return "Above " + most + ": stop. Let the load off." }
+func fitAbove(most string, in bool) string {
+	if in { // once the part is home the force jumps, and that is the sign
+		most += " on the way in"
+	}
+	return "Above " + most + ": stop. Let the load off."
+}
 func fitBelow(least string) string  { return "Home below " + least + ": stop. It is too loose." }
 func fitHeated(title string) string { return title + ", heated" }
 func fitChilled(t string) string    { return t + ", chilled" }
@@ -199,7 +204,7 @@ func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
 	s.Lines = append(s.Lines, fitGauge(p.Measurement)...)
 	low, high := b.ends(p.Measurement)
 	if high != "" {
-		s.Lines = append(s.Lines, strong(fitAbove(high+nbsp+s.Unit)))
+		s.Lines = append(s.Lines, strong(fitAbove(high+nbsp+s.Unit, f.Way.In())))
 	}
 	if low != "" && f.Way.In() {
 		s.Lines = append(s.Lines, plain(fitBelow(low+nbsp+s.Unit)))
