@@ -84,6 +84,9 @@ func TestFarFromTheoryProperties(t *testing.T) {
 		if want := ratio.Cmp(big.NewRat(1, 2)) < 0 || ratio.Cmp(big.NewRat(2, 1)) > 0; got != want {
 			t.Fatalf("%s beside %s: %v", own, theory, got)
 		}
+		if twice := new(big.Rat).Add(theory, theory); FarFromTheory(twice, theory) || FarFromTheory(theory, twice) {
+			t.Fatalf("just twice %s is far", theory)
+		}
 		if FarFromTheory(theory, own) != got || FarFromTheory(new(big.Rat).Neg(own), theory) != got {
 			t.Fatalf("%s beside %s: not the same the other way", own, theory)
 		}

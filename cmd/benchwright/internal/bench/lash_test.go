@@ -111,7 +111,8 @@ func TestLashFactor(t *testing.T) {
 			t.Errorf("%v to %v and back: %s", c.stated, c.dial, back.FloatString(9))
 		}
 	}
-	if LashFactor(at("0", false), at("5", false), a, b) != nil || LashFactor(at("5", false), at("-5", false), a, b) != nil ||
+	if LashFactor(at("0", false), at("5", false), a, b) != nil || LashFactor(at("5", false), at("0", false), a, b) != nil ||
+		LashFactor(at("5", false), at("-5", false), a, b) != nil ||
 		LashFactor(at("5", false), at("5", true), num(t, "90"), zero) != nil {
 		t.Error("a factor of no sense")
 	}
