@@ -22,10 +22,18 @@ func TestRealDrop(t *testing.T) {
 			t.Errorf("%s: %v, want %s", c.source, got, c.want)
 		}
 	}
-	for _, c := range [][3]string{{"100", "-274", "20"}, {"100", "20", "-273.15"}, {"-1", "20", "20"}} {
+	for _, c := range [][3]string{{"100", "-274", "20"}, {"100", "-273.15", "20"}, {"100", "20", "-273.15"}, {"-1", "20", "20"}} {
 		if p, ok := AtTemperature(num(t, c[0]), num(t, c[1]), num(t, c[2])); ok {
 			t.Errorf("%v gives %s", c, p)
 		}
+		for _, cold := range [2][2]string{{c[1], "20"}, {"20", c[1]}} {
+			if d, ok := RealDrop(num(t, c[0]), num(t, cold[0]), num(t, "90"), num(t, cold[1]), num(t, c[2])); ok {
+				t.Errorf("%v: a drop of %s", c, d)
+			}
+		}
+	}
+	if p, ok := AtTemperature(new(big.Rat), num(t, "20"), num(t, "30")); !ok || p.Sign() != 0 {
+		t.Errorf("nothing becomes %v", p)
 	}
 }
 
