@@ -40,12 +40,23 @@ func TestPressure(t *testing.T) {
 		"bore of the seat":    func(f *PressFit) { f.Bore = num(t, "40") },
 		"bore below zero":     func(f *PressFit) { f.Bore = num(t, "-1") },
 		"no modulus":          func(f *PressFit) { f.HubModulus = new(big.Rat) },
+		"a shaft without one": func(f *PressFit) { f.ShaftModulus = new(big.Rat) },
 	} {
 		f := compound(t)
 		change(&f)
 		if p, ok := f.Pressure(num(t, "0.03")); ok {
 			t.Errorf("%s: %s", name, p)
 		}
+		if d, ok := f.Interference(num(t, "30")); ok {
+			t.Errorf("%s: %s", name, d)
+		}
+	}
+	if d, ok := compound(t).Interference(num(t, "-30")); ok {
+		t.Errorf("a pull on the seat has an interference of %s", d)
+	}
+	p, _ = compound(t).Pressure(new(big.Rat))
+	if d, ok := compound(t).Interference(new(big.Rat)); !ok || p == nil || p.Sign() != 0 || d.Sign() != 0 {
+		t.Errorf("no interference presses with %v, no pressure has %v", p, d)
 	}
 	if p, ok := compound(t).Pressure(num(t, "-0.01")); ok {
 		t.Errorf("clearance presses with %s", p)
@@ -96,6 +107,9 @@ func TestTemperatureRise(t *testing.T) {
 	if r, ok := TemperatureRise(num(t, "0.01"), num(t, "0.01"), new(big.Rat), num(t, "50")); ok {
 		t.Errorf("without expansion: %s", r)
 	}
+	if r, ok := TemperatureRise(num(t, "0.01"), num(t, "0.01"), num(t, "11.4e-6"), new(big.Rat)); ok {
+		t.Errorf("without a diameter: %s", r)
+	}
 	// Also wrong: α of the housing alone where the race follows it. 356.0 with
 	// steel at 12 (Callister: 21.5; steel from memory): 9.5 of 21.5 counts.
 	alone, _ := TemperatureRise(num(t, "0.03"), num(t, "0.02"), num(t, "21.5e-6"), num(t, "52"))
@@ -115,7 +129,7 @@ func TestHeatFast(t *testing.T) {
 	}{
 		{"21.5e-6", "12e-6", false},
 		{"15e-6", "12e-6", false}, // just the 3 that parts them
-		{"14.9e-6", "12e-6", true},
+		{"14.99999999e-6", "12e-6", true},
 		{"11.4e-6", "12e-6", true}, // grey iron on steel
 	} {
 		if got := HeatFast(num(t, c.outer), num(t, c.inner)); got != c.want {

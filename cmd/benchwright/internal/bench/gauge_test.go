@@ -43,6 +43,13 @@ func TestGauge(t *testing.T) {
 			t.Errorf("%s is of fitness %d, want %d", c.limits, got, c.want)
 		}
 	}
+	for _, step := range []*big.Rat{nil, new(big.Rat), big.NewRat(-1, 100)} {
+		bad := dial
+		bad.Step = step
+		if n, ok := MarksAcross(band(t, "0.15 to 0.25 mm"), bad); ok {
+			t.Errorf("%s marks of %v", n, step)
+		}
+	}
 	if JudgeMarks(big.NewRat(1, 1), nil, nil) != Fine {
 		t.Error("a rule that the shop does not have was applied")
 	}

@@ -125,6 +125,8 @@ func TestOnDial(t *testing.T) {
 		{"0.15 to 0.25 mm", "1.5", "0 to 10 mm", "0.01 mm", "0.23 to 0.37 mm"},    // 0.225 to 0.375
 		{"0.15 to 0.25 mm", "1", "0 to 0.1 in", "0.001 in", "0.006 to 0.009 in"},  // 0.0059 to 0.0098
 		{"0.20 ±0.05 mm", "1", "0 to 10 mm", "0.01 mm", "0.15 to 0.25 mm"},
+		{"max 0.25 mm", "0.5", "0 to 10 mm", "0.01 mm", "max 0.12 mm"},
+		{"at least 0.25 mm", "0.5", "0 to 10 mm", "0.01 mm", "at least 0.13 mm"},
 		{"0.21 to 0.24 mm", "1", "0 to 10 mm", "0.05 mm", ""},
 		{"0.15 to 0.25 mm", "0", "0 to 10 mm", "0.01 mm", ""},
 	} {
@@ -136,6 +138,14 @@ func TestOnDial(t *testing.T) {
 		if got != c.want {
 			t.Errorf("%s × %s: %q, want %q", c.limits, c.factor, got, c.want)
 		}
+	}
+}
+
+// A scaled band keeps its aim.
+func TestScaled(t *testing.T) {
+	b := Scaled(band(t, "0.20 +0.05/-0.10 mm"), num(t, "1.5"), unit("mm"))
+	if b.Low.Cmp(num(t, "0.15")) != 0 || b.High.Cmp(num(t, "0.375")) != 0 || b.Target().Cmp(num(t, "0.30")) != 0 {
+		t.Errorf("%s to %s, aiming at %s", b.Low, b.High, b.Target())
 	}
 }
 
