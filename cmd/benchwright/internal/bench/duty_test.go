@@ -52,6 +52,9 @@ func TestJudgeTorque(t *testing.T) {
 			default:
 				slips = append(slips, "-1")
 			}
+			if meant := s.Meant.Nominal; s.Places != 0 && meant.Value.Cmp(num(t, "82")) != 0 {
+				t.Errorf("%s: %s is meant, want 82", c.torque, meant.Value)
+			}
 		}
 		got := strings.Join(slips, " ")
 		if !ok || j.Finding != c.finding || got != c.slips {
@@ -93,6 +96,13 @@ func TestJudgeTorqueEdges(t *testing.T) {
 		j, ok := JudgeTorque(quantity.Band{Low: torque, High: torque, Unit: newtonMetre}, Clamp, m12, k, proof)
 		if !ok || j.Finding != c.finding || j.Most.Cmp(num(t, c.share)) != 0 || j.Least.Cmp(j.Most) != 0 {
 			t.Errorf("%s: finding %d, share %v", c.share, j.Finding, j.Most)
+		}
+		// An open side is judged by the other.
+		want := c.finding
+		for _, b := range []quantity.Band{{Form: quantity.Max, High: torque, Unit: newtonMetre}, {Form: quantity.Min, Low: torque, Unit: newtonMetre}} {
+			if one, ok := JudgeTorque(b, Clamp, m12, k, proof); !ok || one.Finding != want {
+				t.Errorf("%s, open to one side: finding %d, want %d", c.share, one.Finding, want)
+			}
 		}
 		for _, s := range j.Slips {
 			if again, _ := JudgeTorque(s.Meant, Clamp, m12, k, proof); again.Finding != TightOrdinary {

@@ -35,6 +35,14 @@ func TestStressArea(t *testing.T) {
 			t.Errorf("M%s: %s, want %s", c.d, got.FloatString(3), c.area)
 		}
 	}
+	// More digits than a source prints: a constant that is a hair off shows.
+	// Recomputed.
+	if got := mm(t, "24", "3").StressArea(); !near(t, got, "352.50333", 5) {
+		t.Errorf("M24: %s", got.FloatString(6))
+	}
+	if got := un(t, "1/2", "13").StressArea(); !near(t, got, "0.1418988", 7) {
+		t.Errorf("1/2-13: %s", got.FloatString(8))
+	}
 	// Grade 5 1/2-13: At 0.1419 in², a textbook example.
 	if got := un(t, "1/2", "13").StressArea(); !near(t, got, "0.1419", 4) {
 		t.Errorf("1/2-13: %s", got.FloatString(6))
@@ -81,9 +89,33 @@ func TestProofLoad(t *testing.T) {
 	}{
 		{mm(t, "12", "1.75"), "5"}, {un(t, "1/2", "13"), "8.8"}, {mm(t, "12", "1.75"), ""},
 		{mm(t, "64", "6"), "8.8"}, {un(t, "9/8", "7"), "5"}, {un(t, "1/8", "40"), "8"}, {Thread{}, "8.8"},
+		{mm(t, "39.5", "4"), "8.8"}, {mm(t, "1.5", "0.35"), "8.8"}, {un(t, "3/16", "24"), "5"}, {un(t, "25/16", "6"), "8"},
 	} {
 		if got, _, ok := c.th.ProofLoad(c.class); ok {
 			t.Errorf("%+v %s: %s", c.th, c.class, got)
+		}
+	}
+}
+
+// The sizes at which the standards end are still theirs, and 8.8 changes its
+// stress above 16 mm.
+func TestProofLoadEnds(t *testing.T) {
+	for _, c := range []struct {
+		th     Thread
+		class  string
+		stress string // MPa, or psi of a grade
+	}{
+		{mm(t, "1.6", "0.35"), "8.8", "580"}, {mm(t, "16", "1.5"), "8.8", "580"}, {mm(t, "16.5", "1.5"), "8.8", "600"}, {mm(t, "39", "4"), "8.8", "600"},
+		{mm(t, "39", "4"), "10.9", "830"}, {mm(t, "39", "4"), "12.9", "970"},
+		{un(t, "1/4", "20"), "5", "85000"}, {un(t, "1", "8"), "5", "85000"}, {un(t, "1/4", "20"), "8", "120000"}, {un(t, "3/2", "6"), "8", "120000"},
+	} {
+		got, listed, ok := c.th.ProofLoad(c.class)
+		want := new(big.Rat).Mul(c.th.StressArea(), num(t, c.stress))
+		if c.th.PerInch != nil {
+			want = quantity.Convert(want, unit("lbf"), newton)
+		}
+		if !ok || listed || got.Cmp(want) != 0 {
+			t.Errorf("%v %s: %v, want %s a unit of area", c.th, c.class, got, c.stress)
 		}
 	}
 }

@@ -28,6 +28,21 @@ func TestInterference(t *testing.T) {
 	if _, _, err := Interference(quantity.Tolerance{Size: num(t, "50"), Letter: "H", Grade: 7}, quantity.Tolerance{Size: num(t, "51"), Letter: "p", Grade: 6}); err == nil {
 		t.Error("a fit of two sizes")
 	}
+	of := func(size, letter string, grade int) quantity.Tolerance {
+		tol := quantity.Tolerance{Letter: letter, Grade: grade}
+		if size != "" {
+			tol.Size = num(t, size)
+		}
+		return tol
+	}
+	for _, f := range [][2]quantity.Tolerance{
+		{of("50", "h", 7), of("50", "p", 6)}, {of("50", "H", 7), of("50", "P", 6)}, {of("50", "p", 6), of("50", "H", 7)},
+		{of("", "H", 7), of("50", "p", 6)}, {of("50", "H", 7), of("", "p", 6)}, {of("50", "H", 14), of("50", "p", 6)}, {of("50", "H", 7), of("50", "x", 6)},
+	} {
+		if least, most, err := Interference(f[0], f[1]); err == nil {
+			t.Errorf("%v with %v: %s to %s", f[0], f[1], least, most)
+		}
+	}
 	for _, s := range []string{"2 H7/p6", "50 H7/j6"} {
 		hole, shaft, _ := quantity.ParseFit(s, quantity.Point)
 		if _, _, err := Interference(hole, shaft); err != quantity.ErrToleranceRow {

@@ -44,6 +44,17 @@ func TestTurningTorque(t *testing.T) {
 	}
 }
 
+func TestTurningTorqueRefuses(t *testing.T) {
+	for _, c := range [][3]string{{"-1 N", "40 mm", "3 mm"}, {"1 mm", "40 mm", "3 mm"}, {"1 N", "0 mm", "3 mm"}, {"1 N", "40 mm", "-1 mm"}, {"1 N", "4 kg", "3 mm"}, {"1 N", "40 mm", "3 s"}} {
+		if got := TurningTorque(value(t, c[0]), value(t, c[1]), value(t, c[2])); got != nil {
+			t.Errorf("%v: %s", c, got)
+		}
+	}
+	if got := TurningTorque(value(t, "0 N"), value(t, "40 mm"), value(t, "0 mm")); got == nil || got.Sign() != 0 {
+		t.Errorf("no pull: %v", got)
+	}
+}
+
 func TestPull(t *testing.T) {
 	for _, c := range []struct{ torque, drum, cord, span, marks, want string }{
 		// 48.19 N with the half cord; 50 N, without it, would be 2.075 N·m.
@@ -56,6 +67,12 @@ func TestPull(t *testing.T) {
 		{"1 to 2 N·m", "0 mm", "3 mm", "0 to 100 N", "1 N", ""},
 		{"1 to 2 N·m", "40 N", "3 mm", "0 to 100 N", "1 N", ""},
 		{"1 to 2 N·m", "40 mm", "3 mm", "0 to 10 kg", "1 kg", ""}, // a mass is no pull
+		{"1 to 2 N", "40 mm", "3 mm", "0 to 100 N", "1 N", ""},    // nor a pull a torque
+		{"-1 to 2 N·m", "40 mm", "3 mm", "0 to 100 N", "1 N", ""},
+		{"-2 to -1 N·m", "40 mm", "3 mm", "-100 to 100 N", "1 N", ""},
+		{"0 to 2 N·m", "40 mm", "3 mm", "0 to 100 N", "1 N", "0 to 48 N"},
+		{"1 to 2 N·m", "40 mm", "-3 mm", "0 to 100 N", "1 N", ""},
+		{"1 to 2 N·m", "40 mm", "3 N", "0 to 100 N", "1 N", ""},
 	} {
 		_, m, ok := Pull(band(t, c.torque), value(t, c.drum), value(t, c.cord), scale(t, c.span, c.marks))
 		got := ""

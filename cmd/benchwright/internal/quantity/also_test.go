@@ -40,7 +40,16 @@ func TestAlso(t *testing.T) {
 		{"1000 psi", "6880 kPa", Disagrees, "not nearest at the tens"},
 		{"100 lbf·ft", "140 N·m", Disagrees, "nearest at the tens, 3.3 % off"},
 		{"1000 psi", "7000.0 kPa", Disagrees, "a decimal says that the zeros count"},
+		{"194.81 mm", "190 mm", Agrees, "nearest at the tens, 2.47 % off"},
+		{"194.90 mm", "190 mm", Disagrees, "nearest at the tens, 2.51 % off"},
 		// Half way between two steps, either way.
+		{"2.5 mm", "2 mm", Agrees, ""},
+		{"2.5 mm", "3 mm", Agrees, ""},
+		{"2.51 mm", "2 mm", Disagrees, ""},
+		{"1.5 to 6.5 mm", "1 to 6 mm", Agrees, "past it by just a tenth"},
+		{"1.5 to 6.5 mm", "2 to 7 mm", Agrees, "past it by just a tenth"},
+		{"1.5 to 6.4 mm", "1 to 6 mm", Wider, "past it by a little more, at the low end"},
+		{"0.51 to 25 mm", "0.02 to 1 in", Agrees, "exact 0.0201 to 0.984: each end to its own last digit"},
 		{"10 mm", "0.39 in", Agrees, ""},
 		{"2.54 mm", "0.1 in", Agrees, ""},
 		{"12.7 mm", "1/2 in", Agrees, ""},
@@ -67,6 +76,11 @@ func TestAlso(t *testing.T) {
 		{"100 +5/-0 N·m", "74 +4/-0 lbf·ft", Wider, "exact 73.76 to 77.44: past it by 15 %"},
 		{"100 +10/-5 N·m", "74 -4/+7 lbf·ft", Agrees, ""},
 		{"100 +10/-5 N·m", "74 +4/-7 lbf·ft", Disagrees, ""},
+		{"100 +10/-5 N·m", "74 +7/-1 lbf·ft", Disagrees, "over is right, under is not"},
+		{"100 +10/-5 N·m", "74 +1/-4 lbf·ft", Disagrees, "under is right, over is not"},
+		{"95 to 110 N·m", "100 +10/-5 N·m", Agrees, "the ends are the same, though it aims lower"},
+		{"100 +5/-0 N·m", "74 +4/-0.0 lbf·ft", Wider, "a tolerance of 0 is exact and counts for nothing"},
+		{"100 +5/-0 N·m", "74.0 +3/-0 lbf·ft", Disagrees, "exact 73.76: a decimal is wrong"},
 		// Temperatures have a zero of their own, their tolerances have none.
 		{"120 °C", "248 °F", Agrees, ""},
 		{"100 ±5 °C", "212 ±9 °F", Agrees, ""},
@@ -120,6 +134,30 @@ func TestRestate(t *testing.T) {
 		}
 		if got := Restate(band(t, c.first), band(t, c.second), Point); got != want {
 			t.Errorf("%s with %s: should be %s, want %s", c.first, c.second, got, want)
+		}
+	}
+}
+
+// A band put into another unit by the exact conversion agrees with itself, and
+// with nothing else, however near.
+func TestAlsoOfComputedBands(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 500 {
+		first := randomBand(r)
+		units := Units(first.Unit.Dimension)
+		second := first.In(units[r.IntN(len(units))])
+		if got := Also(first, second); got != Agrees {
+			t.Fatalf("%s is verdict %d in %s", first.Written, got, second.Unit.Symbol)
+		}
+		hair := ratio("1/1000000000")
+		for _, end := range []**big.Rat{&second.Low, &second.High} {
+			if was := *end; was != nil {
+				*end = new(big.Rat).Add(was, hair)
+				if got := Also(first, second); got != Disagrees {
+					t.Fatalf("%s a hair off in %s: verdict %d", first.Written, second.Unit.Symbol, got)
+				}
+				*end = was
+			}
 		}
 	}
 }

@@ -188,6 +188,8 @@ func TestCoarsestStep(t *testing.T) {
 		{"95 to 105 N·m", "N·m", "10"},
 		{"50 to 350 N·m", "N·m", "200"},
 		{"max 5 mm", "mm", ""},
+		{"at least 5 mm", "mm", ""},
+		{"5 mm", "mm", ""},
 		{"5 to 5 mm", "mm", ""},
 	} {
 		got := ""
@@ -245,6 +247,9 @@ func TestWithin(t *testing.T) {
 	b := band(t, "100 N·m").Within(ratio("1/20"))
 	if !b.Same(band(t, "100 ±5 N·m")) {
 		t.Errorf("100 N·m within 5 %% is %s", b.Range(Point))
+	}
+	if b := band(t, "-8 °C").Within(ratio("1/20")); !b.Same(band(t, "-8 ±0.4 °C")) {
+		t.Errorf("-8 °C within 5 %% is %s", b.Range(Point))
 	}
 	if b := band(t, "max 5 mm"); !b.Within(ratio("1/20")).Same(b) {
 		t.Error("limits took a tolerance")
