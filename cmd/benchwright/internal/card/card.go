@@ -179,6 +179,25 @@ type Measurement struct {
 	Answered  bool // the card itself says what to do outside the limits
 }
 
+// Span returns the marks between which a reading may stand: the limits, of
+// which those without a low side count from zero; without limits what is
+// expected. It is nil where nothing bounds the readings above, or no gauge
+// reads them.
+func (m *Measurement) Span() *quantity.Marks {
+	span := m.Marks
+	if m.Limits.None {
+		span = m.Expect
+	}
+	if span == nil || span.High == nil {
+		return nil
+	}
+	out := *span
+	if out.Low == nil {
+		out.Low = new(big.Rat)
+	}
+	return &out
+}
+
 // A MarkRow is the limits of a part with one mark.
 type MarkRow struct {
 	Mark      int

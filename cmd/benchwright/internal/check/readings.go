@@ -11,6 +11,8 @@ func readings(p *pass) {
 			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "take `spread:` out, and ask for it in a block of its own", "limits that follow a mark leave no room for a spread")
 		case len(m.Record) < 2 && m.Spread != nil:
 			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "list the readings under `record:`, or take `spread:` out", "a spread needs two readings or more")
+		case m.Spread != nil && m.Marks != nil && m.Marks.High == nil:
+			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "write limits with a high end, or take `spread:` out", "limits without a high end leave no end to the table of the spread")
 		}
 		if m.Use == "lowest" && m.Limit != nil && m.Limit.Band.Low == nil {
 			p.msgs.Report("use-unsafe", m.KeyPlace("use"), "write `use: each`", "the lowest reading can lie inside %s while another lies above it", m.Limit.Band.Written)

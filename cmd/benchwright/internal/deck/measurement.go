@@ -85,8 +85,8 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 // tables builds the tables of a reading: what its mark allows, its spread.
 func (b *builder) tables(m *card.Measurement) []render.Element {
 	var out []render.Element
-	if m.Spread != nil && m.Marks != nil && m.Marks.Low != nil && m.Marks.High != nil {
-		out = append(out, b.table(m.At, wordSpread(lower(m.Of)), b.spread(m)))
+	if span := m.Span(); m.Spread != nil && span != nil {
+		out = append(out, b.table(m.At, wordSpread(lower(m.Of)), b.spread(m, span)))
 	}
 	if m.Table != nil {
 		out = append(out, b.table(m.At, m.Of, b.byMark(m)))
@@ -132,14 +132,14 @@ func (b *builder) branch(br procedure.Branch, to *card.Step) []render.Run {
 
 // spread writes the allowed spread as rows, so that nobody adds at the bench:
 // for each lowest reading the highest that may stand beside it.
-func (b *builder) spread(m *card.Measurement) render.Table {
+func (b *builder) spread(m *card.Measurement, span *quantity.Marks) render.Table {
 	step, number := m.Gauge.Scale.Step, func(v *big.Rat) string { return m.Gauge.Scale.Number(v, b.card.Shop.Mark()) }
 	unit := engraved(m.Gauge.Marked, m.Gauge.Scale)
 	t := render.Table{Head: [][]render.Run{plain(wordSpreadLow + ", " + unit), plain(wordSpreadHigh + ", " + unit)}, Align: []render.Align{render.Left, render.Left}, Large: true}
-	for low := new(big.Rat).Set(m.Marks.Low); low.Cmp(m.Marks.High) <= 0; low = new(big.Rat).Add(low, step) {
+	for low := new(big.Rat).Set(span.Low); low.Cmp(span.High) <= 0; low = new(big.Rat).Add(low, step) {
 		high := new(big.Rat).Add(low, m.Spread)
-		if high.Cmp(m.Marks.High) >= 0 {
-			t.Rows = append(t.Rows, [][]render.Run{plain(wordAndOver(number(low))), plain(number(m.Marks.High))})
+		if high.Cmp(span.High) >= 0 {
+			t.Rows = append(t.Rows, [][]render.Run{plain(wordAndOver(number(low))), plain(number(span.High))})
 			break
 		}
 		t.Rows = append(t.Rows, [][]render.Run{plain(number(low)), plain(number(high))})
