@@ -76,6 +76,12 @@ func TestCheckOrderProperties(t *testing.T) {
 		if f := CheckOrder(n, order); !f.Good() {
 			t.Fatalf("%v: %+v", order, f)
 		}
+		// One fault alone is enough.
+		for what, bad := range map[string][]int{"outside": append(slices.Clone(order), 0), "twice": append(slices.Clone(order), order[0]), "missing": order[1:]} {
+			if f := CheckOrder(n, bad); f.Good() {
+				t.Fatalf("%v, one %s: good", bad, what)
+			}
+		}
 		at := r.IntN(n)
 		was := order[at]
 		order[at] = order[(at+1)%n]

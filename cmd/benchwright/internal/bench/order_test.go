@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"benchwright/cmd/benchwright/internal/quantity"
 )
 
 func order(t *testing.T, s string) []int {
@@ -145,6 +147,10 @@ func TestPasses(t *testing.T) {
 		{"100", shares("0.995", "1"), "", PassSame, 1},
 		{"101", shares("1"), "", PassOff, 0},
 		{"130", shares("1"), "", PassOff, 0},
+		{"18", shares("1"), "", PassOff, 0},
+		{"120", shares("1"), "120 120", PassesGood, 0}, // both ends of the scale are on it
+		{"20", shares("1"), "20 20", PassesGood, 0},
+		{"100", shares("0.2", "1"), "20 100 100", PassesGood, 0},
 	} {
 		got, fault, at := Passes(num(t, c.setting), c.shares, s)
 		var text []string
@@ -157,5 +163,13 @@ func TestPasses(t *testing.T) {
 		if strings.Join(text, " ") != c.want || fault != c.fault || at != c.at {
 			t.Errorf("%s %v: %v, fault %d at %d, want %s, %d at %d", c.setting, c.shares, text, fault, at, c.want, c.fault, c.at)
 		}
+	}
+	for _, step := range []*big.Rat{nil, new(big.Rat), big.NewRat(-1, 1)} {
+		if _, fault, _ := Passes(num(t, "100"), shares("1"), quantity.Scale{Unit: s.Unit, Step: step}); fault != PassOff {
+			t.Errorf("marks of %v: fault %d", step, fault)
+		}
+	}
+	if _, fault, _ := Passes(new(big.Rat), shares("1"), quantity.Scale{Unit: s.Unit, Step: s.Step}); fault != PassOff {
+		t.Errorf("set to nothing: fault %d", fault)
 	}
 }
