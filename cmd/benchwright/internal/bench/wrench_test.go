@@ -108,6 +108,19 @@ func TestRefusedWrenches(t *testing.T) {
 			t.Errorf("%s is refused for reason %d, want %s for %d", r.Wrench.ID, r.Reason, list[i].ID, want[i])
 		}
 	}
+	// Limits that are open to one side too; those that just reach the scale are on it.
+	for limits, want := range map[string]Reason{"max 15 N·m": BelowScale, "at least 130 N·m": AboveScale, "19.2 to 19.8 N·m": BelowScale, "120.2 to 121 N·m": AboveScale, "60.2 to 60.8 N·m": NoMark} {
+		c, refused := ChooseWrench(band(t, limits), nil, []*shop.Wrench{wrench(t, "a", "20 to 120 N·m", "1 N·m", "0.04")})
+		if c != nil || len(refused) != 1 || refused[0].Reason != want {
+			t.Errorf("%s: %+v, refused %+v, want %d", limits, c, refused, want)
+		}
+	}
+	for limits, want := range map[string]string{"max 20 N·m": "20", "at least 120 N·m": "120", "15 to 20 N·m": "20", "120 to 130 N·m": "120"} {
+		c, _ := ChooseWrench(band(t, limits), nil, []*shop.Wrench{wrench(t, "a", "20 to 120 N·m", "1 N·m", "")})
+		if c == nil || c.Setting.RatString() != want {
+			t.Errorf("%s: %+v, want %s", limits, c, want)
+		}
+	}
 	if c, refused := ChooseWrench(band(t, "25 N·m"), nil, list); c != nil || refused != nil {
 		t.Error("a bare value chose or refused a wrench")
 	}

@@ -69,6 +69,33 @@ func TestLashOnTheDial(t *testing.T) {
 	}
 }
 
+// On one member the radii alone tell, and a pair that does not say its pitch
+// radii is asked for them only from one member to the other, or where a limit
+// holds at them.
+func TestLashOnOneMember(t *testing.T) {
+	bare := strings.Replace(lashUnit, ", pitch-radius: {pinion: 36 mm, gear: 72 mm}", "", 1)
+	for _, c := range []struct{ at, turned, low, high string }{
+		{"36 mm", "gear", "0.08", "0.12"}, // half of 72 mm
+		{"72 mm", "gear", "0.15", "0.25"},
+		{"72 mm", "pinion", "", ""},
+		{"pitch-radius", "gear", "", ""},
+	} {
+		card, messages := cardOf(t, testShop, bare, testFront+"\n## Work\n\n### A\n\n"+
+			block("lash", "limits: 0.15 to 0.25 mm\nsource: m\nholds: {measured: along-the-turn, at: 72 mm, turned: gear}\ngauge: dial-indicator\nmeasured: along-the-turn\nat: "+c.at+"\nturned: "+c.turned), "")
+		l := card.Steps()[0].Items[0].(*Lash)
+		if c.low == "" {
+			if l.Marks != nil || len(messages) != 1 || !strings.HasPrefix(messages[0], "key-missing: ") {
+				t.Errorf("%s on the %s: %v, %q", c.at, c.turned, l.Marks, messages)
+			}
+			continue
+		}
+		clean(t, messages)
+		if low, high := l.Marks.Ends(quantity.Point); low != c.low || high != c.high {
+			t.Errorf("%s on the %s: %s to %s, want %s to %s", c.at, c.turned, low, high, c.low, c.high)
+		}
+	}
+}
+
 // Without a gauge the limits keep the digits that they were typed with.
 func TestLashWithoutAGauge(t *testing.T) {
 	l, messages := lashOf(t, "", "limits: lash\nmeasured: square-to-flank\nat: 72 mm\nturned: gear")
