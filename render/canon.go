@@ -169,7 +169,7 @@ func (c *canon) element(content Content) {
 	case List:
 		c.list(v)
 	case Table:
-		c.say("table", "head", v.Head, "align", v.Align, "rows", v.Rows, "marked", v.Marked, "large", v.Large, "fine", v.Fine, "grid", v.Grid, "under", v.Under)
+		c.say("table", "head", v.Head, "align", v.Align, "rows", v.Rows, "marked", v.Marked, "large", v.Large, "ruled", v.Ruled, "fine", v.Fine, "grid", v.Grid, "under", v.Under)
 	case Listing:
 		c.say("listing", "title", v.Title, "none", v.None, "columns", v.Columns, "rows", v.Rows)
 	case Facts:

@@ -141,6 +141,7 @@ type Table struct {
 	Large  bool   // its figures are large: it is read with a greasy finger
 	Fine   []bool // columns whose figures are not, one a column; nil for none
 	Grid   bool   // its head is looked up as its first column is
+	Ruled  bool   // thin lines part the columns: one of them is followed up or down
 	Under  []Run  // one line under it that stays with its last row: a worked line
 }
 

@@ -73,7 +73,7 @@ func (m maker) content() Content {
 		return l
 	case 2:
 		n := 1 + m.IntN(4)
-		return Table{Head: m.table(2, n+1)[0], Rows: m.table(6, n), Align: []Align{Left, Right, Center}, Marked: []bool{false, true}, Large: n%2 == 1, Fine: []bool{false, true}, Grid: n%3 == 1, Under: m.runs(6)}
+		return Table{Head: m.table(2, n+1)[0], Rows: m.table(6, n), Align: []Align{Left, Right, Center}, Marked: []bool{false, true}, Large: n%2 == 1, Ruled: n%2 == 0, Fine: []bool{false, true}, Grid: n%3 == 1, Under: m.runs(6)}
 	case 3:
 		return Listing{m.words(3), "none", m.some(3, label), m.table(6, 1+m.IntN(3))}
 	case 4:

@@ -66,6 +66,12 @@ func (t Table) lay(c *compositor) block {
 		}
 		out.add(k.ops...)
 		out.across(0, h, c.width, c.hair, hairline)
+		if t.Ruled {
+			for i := 1; i < n; i++ {
+				x := g.x(i) - g.gap/2
+				out.add(Line{X1: x, Y1: 0, X2: x, Y2: h, Width: c.hair, Color: hairline})
+			}
+		}
 		if i < len(t.Marked) && t.Marked[i] {
 			out.add(Rect{X: c.frame / 2, Y: c.frame / 2, W: c.width - c.frame, H: h - c.frame, Fill: NoColor, Stroke: accent, StrokeWidth: 2 * c.frame, Role: Tint})
 		}

@@ -154,9 +154,10 @@ func (h Hold) absolute() (p *big.Rat, sign int) {
 // extreme returns what the gauge shows after a shift of an absolute pressure at
 // the start, less the allowed leak where there is one: the highest or the lowest
 // that the shop's temperatures give. Pressure and leak are each steady in the
-// temperature, so one of the two ends gives each; where a leak is referred to a
-// temperature of its own their ends may differ, and the sum is then a bound,
-// stricter than it need be by less than the leak changes over the shop's range.
+// temperature, so one of the two ends gives each, and their sum too, unless it
+// turns between them: it may where a leak is referred to a temperature of its
+// own, and what the two give apart is then a bound, stricter than it need be by
+// less than the leak changes over the shop's range.
 func (h Hold) extreme(absolute *big.Rat, leak bool, shift *big.Rat, sign int, highest bool) *big.Rat {
 	up := highest == (sign > 0) // of the absolute pressure
 	var pressures, leaks, both []*big.Rat
@@ -173,7 +174,7 @@ func (h Hold) extreme(absolute *big.Rat, leak bool, shift *big.Rat, sign int, hi
 		pressures, leaks, both = append(pressures, p), append(leaks, c), append(both, new(big.Rat).Add(p, c))
 	}
 	p := end(both, up)
-	if h.Reference != nil {
+	if leak && h.turns(absolute, shift) {
 		p = new(big.Rat).Add(end(pressures, up), end(leaks, up))
 	}
 	p.Sub(p, h.Atmosphere)
@@ -181,6 +182,22 @@ func (h Hold) extreme(absolute *big.Rat, leak bool, shift *big.Rat, sign int, hi
 		p.Neg(p)
 	}
 	return p
+}
+
+// turns says whether the reading after a shift of s has its extreme between the
+// shop's temperatures at the start. P(T + s)/T ∓ c(T + s)/R, of a leak c that is
+// referred to R, turns where T² is ∓P·s·R/c.
+func (h Hold) turns(absolute, shift *big.Rat) bool {
+	if h.Reference == nil || h.Change.Sign() == 0 {
+		return false
+	}
+	at := new(big.Rat).Mul(absolute, shift)
+	at.Mul(at, kelvin(h.Reference)).Quo(at, h.Change)
+	if !h.Vacuum {
+		at.Neg(at)
+	}
+	square := func(t *big.Rat) *big.Rat { k := kelvin(t); return k.Mul(k, k) }
+	return at.Cmp(square(h.Coldest)) > 0 && at.Cmp(square(h.Warmest)) < 0
 }
 
 // end returns the highest or the lowest.

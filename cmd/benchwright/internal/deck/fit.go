@@ -40,13 +40,19 @@ func fitNever(most, what string) string {
 func fitFast(verb, other string) string {
 	return verb + " fast, pull at once: " + other + " follows."
 }
-func fitAbove(most string, in bool) string {
+func fitAbove(most string, in bool, call string) string {
 	if in { // once the part is home the force jumps, and that is the sign
 		most += " on the way in"
 	}
-	return "Above " + most + ": stop. Let the load off."
+	if call == "" {
+		return "Above " + most + ": stop. Let the load off."
+	}
+	return "Above " + most + ": stop. " + call
 }
-func fitBelow(least string) string  { return "Home below " + least + ": stop. It is too loose." }
+func fitBelow(least, call string) string {
+	return strings.TrimSpace("Home below " + least + ": too loose. " + call)
+}
+func fitCall(who string) string     { return "Call the " + who + "." }
 func fitHeated(title string) string { return title + ", heated" }
 func fitChilled(t string) string    { return t + ", chilled" }
 func fitPressed(t string) string    { return t + ", on the gauge" }
@@ -203,11 +209,15 @@ func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
 	}
 	s.Lines = append(s.Lines, fitGauge(p.Measurement)...)
 	low, high := b.ends(p.Measurement)
+	call := ""
+	if who := b.card.Procedure.Call; who != "" {
+		call = fitCall(who)
+	}
 	if high != "" {
-		s.Lines = append(s.Lines, strong(fitAbove(high+nbsp+s.Unit, f.Way.In())))
+		s.Lines = append(s.Lines, strong(fitAbove(high+nbsp+s.Unit, f.Way.In(), call)))
 	}
 	if low != "" && f.Way.In() {
-		s.Lines = append(s.Lines, plain(fitBelow(low+nbsp+s.Unit)))
+		s.Lines = append(s.Lines, plain(fitBelow(low+nbsp+s.Unit, call)))
 	}
 	return s
 }

@@ -17,7 +17,7 @@ const (
 )
 
 func wordRock(turned unit.Member) string {
-	return "Lock the " + string(turned.Other()) + ". Turn the " + string(turned) + " to and fro."
+	return "Lock the " + string(turned.Other()) + ". Turn the " + string(turned) + " to one stop: dial to 0. To the other: read."
 }
 
 func wordStem(square bool, radius string) string {

@@ -34,12 +34,13 @@ func wordShopAt(span string) string { return "Shop at " + span + "." }
 func wordHoldFor(time string) string {
 	return "Fill the first two boxes. Wait " + time + ". Fill the others."
 }
-func wordLeak(side string) string { return "Gauge " + side + " the table: " }
-func wordEndTable(of string) string {
-	return of + ". Shop at the start: framed row. At the end: same column. Then right."
+func wordLeak(side string) string   { return "Gauge " + side + " its row: " }
+func wordEndTable(of string) string { return of + ", at the end" }
+func wordStarts(from, to string) string {
+	return "Start, " + from + " to " + together(to) + ": framed row. End: its column. Then right."
 }
-func wordStarts(step int, from, to string) string {
-	return fmt.Sprintf("Step\u00a0%d, shop at the start %s to %s:", step, from, together(to))
+func wordStartsOf(step int, starts string) string {
+	return fmt.Sprintf("Step\u00a0%d. %s", step, starts)
 }
 func wordLost(allowed, time, reference string) string {
 	return allowed + " lost in " + time + " at " + reference
@@ -141,7 +142,7 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 	var out []captioned
 	for from := first; from <= last; from += columns * step {
 		to := min(from+(columns-1)*step, last)
-		table := render.Table{Large: true, Head: [][]render.Run{plain(s.Unit.Symbol)}, Align: []render.Align{render.Right}}
+		table := render.Table{Large: true, Ruled: true, Head: [][]render.Run{plain(s.Unit.Symbol), nil}, Align: []render.Align{render.Left}, Fine: []bool{true}}
 		for c := from; c <= to; c += step {
 			table.Align = append(table.Align, render.Right)
 			if c > from {
@@ -151,7 +152,10 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 		table.Head = append(table.Head, plain(together(head+", "+unit)))
 		reach := t.Most / step * step
 		for d := -reach; d <= reach; d += step {
-			var row [][]render.Run
+			row := [][]render.Run{strong(wordFinish)}
+			if d == 0 {
+				row[0] = strong(wordStart)
+			}
 			for c := from; c <= to; c += step {
 				row = append(row, weighed(whole(c+d), d == 0))
 			}
@@ -168,9 +172,9 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 		if runs := b.branch(t.IfLow, t.LowGo); len(runs) > 0 {
 			table.Under = append(append(table.Under, render.Run{Text: " " + wordLeak(wrong), Weight: render.Semibold}), runs...)
 		}
-		caption := ""
-		if columns <= (last-first)/step {
-			caption = wordStarts(b.step, whole(from), whole(to)+degree)
+		caption := wordStarts(whole(from), whole(to)+degree)
+		if from > first { // it may stand on a face of its own
+			caption = wordStartsOf(b.step, caption)
 		}
 		out = append(out, captioned{caption, table})
 	}

@@ -71,7 +71,7 @@ func TestEndReadingsNeedNoSum(t *testing.T) {
 func temperatures(t *testing.T, row [][]render.Run) []int64 {
 	t.Helper()
 	var out []int64
-	for _, cell := range row[:len(row)-1] {
+	for _, cell := range row[1 : len(row)-1] {
 		text, sign := []rune(cell[0].Text), int64(1)
 		if text[0] == '−' {
 			text, sign = text[1:], -1

@@ -66,6 +66,9 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 			r.Lines = append(r.Lines, plain(wordGuarded))
 		}
 	}
+	if m.Spread != nil && m.Marks != nil {
+		r.Use = plain(wordSpreadToo(uses[m.Use]))
+	}
 	if t := m.Tilt; t != nil {
 		r.Lines = append(r.Lines, plain(wordTilt(b.value(*t))))
 	}

@@ -50,10 +50,12 @@ func wordReadSide(side unit.Side, drives string) string {
 
 func wordChange(pack string, thicker bool) string {
 	if thicker {
-		return pack + " thicker."
+		return "thicker " + pack + "."
 	}
-	return pack + " thinner."
+	return "thinner " + pack + "."
 }
+
+func wordWants(change string) string { return "It wants a " + change }
 
 func wordToStep(step int, back bool) string {
 	if back {
@@ -106,10 +108,15 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 			row.Do = append(row.Do, headed(faults[f], found[f]))
 		} else {
 			c := p.Contact.By[f]
-			row.Do = append(row.Do, headed(faults[f], wordChange(lower(c.Pack.Name), c.Thicker)))
-		}
-		if br := p.If[f]; br.Text != "" {
-			row.Do = append(row.Do, plain(br.Text))
+			change, br := wordChange(lower(c.Pack.Name), c.Thicker), p.If[f].Text
+			switch {
+			case br == "":
+				row.Do = append(row.Do, headed(faults[f], change))
+			case p.Go[f] != nil:
+				row.Do = append(row.Do, headed(faults[f], change), plain(br))
+			default: // the correction is for whoever is called, and must not be read as an order
+				row.Do = append(row.Do, headed(faults[f], br), plain(wordWants(change)))
+			}
 		}
 		if to := p.Go[f]; to != nil {
 			row.Do = append(row.Do, []render.Run{{Text: wordToStep(to.Number, p.If[f].Back), Link: card.Anchor(to.Number)}})

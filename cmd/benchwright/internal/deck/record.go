@@ -135,7 +135,11 @@ func (b *builder) measurementRows(m *card.Measurement) []recordRow {
 func (b *builder) limits(m *card.Measurement) string {
 	switch {
 	case m.Marks != nil:
-		return b.marks(*m.Marks) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
+		limits := b.marks(*m.Marks) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
+		if m.Spread != nil {
+			limits = wordApartRow(limits)
+		}
+		return limits
 	case m.Limit != nil:
 		return b.band(b.unmarked(m)) + nbsp + m.Limit.Band.Unit.Symbol
 	case m.Table != nil:

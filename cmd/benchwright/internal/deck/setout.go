@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/hazard"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -57,7 +58,10 @@ func (b *builder) setOut() {
 	}
 	tech(placeOf(p.Conditions, front), conditions)
 
-	tech(front, b.kit())
+	more, tools := b.implied()
+	kit := b.kit()
+	kit.Rows = append(kit.Rows, tools...)
+	tech(front, kit)
 	tech(front, b.wear())
 	if len(c.Flats) > 0 {
 		flats := render.Listing{Title: wordFlats, None: wordNone}
@@ -89,6 +93,7 @@ func (b *builder) setOut() {
 	for _, n := range p.Consumables {
 		consumables.Rows = append(consumables.Rows, row(n.Name))
 	}
+	consumables.Rows = append(consumables.Rows, more...)
 	tech(placeOf(p.Consumables, front), consumables)
 
 	stops := render.Listing{Title: wordStops, None: wordNone}
@@ -103,19 +108,70 @@ func (b *builder) setOut() {
 func (b *builder) wear() render.Listing {
 	l := render.Listing{Title: wordWear, None: wordNone}
 	for _, s := range hazard.Symbols() {
-		var used []int
+		what, wear := strings.CutPrefix(s.Meaning, "Wear ")
+		if !wear {
+			continue
+		}
+		kinds, used := []string{capital(what)}, map[string][]int{}
 		for _, step := range b.card.Steps() {
 			for _, c := range step.Callouts {
-				if slices.Contains(c.Symbols, s.Code) {
-					used = append(used, step.Number)
+				if !slices.Contains(c.Symbols, s.Code) {
+					continue
 				}
+				kind := kinds[0]
+				for _, id := range c.IDs {
+					if of, ok := wears[id]; ok && s.Code == "M009" {
+						kind = of
+					}
+				}
+				if !slices.Contains(kinds, kind) {
+					kinds = append(kinds, kind)
+				}
+				used[kind] = append(used[kind], step.Number)
 			}
 		}
-		if what, wear := strings.CutPrefix(s.Meaning, "Wear "); wear && len(used) > 0 {
-			l.Rows = append(l.Rows, row(strings.ToUpper(what[:1])+what[1:], steps(used)))
+		for _, kind := range kinds {
+			if len(used[kind]) > 0 {
+				l.Rows = append(l.Rows, row(kind, steps(used[kind])))
+			}
 		}
 	}
 	return l
+}
+
+// implied returns what the card's own words tell to take, with its steps: it
+// stands on the set-out face though no writer named it.
+func (b *builder) implied() (consumables, tools [][][]render.Run) {
+	used := map[string][]int{}
+	for _, s := range b.card.Steps() {
+		for _, i := range s.Items {
+			switch i := i.(type) {
+			case *card.Torque:
+				if i.Drawn() {
+					used[wordChalk] = append(used[wordChalk], s.Number)
+				}
+				if i.ThenTurn != nil {
+					used[wordPaintPen] = append(used[wordPaintPen], s.Number)
+				}
+			case *card.Timed, *card.LeakTest:
+				used[wordClock] = append(used[wordClock], s.Number)
+			}
+		}
+	}
+	named := func(what string) bool {
+		return slices.ContainsFunc(b.card.Procedure.Consumables, func(n procedure.Named) bool {
+			return strings.Contains(strings.ToLower(n.Name), strings.ToLower(what))
+		})
+	}
+	for _, what := range []string{wordChalk, wordPaintPen} {
+		if len(used[what]) > 0 && !named(what) {
+			consumables = append(consumables, row(what, steps(used[what])))
+		}
+	}
+	if len(used[wordClock]) > 0 && !named(wordClock) {
+		tools = append(tools, row(wordClock, "", "", steps(used[wordClock])))
+	}
+	return consumables, tools
 }
 
 // kit lists every tool, wrench and gauge with its number and place.
@@ -130,7 +186,7 @@ func (b *builder) kit() render.Listing {
 			name += ", " + together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.Marked, t.Scale)
 		case *shop.Gauge:
 			if t.Scale.Step != nil {
-				name += ", " + t.Scale.Number(t.Scale.Step, b.card.Shop.Mark()) + nbsp + engraved(t.Marked, t.Scale)
+				name += ", " + wordMarksOf(t.Scale.Number(t.Scale.Step, b.card.Shop.Mark())+nbsp+engraved(t.Marked, t.Scale))
 			}
 		}
 		l.Rows = append(l.Rows, row(name, numbers(k.Item), k.Item.Place, steps(k.Steps)))

@@ -78,6 +78,18 @@ const (
 
 var verbs = map[card.Verb]string{card.Take: wordTake, card.Assemble: wordAssemble, card.TakeApart: wordTakeApart, card.HoldStill: wordHoldStill}
 
+// What the card's own words tell to take.
+const (
+	wordChalk    = "Chalk"
+	wordPaintPen = "Paint pen"
+	wordClock    = "Clock"
+)
+
+// wears are the gloves of a hazard that common ones do not serve.
+var wears = map[string]string{
+	"hot": "Heat-proof gloves", "flame": "Heat-proof gloves", "cold": "Insulated gloves", "dry-ice": "Insulated gloves",
+}
+
 var uses = map[string]string{
 	"lowest":  "Use the lowest reading.",
 	"each":    "Each reading must lie inside.",
@@ -91,6 +103,7 @@ var threads = map[string]string{
 	"anti-seize":   "Anti-seize on the thread",
 }
 
+func wordMarksOf(step string) string         { return "marks of " + step }
 func wordRule(hazard, rule string) string    { return hazard + " (" + rule + ")" }
 func wordOld(number, old string) string      { return number + " (old " + old + ")" }
 func wordFlat(size string) string            { return size + " socket or spanner" }
@@ -118,7 +131,9 @@ func wordTolerance(percent string) string    { return "±" + percent + "\u00a0% 
 func wordSpreadRow(low, high string) string {
 	return "Example: lowest reading " + low + ", highest allowed " + high + "."
 }
-func wordSpread(of string) string { return "How far the readings may lie apart: " + of }
+func wordSpreadToo(use string) string   { return strings.TrimSpace(use + " Highest: by the table.") }
+func wordApartRow(limits string) string { return limits + ", highest by the table" }
+func wordSpread(of string) string       { return "How far the readings may lie apart: " + of }
 func wordForStep(step int, what string) string {
 	return fmt.Sprintf("For step\u00a0%d. %s", step, what)
 }
