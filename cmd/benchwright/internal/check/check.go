@@ -4,6 +4,8 @@
 package check
 
 import (
+	"slices"
+
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
@@ -58,6 +60,28 @@ func eachReading(p *pass, f func(*card.Step, *card.Measurement)) {
 			f(s, m)
 		}
 	})
+}
+
+// eachReadingOf calls f for every reading with the block that takes it.
+func eachReadingOf(p *pass, f func(card.Item, *card.Measurement)) {
+	each(p, func(_ *card.Step, i card.Item) {
+		for _, m := range card.ReadingsOf(i) {
+			f(i, m)
+		}
+	})
+}
+
+// refused says whether a block of one of some types could not be read, which is
+// reported: it may have been the one that a rule misses.
+func (p *pass) refused(types ...string) bool {
+	for _, s := range p.Steps() {
+		for _, i := range s.Source.Items {
+			if bad, ok := i.(*procedure.Invalid); ok && slices.Contains(types, bad.Type) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // Procedure runs the rules about a procedure as a whole. Whole says that its

@@ -14,9 +14,8 @@ import (
 // the gauge reaches them. Of limits that follow a mark the first row that fails
 // is told.
 func marks(p *pass) {
-	each(p, func(_ *card.Step, i card.Item) {
-		m := card.ReadingOf(i)
-		if m == nil || m.Gauge == nil || m.Gauge.Scale.Step == nil {
+	eachReadingOf(p, func(i card.Item, m *card.Measurement) {
+		if m.Gauge == nil || m.Gauge.Scale.Step == nil {
 			return
 		}
 		for _, row := range m.Judged() {
@@ -76,11 +75,7 @@ func (p *pass) gaugeRule() (warn, refuse, ratio *big.Rat) {
 
 // gauges asks whether a gauge is fine enough for its limits.
 func gauges(p *pass) {
-	each(p, func(_ *card.Step, i card.Item) {
-		m := card.ReadingOf(i)
-		if m == nil {
-			return
-		}
+	eachReadingOf(p, func(i card.Item, m *card.Measurement) {
 		if m.Gauge == nil {
 			if p.Shop != nil && m.GaugePlace() == m.At && !m.Limits.Bad {
 				p.msgs.Report("gauge-missing", m.At, "name the gauge with `gauge:`", "this measurement names no gauge, so its limits are not on the scale that is read")

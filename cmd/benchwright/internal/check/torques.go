@@ -131,7 +131,7 @@ func sequences(p *pass) {
 
 // tightenedAfter says whether a later step tightens the same fastener.
 func (p *pass) tightenedAfter(s *card.Step, t *card.Torque) bool {
-	later := false
+	later := p.refused("torque")
 	each(p, func(other *card.Step, u *card.Torque) {
 		later = later || other.Number > s.Number && u.Fastener != nil && u.Fastener == t.Fastener
 	})
@@ -145,6 +145,7 @@ func ends(p *pass) {
 		e, n := t.End, t.Until.Reading
 		switch {
 		case e == nil:
+		case e.Reading == nil && p.refused("preload", "measurement", "lash"):
 		case e.Reading == nil && e.Step == nil:
 			p.msgs.Report("until-unread", n.At, "add the step that measures it, with `limits: "+n.Name+"`", "no step of this card reads `%s`", n.Name)
 		case e.Reading == nil:

@@ -268,7 +268,7 @@ func (lib *Library) layout(g *group, file string, strip bool, o Options) *Made {
 		}
 	}
 	for _, l := range g.lists {
-		l.Join(found)
+		l.Join(lib.own(p, l, found))
 	}
 	return m
 }

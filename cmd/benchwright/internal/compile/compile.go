@@ -46,6 +46,7 @@ type Library struct {
 	faults     map[*source.File]int // errors found while a file was read
 	unread     map[*procedure.Procedure]bool
 	warned     map[*procedure.Procedure]*diag.List // warnings given while a named one was read
+	refused    map[*procedure.Procedure]*diag.List // and errors
 	cards      *card.Library
 }
 

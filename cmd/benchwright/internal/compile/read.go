@@ -28,7 +28,7 @@ func Read(w *workspace.Workspace, msgs *diag.List) *Library {
 	lib := &Library{Workspace: w, units: map[*source.File]*unit.Unit{},
 		entries: map[*procedure.Procedure]*workspace.Entry{}, inline: map[*procedure.Procedure]*unit.Unit{},
 		faults: map[*source.File]int{}, unread: map[*procedure.Procedure]bool{},
-		warned: map[*procedure.Procedure]*diag.List{}}
+		warned: map[*procedure.Procedure]*diag.List{}, refused: map[*procedure.Procedure]*diag.List{}}
 	used, all := map[*source.File]bool{}, true
 	for _, e := range w.Procedures {
 		all = all && e.Named
@@ -87,6 +87,7 @@ func Read(w *workspace.Workspace, msgs *diag.List) *Library {
 			lib.entries[p] = e
 			if e.Named { // the front matter may accept a warning
 				lib.warned[p] = list.Take(func(d diag.Diagnostic) bool { return d.Severity() == diag.Warning })
+				lib.refused[p] = list
 			}
 		})
 	}

@@ -2,6 +2,7 @@ package compile
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/deck"
@@ -39,6 +40,60 @@ func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *de
 	default:
 		panic(fmt.Sprintf("no message for the layout's problem %d: %s", problem.Kind, problem.Detail))
 	}
+}
+
+// own returns what the layout found that nothing before it explains: a step that
+// has an error is not judged by its size too, which may come from that error.
+func (lib *Library) own(p *procedure.Procedure, card, found *diag.List) *diag.List {
+	var wrong []int
+	errors := false
+	for _, l := range []*diag.List{card, lib.refused[p]} {
+		for _, d := range l.Sorted() {
+			if d.Severity() == diag.Error {
+				errors = true
+				if d.At.File == p.File {
+					wrong = append(wrong, stepAt(p, d.At.Span.Start))
+				}
+			}
+		}
+	}
+	out := &diag.List{}
+	for _, d := range found.Sorted() {
+		if judged(p, d, wrong, errors) {
+			out.Add(d)
+		}
+	}
+	return out
+}
+
+// judged says whether a finding of the layout stands, with the steps that have
+// errors.
+func judged(p *procedure.Procedure, d diag.Diagnostic, wrong []int, errors bool) bool {
+	if d.Slug != "too-wide" && d.Slug != "step-too-tall" {
+		return true
+	}
+	step := 0
+	if d.At.File == p.File {
+		step = stepAt(p, d.At.Span.Start)
+	}
+	if step == 0 { // of the running head or the record strip: it may come from any of them
+		return !errors
+	}
+	return !slices.Contains(wrong, step)
+}
+
+// stepAt returns which step of a procedure stands at an offset of its file,
+// counted from one; 0 before the first.
+func stepAt(p *procedure.Procedure, offset int) int {
+	n := 0
+	for _, st := range p.Stages {
+		for _, s := range st.Steps {
+			if s.Span.Start <= offset {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // written finds where a text that stands on a face was written. The layout
