@@ -37,7 +37,7 @@ const (
 	OtherKind                // the scale is not one of torque
 	Superseded               // another wrench has taken its place
 	NoLength                 // it goes through an adapter, and the wrench states no length
-	NoLever                  // the adapter points back as far as the wrench is long
+	NoLever                  // the adapter is as long as the wrench: nobody means that
 )
 
 // A Refusal is a wrench that cannot be set inside the limits.
@@ -90,7 +90,7 @@ func set(limits quantity.Band, through *Adapter, w *shop.Wrench) (*Choice, Reaso
 	}
 	fastener := limits.In(w.Scale.Unit)
 	exact, ok := through.Setting(fastener, w.Length)
-	if !ok {
+	if !ok || through != nil && through.Length.In(w.Length.Unit).Value.Cmp(w.Length.Value) >= 0 {
 		return nil, NoLever
 	}
 	marks, ok := exact.Inward(w.Scale)

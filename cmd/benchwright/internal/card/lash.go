@@ -41,7 +41,7 @@ func (r *resolver) lash(i *procedure.Lash) Item {
 		}
 	}
 	out.Measurement = r.scaled(&i.Measurement, quantity.Length, factor)
-	if factor == nil && !i.Limits.None {
+	if factor == nil && i.Limits.Stated() && !i.Limits.None {
 		out.withoutLimits()
 	}
 	if out.PerPitch != nil && i.Tilt != nil {
@@ -94,12 +94,19 @@ func (r *resolver) holds(i *procedure.Lash) *unit.LashPlace {
 		d := r.msgs.Report("limits-twice", i.KeyPlace("holds"), "take it out here", "the unit says where `%s` holds", named.ID)
 		d.Related = append(d.Related, diag.Related{At: named.At, Message: "the limit is declared here"})
 	case named.Holds == nil && i.Holds == nil:
-		d := r.msgs.Report("key-missing", l.At, "add "+holdsForm+" to `"+named.ID+"` in the unit, as the manual has it", "nothing says where `%s` holds", named.ID)
-		d.Related = append(d.Related, diag.Related{At: named.At, Message: "the limit is declared here"})
+		if named.All == nil || named.All.Band.Unit.Dimension == quantity.Length { // else it is the wrong limit
+			r.lacksHolds(named)
+		}
 	case named.Holds == nil:
 		return i.Holds
 	}
 	return named.Holds
+}
+
+// lacksHolds reports a limit of backlash that does not say where it holds, at the
+// limit: several blocks may name it.
+func (r *resolver) lacksHolds(l *unit.Limit) {
+	r.msgs.Report("key-missing", l.At, "add "+holdsForm+" to `"+l.ID+"` in the unit, as the manual has it", "nothing says where `%s` holds, and a backlash is read or set by it", l.ID)
 }
 
 // lacksFact reports a fact of the gears without which limits cannot be referred
@@ -110,9 +117,9 @@ func (r *resolver) lacksFact(i *procedure.Lash, pair *unit.Gear, key string) {
 		r.msgs.Report("quantity-malformed", i.KeyPlace("measured"), "look up the angles of `"+pair.ID+"` again: each is less than 90°",
 			"the angles of `%s` are no pressure angle and spiral", pair.ID)
 	case pair != nil:
-		d := r.msgs.Report("key-missing", i.KeyPlace("at"), "add `"+key+":` to `"+pair.ID+"` in the unit",
-			"the limits hold elsewhere, and `%s` does not say its %s", pair.ID, strings.ReplaceAll(key, "-", " "))
-		d.Related = append(d.Related, diag.Related{At: pair.At, Message: "the pair is declared here"})
+		d := r.msgs.Report("key-missing", pair.At, "add `"+key+":` to `"+pair.ID+"` in the unit",
+			"limits of backlash hold elsewhere than the dial stands, and `%s` does not say its %s", pair.ID, strings.ReplaceAll(key, "-", " "))
+		d.Related = append(d.Related, diag.Related{At: i.KeyPlace("at"), Message: "a dial stands here"})
 	case r.card.Unit != nil && len(r.card.Unit.Gears) == 0:
 		r.msgs.Report("key-missing", i.KeyPlace("at"), "declare the pair under `gears` in the unit, with `pitch-radius` and `pressure-angle`",
 			"the limits hold elsewhere, and the unit has no gear pair")

@@ -273,8 +273,9 @@ func (r *resolver) shows(i *Shim) *showing {
 	}
 	if limit := r.card.Unit.Limit(i.AimAt.Name); limit != nil && !limit.Bad {
 		if limit.Holds == nil {
-			r.msgs.Report("key-missing", i.AimAt.At, "add "+holdsForm+" to `"+limit.ID+"` in the unit, as the manual has it",
-				"nothing says where `%s` holds", limit.ID)
+			if r.limit(&procedure.Limits{Named: i.AimAt, At: i.AimAt.At}, quantity.Length) != nil || limit.Table != nil {
+				r.lacksHolds(limit)
+			}
 			return nil
 		}
 		f, lacks := lashFactor(limit.Holds, in.Lash.Block.Dial, in.Lash.Pair)

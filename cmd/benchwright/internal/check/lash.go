@@ -12,7 +12,7 @@ import (
 // pitch: a matter of plausibility.
 func lashes(p *pass) {
 	each(p, func(_ *card.Step, l *card.Lash) {
-		if l.Limit == nil || l.Pair == nil || l.PerPitch == nil {
+		if l.Limit == nil || l.Pair == nil || l.PerPitch == nil || steep(l.Measurement) {
 			return
 		}
 		pitch := l.Pair.Pitch()
@@ -25,7 +25,14 @@ func lashes(p *pass) {
 			return
 		}
 		low, high, _ := bench.UsualLash(pitch)
-		usual := quantity.Format(low, thou, p.Shop.Mark()) + " to " + quantity.Format(high, thou, p.Shop.Mark()) + " in"
+		inch, _ := quantity.UnitOf("in")
+		u, step := inch, thou
+		if l.Limit.Band.Unit != inch {
+			u, _ = quantity.UnitOf("mm")
+			step = big.NewRat(1, 100)
+		}
+		number := func(x *big.Rat) string { return quantity.Format(quantity.Convert(x, inch, u), step, p.Shop.Mark()) }
+		usual := number(low) + " to " + plain(u.After(number(high)))
 		p.msgs.Report("lash-unusual", l.Limits.At, "look the limits and their unit up again; if they stand so in the manual, accept this with the reason",
 			"%s lies %s what gears of `%s` usually run with, %s", l.Limit.Band.Written, side, l.Pair.ID, usual)
 	})
@@ -56,13 +63,19 @@ var (
 	thou     = big.NewRat(1, 1000)
 )
 
+// steep says whether a reading is taken with a lever that stands too steep.
+func steep(m *card.Measurement) bool {
+	d := m.TiltDegrees()
+	return d != nil && (d.Sign() < 0 || d.Cmp(steepest) > 0)
+}
+
 // tilts refuses a lever that stands too steep.
 func tilts(p *pass) {
 	eachReading(p, func(_ *card.Step, m *card.Measurement) {
 		if m.Tilt == nil {
 			return
 		}
-		if d := m.TiltDegrees(); d.Sign() < 0 || d.Cmp(steepest) > 0 {
+		if steep(m) {
 			p.msgs.Report("tilt-steep", m.KeyPlace("tilt"), "set the lever flatter, best along the surface, and write the angle between the two", "a lever tilted by %s measures little of the movement", m.Tilt.Unit.After(m.Tilt.Text))
 		}
 	})

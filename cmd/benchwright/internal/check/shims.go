@@ -26,6 +26,7 @@ func shims(p *pass) {
 func (p *pass) shimFacts(i *card.Shim) bool {
 	what, help := "", ""
 	k, aimless := i.Pack, i.From.Aimless()
+	stated := func(key string) bool { return k.Node.Get(key) != nil } // and could not be read, which is reported
 	switch {
 	case i.Other != nil && i.Other.SafeSide == "":
 		k = i.Other
@@ -47,12 +48,15 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 	default:
 		return true
 	}
-	at := i.Shim.Pack.At
-	if k == i.Other {
-		at = i.Shim.Other.Pack.At
+	if key := strings.TrimPrefix(strings.SplitN(help, ":", 2)[0], "add `"); stated(key) {
+		return false
 	}
-	d := p.msgs.Report("shim-fact", at, help+" to the pack in the unit", "pack `%s` does not say %s", k.ID, what)
-	d.Related = append(d.Related, related(k.At, "the pack is declared here"))
+	named := i.Shim.Pack.At
+	if k == i.Other {
+		named = i.Shim.Other.Pack.At
+	}
+	d := p.msgs.Report("shim-fact", k.At, help, "pack `%s` does not say %s", k.ID, what)
+	d.Related = append(d.Related, related(named, "a shim block makes this pack"))
 	return false
 }
 
@@ -131,15 +135,19 @@ func (p *pass) shimTables(i *card.Shim) bool {
 	mark := p.Shop.Mark()
 	switch {
 	case i.Stacks == nil:
-		p.msgs.Report("shim-no-stack", i.KeyPlace("at-most"), "write a lower `at-most:`, at least as high as `at-least:`", "`%s` cannot be searched with so many shims to a pack", i.Stock.ID)
+		if i.AtLeast > i.AtMost {
+			p.msgs.Report("shim-no-stack", i.KeyPlace("at-most"), "write an `at-most:` that is as high as `at-least:`, or a lower `at-least:`", "a pack cannot have at least %d shims and at most %d", i.AtLeast, i.AtMost)
+			return false
+		}
+		p.msgs.Report("shim-no-stack", i.KeyPlace("at-most"), "write how many shims such a pack really has, such as `at-most: 4`", "`%s` makes more stacks of so many shims than can be tried", i.Stock.ID)
 		return false
 	case i.Round == nil && len(i.Inputs) > 1:
-		p.msgs.Report("shim-from", i.From.At, "add `round:` with the steps in which packs are made, such as `round: 0.05 mm`", "a pack of %d readings needs a grid, and its packs come in whole steps", len(i.Inputs))
+		p.msgs.Report("shim-from", i.From.At, "add `round:` with the steps in which packs are made, such as `round: 0.05 mm`", "this pack is looked up by %s, and packs of such a table come in whole steps", count(len(i.Inputs)))
 		return false
 	case i.Miss == nil:
 		return true
 	case i.Miss.Large:
-		p.msgs.Report("shim-from", i.From.At, "narrow what the readings expect, or make `within:` wider", "the grid of these readings has %d cells, more than an apprentice can look through", i.Miss.Count)
+		p.msgs.Report("shim-from", i.From.At, "narrow what the readings expect, or make `within:` wider", "the table of these readings would have %d places, more than anybody looks through", i.Miss.Count)
 		return false
 	}
 	m := i.Miss
@@ -152,10 +160,19 @@ func (p *pass) shimTables(i *card.Shim) bool {
 	}
 	switch m.Fault {
 	case bench.PackBelow:
-		p.msgs.Report("shim-no-stack", at, "narrow the span of readings, or read over a thicker set-up pack", "a pack of less than nothing would be needed for %s", where)
+		help := "narrow the span of readings, or read over a thicker set-up pack"
+		switch {
+		case i.From.Etched():
+			help = "look `per-mark:` up again, its sign too, or narrow what the old pack expects"
+		case i.From.By != nil:
+			help = "write a smaller `by:`, or narrow what the old pack expects"
+		case len(i.From.Plus)+len(i.From.Minus) > 0:
+			help = "see whether a length stands on the wrong side, `plus:` for `minus:`, and what the readings expect"
+		}
+		p.msgs.Report("shim-no-stack", at, help, "a pack of less than nothing would be needed for %s", where)
 	case bench.PackSpread:
 		key, help := "over-pack", "write a `within:` that is more than `over-pack:`"
-		if i.Round != nil {
+		if i.Round != nil && i.Within.In(i.OverPack.Unit).Value.Cmp(i.OverPack.Value) > 0 {
 			key, help = "round", "write a finer `round:`, or a wider `within:`"
 		}
 		p.msgs.Report("shim-no-stack", i.KeyPlace(key), help, "`%s` leaves nothing of `within: %s` for %s", key, plain(i.Within.Unit.After(i.Within.Text)), where)
@@ -260,6 +277,14 @@ func (p *pass) shimExample(i *card.Shim) bool {
 		return false
 	}
 	return true
+}
+
+// count says how many things a pack is looked up by.
+func count(inputs int) string {
+	if inputs == 2 {
+		return "two things"
+	}
+	return "three things"
 }
 
 // length writes a length for a message, to the thousandth of a millimetre or

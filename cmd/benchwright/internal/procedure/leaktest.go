@@ -67,6 +67,9 @@ func (r *Reader) leakTest(b Base) Item {
 	}
 	ok := start != nil && hold != nil && shop != nil
 	if ref := n.Get("referred-to"); text(ref) != "start" {
+		if u.Wordy(ref, "write `start`, or a temperature such as `20 °C`") {
+			return &Invalid{b, "leak-test"}
+		}
 		t.Reference = u.Value(ref, quantity.Temperature)
 		ok = ok && t.Reference != nil
 	}

@@ -96,7 +96,7 @@ func (r *Reader) shim(b Base) Item {
 		}
 	}
 	if o := n.Get("other-pack"); o != nil {
-		s.Other = &ShimOther{named(o.Get("pack")), sr.length(o, "with-pack")}
+		s.Other = &ShimOther{named(o.Get("pack")), sr.size(o, "with-pack")}
 	}
 	if e := n.Get("example"); e != nil {
 		s.Example = &ShimExample{sr.length(e, "reading"), sr.length(e, "old-pack"), sr.length(e, "pack"), e.Place()}
@@ -129,16 +129,35 @@ func (r shimReader) length(n *syntax.Node, key string) *quantity.Value {
 func (r shimReader) size(n *syntax.Node, key string) *quantity.Value {
 	v := r.length(n, key)
 	if v != nil && v.Value.Cmp(new(big.Rat)) <= 0 {
-		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), "write how far it may be off", "`%s` is more than nothing", key)
+		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), sizes[key], "`%s` is more than nothing", key)
 		r.s.Bad = true
 	}
 	return v
 }
 
+// sizes says of each length that is more than nothing how it is written.
+var sizes = map[string]string{
+	"within":    "write how far the pack may be off, such as `0.03 mm`",
+	"over-pack": "write how far the finished pack may be off, such as `±0.01 mm`",
+	"round":     "write the steps in which packs are made, such as `0.05 mm`",
+	"by":        "write how much the pack changes: the card prints the thicker and the thinner one",
+	"with-pack": "write how thick the pack in place is",
+}
+
 // from reads what the pack is made from, and asks that it is one thing.
 func (r shimReader) from(n *syntax.Node) {
-	f := ShimFrom{Reading: named(n.Get("reading")), WithPack: r.length(n, "with-pack"), OldPack: named(n.Get("old-pack")),
+	f := ShimFrom{Reading: named(n.Get("reading")), OldPack: named(n.Get("old-pack")),
 		OldMark: named(n.Get("old-mark")), NewMark: named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), By: r.size(n, "by"), At: r.s.KeyPlace("from")}
+	if w := n.Get("with-pack"); w != nil && isStep(w) {
+		r.read.Wordy(w, "write how thick it is, such as `1.00 mm`; a step that measures it stands under `old-pack:`")
+		r.s.Bad = true
+	} else {
+		f.WithPack = r.size(n, "with-pack")
+	}
+	if p := f.PerMark; p != nil && p.Value.Sign() == 0 {
+		r.Msgs.Report("quantity-malformed", n.Get("per-mark").Place(), "write how much the pack grows for each mark, with a minus where it shrinks", "`per-mark` is not nothing")
+		r.s.Bad = true
+	}
 	f.Plus, f.Minus = r.lengths(n.Get("plus")), r.lengths(n.Get("minus"))
 	if marks := n.Get("marks"); marks != nil {
 		var ok bool
@@ -182,7 +201,11 @@ func (r shimReader) from(n *syntax.Node) {
 		help, message = "read over two set-up packs: `reading:` and `with-pack:`", "two packs are made from one reading over packs that the card fixes"
 	}
 	if message != "" && !r.s.Bad {
-		r.Msgs.Report("shim-from", f.At, help, "%s", message)
+		at := f.At
+		if r.s.Other != nil && r.s.Other.Pack.Name == r.s.Pack.Name {
+			at = r.s.Other.Pack.At
+		}
+		r.Msgs.Report("shim-from", at, help, "%s", message)
 		r.s.Bad = true
 	}
 }

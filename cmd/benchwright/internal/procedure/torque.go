@@ -93,12 +93,15 @@ func (r *Reader) torque(b Base) Item {
 		}
 	}
 	if turn := n.Get("then-turn"); turn != nil {
-		t.ThenTurn = r.band(turn, quantity.Angle)
+		t.ThenTurn = r.turn(turn, "then-turn", true)
 	}
 	if off := n.Get("back-off"); off != nil {
 		t.BackOff = &BackOff{At: off.Place()}
 		if strings.ToLower(text(off)) != "until loose" {
-			if t.BackOff.By = r.band(off, quantity.Angle); t.BackOff.By == nil {
+			if !r.values().Wordy(off, "write `until loose`, or an angle such as `30°`") {
+				t.BackOff.By = r.turn(off, "back-off", false)
+			}
+			if t.BackOff.By == nil {
 				t.BackOff = nil
 			}
 		}
@@ -110,11 +113,40 @@ func (r *Reader) torque(b Base) Item {
 	if until := n.Get("until"); until != nil {
 		t.Until = Until{Reading: named(until)}
 		if until.Kind == syntax.Mapping {
-			t.Until = Until{named(until.Get("reading")), r.values().Value(until.Get("turn"), quantity.Angle)}
+			turn := until.Get("turn")
+			t.Until = Until{named(until.Get("reading")), r.values().Value(turn, quantity.Angle)}
+			if t.Until.Turn != nil {
+				r.turn(turn, "turn", true)
+			}
 		}
 	}
 	return t
 }
+
+// turn reads an angle to turn by under a key, nil for one that is none. One that
+// is more than a whole turn, where that is too much, is a slip.
+func (r *Reader) turn(n *syntax.Node, key string, whole bool) *quantity.Band {
+	b := r.band(n, quantity.Angle)
+	if b == nil {
+		return nil
+	}
+	degree, _ := quantity.UnitOf("°")
+	in := b.In(degree)
+	for _, end := range []*big.Rat{in.Low, in.High, in.Target()} {
+		switch {
+		case end == nil:
+		case end.Sign() <= 0:
+			r.Msgs.Report("quantity-malformed", n.Place(), "write how far to turn, such as `90°`", "`%s` is more than nothing", key)
+			return nil
+		case whole && end.Cmp(big.NewRat(360, 1)) > 0:
+			r.Msgs.Report("quantity-malformed", n.Place(), "look it up again: write how far to turn, such as `90°`", "`%s` is more than a whole turn", plain(b.Written))
+			return nil
+		}
+	}
+	return b
+}
+
+func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 
 func (r *Reader) adapter(n *syntax.Node) *Adapter {
 	a := &Adapter{Tool: named(n.Get("tool")), Length: r.values().Value(n.Get("length"), quantity.Length), Angle: r.values().Value(n.Get("angle"), quantity.Angle)}

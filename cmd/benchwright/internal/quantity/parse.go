@@ -44,6 +44,10 @@ func ParseValueOf(text string, mark Mark, want Dimension) (Value, *Problem) {
 	}
 	b, p := ParseBandOf(text, mark, want)
 	if p != nil {
+		if one := usual[want]; one != "" && strings.HasPrefix(p.Help, "write it as in ") {
+			p.Help = "write it as in `" + one + "`"
+			p.Message = strings.Replace(p.Message, "a quantity begins with a number, `max` or `at least`", "a number is missing here", 1)
+		}
 		return Value{}, p
 	}
 	if b.Form != Bare {
@@ -62,7 +66,15 @@ func ParseNumber(text string, mark Mark) (Number, *Problem) {
 	r.skip()
 	n, ok := r.number()
 	if r.skip(); ok && r.rest() != "" {
-		r.fail("quantity-malformed", r.pos, r.pos+len(r.rest()), "a plain number is wanted here", "write "+quoted(n.Text))
+		help := "write " + quoted(n.Text)
+		switch c := first(r.rest()); {
+		case r.rest() == "%": // of one, and not of a hundred
+			part := new(big.Rat).Quo(n.Value, big.NewRat(100, 1))
+			help = "write " + quoted(Decimal(part, mark))
+		case c == 'e' || c == 'E':
+			help = "write it out, without an `e`"
+		}
+		r.fail("quantity-malformed", r.pos, r.pos+len(r.rest()), "a plain number is wanted here", help)
 	}
 	if r.problem != nil {
 		return Number{}, r.problem

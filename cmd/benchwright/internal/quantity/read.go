@@ -11,8 +11,26 @@ import (
 // maxText is the most bytes that a quantity has.
 const maxText = 200
 
-// asIn is the help where no better text can be guessed.
+// asIn is the help where no better text can be guessed, and no kind is wanted.
 const asIn = "write it as in `95 to 105 mm`, `100 ±5 mm`, `max 0.05 mm` or `at least 12 mm`"
+
+// usual is a value of each kind, for a mend to show the form. Whole numbers
+// read the same in every shop.
+var usual = map[Dimension]string{Length: "60 mm", Angle: "30°", Mass: "2 kg", Force: "40 kN", Torque: "100 N·m", Pressure: "35 kPa",
+	Volume: "2 L", Temperature: "20 °C", Time: "10 min", Proportion: "30 %", LeakRate: "10 Pa·L/s", Expansion: "12 ppm/°C"}
+
+// form is the help where no better text can be guessed: limits of the kind that
+// is wanted.
+func (r *reader) form() string {
+	one, known := usual[r.want]
+	if !known || r.want == Length {
+		return asIn
+	}
+	u, _ := UnitOf(strings.TrimLeft(one, "0123456789 "))
+	return "write it as in `" + strings.Join([]string{plainly(u, "95 to 105"), plainly(u, "100 ±5"), "max " + plainly(u, "105")}, "`, `") + "` or `at least " + plainly(u, "95") + "`"
+}
+
+func plainly(u Unit, number string) string { return strings.ReplaceAll(u.After(number), nbsp, " ") }
 
 // A reader reads one quantity. It stops at the first problem: one slip gives
 // one message.
@@ -121,7 +139,7 @@ func (r *reader) band() (b Band) {
 		return b
 	}
 	if c := first(r.rest()); c != '+' && c != '-' && c != '−' && c != '–' && c != '.' && c != ',' && (c < '0' || c > '9') && vulgar[c] == "" {
-		r.fail("quantity-malformed", r.pos, r.wordEnd(r.pos), "a quantity begins with a number, `max` or `at least`", asIn)
+		r.fail("quantity-malformed", r.pos, r.wordEnd(r.pos), "a quantity begins with a number, `max` or `at least`", r.form())
 		return b
 	}
 	at := r.pos

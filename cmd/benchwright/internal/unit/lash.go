@@ -31,6 +31,9 @@ func (r Reader) LashPlace(n *syntax.Node) *LashPlace {
 	if r.Text(at) == PitchRadius {
 		return p
 	}
+	if r.Wordy(at, "write a length such as `72 mm`, or `"+PitchRadius+"`") {
+		return nil
+	}
 	if p.Radius = r.Value(at, quantity.Length); p.Radius == nil {
 		return nil
 	}

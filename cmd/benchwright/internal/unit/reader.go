@@ -4,6 +4,8 @@ import (
 	"math/big"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -117,6 +119,29 @@ func (r Reader) Either(n *syntax.Node, want quantity.Dimension) *quantity.Value 
 		return nil
 	}
 	return &v
+}
+
+// Wordy reports a word or a name where a value belongs, or one word of ours: the
+// mend says both.
+func (r Reader) Wordy(n *syntax.Node, mend string) bool {
+	text := r.Text(n)
+	first, _ := utf8.DecodeRuneInString(text)
+	if !unicode.IsLetter(first) || strings.ContainsAny(text, "0123456789") && strings.Contains(text, " ") {
+		return false
+	}
+	r.Msgs.Report("quantity-malformed", n.Place(), mend, "`%s` is no value with its unit", text)
+	return true
+}
+
+// Above returns a value that is more than nothing, nil for one that is not,
+// which is reported with what it is: "a shim is". The mend says what to write.
+func (r Reader) Above(n *syntax.Node, want quantity.Dimension, what, mend string) *quantity.Value {
+	v := r.Value(n, want)
+	if v != nil && v.Value.Sign() <= 0 {
+		r.Msgs.Report("quantity-malformed", n.Place(), mend, "%s more than nothing", what)
+		return nil
+	}
+	return v
 }
 
 // Share returns a percentage as a part of one: 1/25 for 4 %.
