@@ -156,6 +156,11 @@ func ChillBand(room, fall *big.Rat) quantity.Band {
 	return quantity.Band{Form: quantity.Max, High: new(big.Rat).Sub(room, fall), Unit: Celsius()}
 }
 
+// Coldest is the temperature in °C under which nothing is chilled in a shop:
+// liquid nitrogen boils at 77.36 K (CRC Handbook of Chemistry and Physics, from
+// memory), which is -195.79 °C.
+var Coldest = big.NewRat(-196, 1)
+
 // Celsius is the unit of the temperatures here.
 func Celsius() quantity.Unit {
 	u, _ := quantity.UnitOf("°C")

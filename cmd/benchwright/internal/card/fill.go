@@ -19,12 +19,12 @@ type Fill struct {
 }
 
 func (r *resolver) fill(f *procedure.Fill) Item {
-	out := &Fill{Measurement: r.reading(&f.Measurement, quantity.None, nil), Block: f}
-	if l := out.Limit; l != nil && l.Band.Unit.Dimension != quantity.Volume && l.Band.Unit.Dimension != quantity.Mass {
-		r.msgs.Report("unit-kind", f.Limits.At, "write it in a unit of volume or mass", "`%s` is of %s, and a volume or a mass is poured in", l.Band.Written, l.Band.Unit.Dimension)
+	if !r.pourable(f) {
+		out := &Fill{Measurement: &Measurement{Measurement: &f.Measurement}, Block: f}
 		out.withoutLimits()
 		return out
 	}
+	out := &Fill{Measurement: r.reading(&f.Measurement, quantity.None, nil), Block: f}
 	if out.Limit == nil || out.Gauge == nil {
 		return out
 	}
@@ -43,4 +43,28 @@ func (r *resolver) fill(f *procedure.Fill) Item {
 		}
 	}
 	return out
+}
+
+// pourable says whether the quantity is one that can be poured in, and reports
+// one that is not. What is unknown is told when the reading is resolved.
+func (r *resolver) pourable(f *procedure.Fill) bool {
+	b := f.Limits.Band
+	if u := r.card.Unit; b == nil && u != nil {
+		if named := u.Limit(f.Limits.Named.Name); named != nil {
+			if l := named.For(r.card.VariantID()); l != nil {
+				b = &l.Band
+			}
+		}
+	}
+	switch {
+	case b == nil:
+		return true
+	case b.Unit.Dimension != quantity.Volume && b.Unit.Dimension != quantity.Mass:
+		r.msgs.Report("unit-kind", f.Limits.At, "write it in a unit of volume or mass, or name such a limit", "`%s` is of %s, and a volume or a mass is poured in", b.Written, b.Unit.Dimension)
+	case b.High != nil && b.High.Sign() <= 0 || b.Low != nil && b.Low.Sign() < 0:
+		r.msgs.Report("quantity-malformed", f.Limits.At, "write the least and the most, as in `1.2 to 1.3 L`", "what is poured in is more than nothing")
+	default:
+		return true
+	}
+	return false
 }

@@ -2,6 +2,7 @@ package card
 
 import (
 	"math/big"
+	"regexp"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
@@ -175,8 +176,20 @@ func (f *Fit) measure(r *resolver) {
 			least, most, err = bench.Interference(hole, shaft)
 		}
 		if err != nil {
-			r.msgs.Report("quantity-malformed", f.Tolerance.At, "write the fit as `50 H7/p6`, or the interference as a band with its unit", "`%s` says no interference: %s", f.Tolerance.Name, err)
+			help := "write the fit as `50 H7/p6`, or the interference as a band with its unit"
+			if m := shaftFirst.FindStringSubmatch(f.Tolerance.Name); m != nil {
+				help = "write the hole first: `" + m[1] + m[3] + "/" + m[2] + "`"
+			}
+			r.msgs.Report("quantity-malformed", f.Tolerance.At, help, "`%s` says no interference: %s", f.Tolerance.Name, err)
 			f.bad = true
+			return
+		}
+		if f.Diameter != nil && millimetres(f.Diameter).Cmp(hole.Size) != 0 {
+			r.msgs.Report("quantity-malformed", f.KeyPlace("diameter"), "take `diameter:` out: the fit has the size", "`%s` is not the size of `%s`", f.Diameter.Unit.After(f.Diameter.Text), f.Tolerance.Name)
+			f.bad = true
+			return
+		}
+		if r.loose(f, most, f.Tolerance.Name) {
 			return
 		}
 		thousand := big.NewRat(1000, 1)
@@ -185,10 +198,24 @@ func (f *Fit) measure(r *resolver) {
 	case f.Interference.High == nil:
 		r.msgs.Report("limits-bare", f.KeyPlace("interference"), "write a band, such as `0.010 to 0.035 mm`, or `max` before it", "`%s` does not say how much the interference is at most", f.Interference.Written)
 		f.bad = true
+	case r.loose(f, f.Interference.High, f.Interference.Written):
 	default:
 		b := f.Interference.In(mm)
 		f.size = &size{millimetres(f.Diameter), b.Low, b.High}
 	}
+}
+
+// shaftFirst finds a fit whose shaft stands before its hole.
+var shaftFirst = regexp.MustCompile(`^(.*[0-9] ?)([a-z]{1,2}[0-9]{1,2}) ?/ ?([A-Z]{1,2}[0-9]{1,2})$`)
+
+// loose reports a fit that has play even at its tightest.
+func (r *resolver) loose(f *Fit, most *big.Rat, written string) bool {
+	if most.Sign() > 0 {
+		return false
+	}
+	r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look it up again: a fit that holds is such as `50 H7/p6`", "`%s` leaves play, and nothing holds the part", written)
+	f.bad = true
+	return true
 }
 
 // millimetres returns a length in mm.

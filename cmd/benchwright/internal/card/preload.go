@@ -28,6 +28,9 @@ func (r *resolver) preload(p *procedure.Preload) Item {
 func (r *resolver) pull(p *procedure.Preload, torque quantity.Band, g *shop.Gauge) (*quantity.Band, bool) {
 	help, kind := "", g.Scale.Unit.Dimension
 	switch {
+	case torque.High != nil && torque.High.Sign() <= 0:
+		r.msgs.Report("quantity-malformed", p.Limits.At, "write the limits as they stand in the manual", "a turning torque is more than nothing")
+		return nil, false
 	case p.Drum == nil && kind == quantity.Torque:
 		return nil, true
 	case p.Drum != nil && kind == quantity.Force:

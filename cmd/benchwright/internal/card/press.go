@@ -38,6 +38,10 @@ func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
 	default: // a gauge may be watched without a number: it jumps when the part is home
 		reading.Limits.None = true
 	}
+	if p.Force != nil && p.Force.Band.High != nil && p.Force.Band.High.Sign() <= 0 {
+		r.msgs.Report("quantity-malformed", p.Force.At, "write it as it stands in the manual", "a force is more than nothing")
+		p.Force, reading.Limits = nil, procedure.Limits{Bad: true}
+	}
 	if p.Force != nil {
 		band := p.Force.Band
 		reading.Limits = procedure.Limits{Band: &band, Source: p.Force.Source, At: p.Force.At}
@@ -63,11 +67,16 @@ func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
 // where no tool says how large that is, which it reports.
 func (r *resolver) atRam(p *Push, force quantity.Band) *quantity.Band {
 	for _, i := range p.With {
-		if t, ok := r.card.Shop.Find(i.ID).(*shop.Tool); ok && t.Ram != nil && p.Ram == nil {
-			p.Ram = t.Ram
+		if t, ok := r.card.Shop.Find(i.ID).(*shop.Tool); ok && p.Ram == nil {
+			if p.Ram = t.Ram; t.Ram == nil && t.Node.Get("ram") != nil {
+				return nil // it could not be read, which is reported
+			}
 		}
 	}
 	if p.Ram == nil {
+		if len(p.With) < len(p.Means.With) {
+			return nil // one of them is unknown, which is reported
+		}
 		at := p.Means.At
 		if len(p.Means.With) > 0 {
 			at = p.Means.With[0].At

@@ -6,6 +6,7 @@ import (
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
@@ -40,7 +41,7 @@ func (r *resolver) inputs(s *Step, i *Shim) {
 		}
 	}
 	if f.OldPack.Name != "" {
-		if ok = ok && add(r.readingOf(s, f.OldPack, nil)); ok {
+		if ok = ok && add(r.readingOf(s, f.OldPack, nil, f.At)); ok {
 			out[len(out)-1].Old = true
 		}
 	}
@@ -48,11 +49,11 @@ func (r *resolver) inputs(s *Step, i *Shim) {
 		add(&ShimInput{Way: true, Scale: quantity.Scale{Step: big.NewRat(2, 1)}, Axis: bench.Axis{Marks: []*big.Rat{big.NewRat(-1, 1), big.NewRat(1, 1)}}})
 	}
 	if f.Reading.Name != "" {
-		ok = ok && add(r.readingOf(s, f.Reading, i.Span))
+		ok = ok && add(r.readingOf(s, f.Reading, i.Span, i.KeyPlace("span")))
 	}
 	for _, l := range append(append([]procedure.ShimLength{}, f.Plus...), f.Minus...) {
 		if l.Step.Name != "" {
-			ok = ok && add(r.readingOf(s, l.Step, nil))
+			ok = ok && add(r.readingOf(s, l.Step, nil, f.At))
 		}
 	}
 	if ok && len(out) > 0 && i.AimAt.Name != "" && r.card.Unit != nil {
@@ -86,8 +87,9 @@ func etched(name string, first, last int) *ShimInput {
 }
 
 // readingOf finds the reading of a step before s, nil when it cannot be used,
-// which is reported. A span takes the place of what it expects itself.
-func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band) *ShimInput {
+// which is reported. A span, which stands at a place, comes before what it
+// expects itself.
+func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band, at source.Place) *ShimInput {
 	n, ok := r.number(id)
 	if !ok || n == 0 {
 		return nil
@@ -122,6 +124,7 @@ func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band) *
 	case len(m.Record) > 1 && m.Use != "lowest":
 		return refuse("write `use: lowest` there; an average would have to be worked out at the bench", "step `%s` takes several readings, and a table is read with one", id.Name)
 	}
+	spanned := span != nil
 	if span == nil {
 		if span = m.Limits.Expect; span == nil {
 			span = m.OnGauge()
@@ -146,6 +149,9 @@ func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band) *
 	switch n := len(out.Axis.Marks); {
 	case n == 0:
 		return refuse("widen the span, or read with finer marks", "the readings of step `%s` have no mark of `%s` in their span", id.Name, m.Gauge.ID)
+	case n > mostMarks && spanned:
+		r.msgs.Report("shim-from", at, "write the readings that may really come, as in `span: 0.03 to 0.38 mm`", "a span of more than %d marks is no table", mostMarks)
+		return nil
 	case n > mostMarks:
 		return refuse("narrow the span, or read with coarser marks", "the readings of step `%s` have more than %d marks", id.Name, mostMarks)
 	}

@@ -56,7 +56,10 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 	reading := m.Measurement
 	if reading.Limits.Stated() {
 		w.Stated = r.limit(&m.Limits, quantity.Temperature)
-		if s := w.Stated; s != nil {
+		if s := w.Stated; s != nil && s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, bench.Celsius()).Cmp(bench.Coldest) < 0 {
+			r.msgs.Report("quantity-malformed", s.At, "look it up again, its sign and its unit too", "nothing in a shop is colder than %s", wholeDegrees.Print(bench.Coldest, r.card.Shop.Mark()))
+			reading.Limits = procedure.Limits{Bad: true}
+		} else if s != nil {
 			reading.Limits = procedure.Limits{Band: w.closed(s.Band), Also: m.Limits.Also, Source: "stated", At: s.At}
 			if m.Limits.Band != nil {
 				reading.Limits.Source = m.Limits.Source
@@ -175,6 +178,9 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 		Member
 		wanted bool
 	}{{w.Part, changed == nil}, {w.Other, together && other == nil}} {
+		if m.wanted && m.Part != nil && m.Part.Node.Get("material").Get("expansion") != nil {
+			return nil // it could not be read, which is reported
+		}
 		if m.wanted {
 			r.msgs.Report("key-missing", m.At.At, "name a part of the unit that states `material: {expansion: 11.4e-6 /°C, source: …}`, or write `to:` with the manual's temperature",
 				"nothing says how much `%s` grows with heat", m.At.Name)
@@ -206,6 +212,11 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 	} else {
 		band = bench.ChillBand(room, rise)
 		w.Need = band.High
+		if w.Need.Cmp(bench.Coldest) < 0 {
+			r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look the interference, the diameter and `clearance:` up again, or heat the other part as well",
+				"the seat would open at %s, and nothing in a shop is colder than %s", wholeDegrees.Print(wholeDegrees.Floor(w.Need), r.card.Shop.Mark()), wholeDegrees.Print(bench.Coldest, r.card.Shop.Mark()))
+			return nil
+		}
 	}
 	if marks, ok := band.Inward(wholeDegrees); ok {
 		band.Written = marks.Print(r.card.Shop.Mark())

@@ -42,7 +42,10 @@ func marks(p *pass) {
 // reaches reports whether a scale holds both ends of the limits.
 func reaches(s quantity.Scale, b quantity.Band) bool {
 	b = b.In(s.Unit)
-	return (b.High == nil || s.High == nil || b.High.Cmp(s.High) <= 0) && (b.Low == nil || s.Low == nil || b.Low.Cmp(s.Low) >= 0)
+	within := func(x *big.Rat) bool { return s.High == nil || x.Cmp(s.High) <= 0 }
+	above := func(x *big.Rat) bool { return s.Low == nil || x.Cmp(s.Low) >= 0 }
+	// Of limits open to one side the other side must hold some of the scale.
+	return (b.High == nil || within(b.High) && (b.Low != nil || above(b.High))) && (b.Low == nil || above(b.Low) && (b.High != nil || within(b.Low)))
 }
 
 // otherDrum says which drum would bring a pull onto its scale: a larger one
@@ -77,7 +80,7 @@ func (p *pass) gaugeRule() (warn, refuse, ratio *big.Rat) {
 func gauges(p *pass) {
 	eachReadingOf(p, func(i card.Item, m *card.Measurement) {
 		if m.Gauge == nil {
-			if p.Shop != nil && m.GaugePlace() == m.At && !m.Limits.Bad {
+			if p.Shop != nil && m.GaugePlace() == m.At && !m.Limits.Bad && (m.Limit != nil || m.Table != nil || m.Limits.None) {
 				p.msgs.Report("gauge-missing", m.At, "name the gauge with `gauge:`", "this measurement names no gauge, so its limits are not on the scale that is read")
 			}
 			return
@@ -121,6 +124,12 @@ func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string
 	warn, refuse, ratio := p.gaugeRule()
 	fine := most(warn, refuse, big.NewRat(2, 1))
 	help := "no gauge in the shop will do: take one with marks of " + step(fine)
+	if g := m.Gauge; g != nil && g.Scale.Unit.Dimension == b.Unit.Dimension && !reaches(g.Scale, b) {
+		help = "no gauge in the shop will do: take one whose range holds them"
+		if n, ok := bench.MarksAcross(b, g.Scale); ok && bench.JudgeMarks(n, warn, refuse) != bench.Fine {
+			help += ", with marks of " + step(fine)
+		}
+	}
 	if certain { // what the ratio asks, and a guard band that leaves half of the width
 		sure := new(big.Rat).Mul(ratio, big.NewRat(2, 1))
 		if w := p.Shop.GuardBand; w != nil {

@@ -7,6 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
 )
 
 // leakTests asks that a hold can be, that the unit bears its pressure, and that
@@ -17,6 +18,9 @@ func leakTests(p *pass) {
 			return
 		}
 		if p.Shop.Atmosphere == nil {
+			if p.Shop.Root.Get("atmosphere") != nil {
+				return // it could not be read, which is reported
+			}
 			p.msgs.Report("atmosphere-missing", t.Block.StartAt, "add `atmosphere:` to shop.yaml, the usual air pressure at your height, such as `atmosphere: 101.3 kPa`",
 				"a gauge counts from the air of the shop, and the shop does not state its pressure")
 			return
@@ -26,6 +30,9 @@ func leakTests(p *pass) {
 		}
 		written, scale := t.Block.Start.Written+map[bool]string{true: " absolute", false: " gauge"}[t.Block.Absolute], t.Gauge.Scale
 		switch {
+		case !t.Block.Vacuum && t.Begin.Target().Sign() <= 0:
+			p.msgs.Report("test-impossible", t.Block.StartAt, "look at the pressure, and at `atmosphere:` in shop.yaml", "%s is not above the air of this shop", written)
+			return
 		case t.Start == nil && t.Begin.Form == quantity.Bare:
 			p.msgs.Report("no-mark-in-limits", t.GaugePlace(), "give the test pressure two ends, or name a gauge that has the mark", "`%s` has no mark at %s", t.Gauge.ID, written)
 			return
@@ -36,8 +43,14 @@ func leakTests(p *pass) {
 			p.msgs.Report("no-mark-in-limits", t.Block.Thermometer.At, "name a thermometer with finer marks", "`%s` has no mark inside %s", t.Thermometer.ID, t.Block.Shop.Written)
 			return
 		case t.Rows == nil:
-			p.msgs.Report("test-impossible", t.Block.StartAt, "look at each number, and at `atmosphere:` in shop.yaml", "%s", impossible(t, written))
+			why, at := impossible(t, written)
+			p.msgs.Report("test-impossible", at, "look at each number, and at `atmosphere:` in shop.yaml", "%s", why)
 			return
+		case !t.Block.Vacuum && t.Hold.Change.Cmp(t.Start) >= 0:
+			p.msgs.Report("test-impossible", lossPlace(t), "write the pressure that may be lost, less than the test pressure", "more may be lost than the test pressure")
+			return
+		case !reaches(t.Thermometer.Scale, t.Block.Shop):
+			p.msgs.Report("gauge-range", t.Block.Thermometer.At, "name a thermometer whose range holds the shop's temperatures", "`%s` does not reach all of %s", t.Thermometer.ID, plain(t.Block.Shop.Written))
 		}
 		if slices.ContainsFunc(t.Rows, func(r bench.EndReading) bool { return r.Mark == nil }) {
 			if top := t.Rows[len(t.Rows)-1].Limit; scale.High != nil && top.Cmp(scale.High) > 0 || scale.Low != nil && top.Cmp(scale.Low) < 0 {
@@ -62,6 +75,9 @@ func (p *pass) testCap(t *card.LeakTest) bool {
 		return true
 	}
 	limit := p.Unit.TestCap
+	if limit == nil && p.Unit.Root.Get("test-cap") != nil {
+		return false // it could not be read, which is reported
+	}
 	if limit == nil {
 		p.msgs.Report("test-cap", t.Block.StartAt, "add `test-cap:` to the unit, such as `test-cap: {gas: 35 kPa, source: \"workshop manual, section 6\"}`",
 			"the unit does not say to which pressure it may be filled with gas")
@@ -79,8 +95,16 @@ func (p *pass) testCap(t *card.LeakTest) bool {
 	return true
 }
 
-// impossible says why a hold has no table.
-func impossible(t *card.LeakTest, written string) string {
+// lossPlace returns where a test says what may be lost.
+func lossPlace(t *card.LeakTest) source.Place {
+	if t.Block.Allowed == nil {
+		return t.KeyPlace("rate")
+	}
+	return t.KeyPlace("allowed")
+}
+
+// impossible says why a hold has no table, and where.
+func impossible(t *card.LeakTest, written string) (why string, at source.Place) {
 	h := t.Hold
 	absolute := new(big.Rat).Add(h.Atmosphere, h.Start)
 	if h.Vacuum && h.Start.Sign() > 0 {
@@ -88,13 +112,13 @@ func impossible(t *card.LeakTest, written string) string {
 	}
 	switch {
 	case h.Vacuum && (absolute.Sign() < 0 || absolute.Cmp(h.Atmosphere) >= 0):
-		return written + " is no vacuum in this shop"
+		return written + " is no vacuum in this shop", t.Block.StartAt
 	case !h.Vacuum && absolute.Cmp(h.Atmosphere) <= 0:
-		return written + " is not above the air of this shop"
+		return written + " is not above the air of this shop", t.Block.StartAt
 	case !h.Vacuum && h.Change.Cmp(absolute) > 0:
-		return "more may be lost than is there"
+		return "more may be lost than is there", lossPlace(t)
 	}
-	return "no shop is that cold"
+	return "no shop is that cold", t.Block.ShopAt
 }
 
 // leakExample works the writer's own example out.

@@ -7,11 +7,20 @@ import (
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/quantity"
 )
 
 // tightness compares each torque with what its fastener can bear and what it
 // needs: that is where a lost decimal point and a wrong unit show.
 func tightness(p *pass) {
+	each(p, func(_ *card.Step, t *card.Torque) {
+		for _, g := range t.Tightenings() {
+			if g.Limit != nil && !positive(g.Limit.Band) {
+				p.msgs.Report("quantity-malformed", g.Stated, "write it as it stands in the manual", "a torque is more than nothing")
+			}
+		}
+	})
+
 	each(p, func(_ *card.Step, t *card.Torque) {
 		f := t.Fastener
 		if f == nil {
@@ -19,7 +28,7 @@ func tightness(p *pass) {
 		}
 		duty, stated := bench.ParseDuty(f.Duty)
 		thread, known := bench.ParseThread(f.Thread)
-		proof, _, listed := thread.ProofLoad(f.Class)
+		_, _, listed := thread.ProofLoad(f.Class)
 		if !stated || !known || !listed || duty == bench.ToYield {
 			return
 		}
@@ -32,14 +41,32 @@ func tightness(p *pass) {
 			return
 		}
 		for _, g := range t.Tightenings() {
-			if g.Limit == nil {
-				continue
-			}
-			if j, ok := bench.JudgeTorque(g.Limit.Band, duty, thread, f.NutFactor, proof); ok {
+			if j, ok := p.judged(t, g); ok {
 				p.tight(t, g, j)
 			}
 		}
 	})
+}
+
+// judged compares a torque with what its fastener can bear; ok is false where
+// that is not known.
+func (p *pass) judged(t *card.Torque, g *card.Tightening) (j bench.Tightness, ok bool) {
+	f := t.Fastener
+	if f == nil || f.NutFactor == nil || g.Limit == nil || !positive(g.Limit.Band) {
+		return j, false
+	}
+	duty, stated := bench.ParseDuty(f.Duty)
+	thread, known := bench.ParseThread(f.Thread)
+	proof, _, listed := thread.ProofLoad(f.Class)
+	if !stated || !known || !listed || duty == bench.ToYield {
+		return j, false
+	}
+	return bench.JudgeTorque(g.Limit.Band, duty, thread, f.NutFactor, proof)
+}
+
+// positive says whether limits begin at nothing or above, and end above it.
+func positive(b quantity.Band) bool {
+	return (b.Low == nil || b.Low.Sign() >= 0) && (b.High == nil || b.High.Sign() > 0)
 }
 
 // tight reports a torque that is too much for its fastener, or hardly anything.

@@ -47,6 +47,9 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 	if a := t.Adapter; a != nil {
 		through = " through `" + a.Tool.ID + "`"
 	}
+	if j, ok := p.judged(t, g); ok && j.Finding == bench.TightAbove || !positive(g.Limit.Band) {
+		return // the number is wrong, which is reported, and no wrench is missing
+	}
 	d := p.msgs.Report("wrench-none", g.Stated, p.need(t, g), "no wrench in the shop can be set to %s%s", g.Limit.Band.Written, through)
 	if t.Wrench.Name != "" {
 		d.At, d.Message = t.Wrench.At, fmt.Sprintf("`%s` cannot be set to %s%s", t.Wrench.Name, g.Limit.Band.Written, through)
@@ -128,6 +131,9 @@ func (p *pass) need(t *card.Torque, g *card.Tightening) string {
 				near = r.Wrench
 			}
 		}
+	}
+	if near == nil && slices.ContainsFunc(g.Refused, func(r bench.Refusal) bool { return r.Reason == bench.NoLever }) {
+		return "look the adapter's `length:` up again: from the centre of its drive to the centre of the fastener"
 	}
 	if near == nil {
 		return "add `length:` to the wrenches in shop.yaml: from the centre of the drive to the centre of the grip"

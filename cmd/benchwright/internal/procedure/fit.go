@@ -63,6 +63,9 @@ type Means struct {
 	Bore           *quantity.Value // of the inner part; nil is solid
 }
 
+// oneZone matches a size with the tolerance of one part alone.
+var oneZone = regexp.MustCompile(`^[⌀Øø]? ?[0-9.,]+ ?[A-Za-z]{1,2} ?[0-9]{1,2}$`)
+
 // isoFit matches a fit after ISO 286, which is read later.
 var isoFit = regexp.MustCompile(`[A-Za-z]{1,2}[0-9]{1,2} ?/ ?[A-Za-z]{1,2}[0-9]{1,2}$`)
 
@@ -85,6 +88,9 @@ func (r *Reader) fit(b Base) Item {
 	f.Diameter = r.length(n.Get("diameter"), &f.Bad)
 	if i := n.Get("interference"); i != nil && i.Kind == syntax.Scalar && isoFit.MatchString(i.Text) {
 		f.Tolerance = named(i)
+	} else if i != nil && i.Kind == syntax.Scalar && oneZone.MatchString(i.Text) {
+		r.Msgs.Report("quantity-malformed", i.Place(), "write both, the hole first, such as `52 N7/h6`", "`%s` is the tolerance of one part alone", i.Text)
+		f.Bad = true
 	} else if i != nil {
 		f.Interference = r.band(i, quantity.Length)
 		f.Bad = f.Bad || f.Interference == nil
@@ -134,7 +140,7 @@ func (r *Reader) warmth(b Base, key string) *Means {
 		return nil
 	}
 	n, bad := m.Node, &m.Limits.Bad
-	m.Clearance, m.Room = r.length(n.Get("clearance"), bad), r.value(n.Get("room"), quantity.Temperature, bad)
+	m.Clearance, m.Room = r.aboveNothing(n.Get("clearance"), "room to spare is", "write how much larger the seat is to be, on the diameter, such as `0.02 mm`", bad), r.value(n.Get("room"), quantity.Temperature, bad)
 	m.InTheHeat = names(n.Get("in-the-heat"))
 	return m
 }
@@ -154,7 +160,7 @@ func (r *Reader) force(b Base, key string) *Means {
 		m.Friction = append(m.Friction, x)
 	}
 	m.FrictionSource = text(n.Get("friction-source"))
-	m.Length, m.Outside, m.Bore = r.length(n.Get("length"), bad), r.length(n.Get("outside"), bad), r.length(n.Get("bore"), bad)
+	m.Length, m.Outside, m.Bore = r.aboveNothing(n.Get("length"), "a seat is", "write how long it is, such as `18 mm`", bad), r.length(n.Get("outside"), bad), r.length(n.Get("bore"), bad)
 	return m
 }
 
@@ -162,6 +168,13 @@ func (r *Reader) force(b Base, key string) *Means {
 // cannot be read is reported and noted in bad.
 func (r *Reader) value(n *syntax.Node, kind quantity.Dimension, bad *bool) *quantity.Value {
 	v := unit.Reader{Mark: r.Mark, Msgs: r.Msgs}.Value(n, kind)
+	*bad = *bad || n != nil && v == nil
+	return v
+}
+
+// aboveNothing reads a length that is more than nothing, as value does.
+func (r *Reader) aboveNothing(n *syntax.Node, what, mend string, bad *bool) *quantity.Value {
+	v := r.values().Above(n, quantity.Length, what, mend)
 	*bad = *bad || n != nil && v == nil
 	return v
 }

@@ -1,6 +1,7 @@
 package procedure
 
 import (
+	"regexp"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -90,11 +91,17 @@ func (r *Reader) leakTest(b Base) Item {
 	return t
 }
 
+// gaugeLetter matches a pressure whose unit says by a letter where it counts from.
+var gaugeLetter = regexp.MustCompile(`^(.*[0-9] ?(?i:psi|bar|kpa|mbar)) ?\(?(?i:(g|a))\)?$`)
+
 // gauged reads a pressure that says where it counts from: "35 kPa gauge",
 // "136 kPa absolute". A bare one can be read two ways.
 func (r *Reader) gauged(n *syntax.Node, t *LeakTest) *quantity.Band {
 	t.StartAt = n.Place()
 	cut, absolute := "", false
+	if m := gaugeLetter.FindStringSubmatch(n.Text); m != nil { // 5 psig, 136 kPa(a)
+		cut, absolute = m[1], strings.EqualFold(m[2], "a")
+	}
 	for _, w := range []struct {
 		word     string
 		absolute bool

@@ -23,6 +23,10 @@ func (r *Reader) preload(b Base) Item {
 		p.Limits.None, p.Limits.Bad = false, true
 	}
 	p.Drum, p.Cord = r.above(n.Get("drum"), quantity.Length, "a drum has a radius"), r.above(n.Get("cord"), quantity.Length, "a cord has a thickness")
+	if p.Drum != nil && p.Cord != nil && p.Cord.In(p.Drum.Unit).Value.Cmp(p.Drum.Value) > 0 {
+		r.Msgs.Report("quantity-malformed", n.Get("cord").Place(), "write its thickness, such as `3 mm`", "the cord is thicker than its drum is from the middle")
+		return &Invalid{b, "preload"}
+	}
 	if n.Get("drum") != nil && (p.Drum == nil || p.Cord == nil) || p.State == nil {
 		return &Invalid{b, "preload"}
 	}

@@ -47,7 +47,7 @@ func FromNode(n *syntax.Node, msgs *diag.List) *Shop {
 	rule := n.Get("gauge-rule")
 	s.MarksWarn, s.MarksError = r.Number(rule.Get("warn")), r.Number(rule.Get("error"))
 	s.UncertaintyTo, s.GuardBand = r.Number(rule.Get("uncertainty-ratio")), r.guard(rule.Get("guard-band"))
-	s.LiftLimit, s.Atmosphere = r.Value(n.Get("lift-limit"), quantity.Mass), r.Value(n.Get("atmosphere"), quantity.Pressure)
+	s.LiftLimit, s.Atmosphere = r.Value(n.Get("lift-limit"), quantity.Mass), r.atmosphere(n.Get("atmosphere"))
 	for _, f := range r.Fields(n.Get("hazard-rules")) {
 		if r.hazard(f.Key, r.Key(f)) {
 			if s.HazardRules == nil {
@@ -57,7 +57,7 @@ func FromNode(n *syntax.Node, msgs *diag.List) *Shop {
 		}
 	}
 	for _, f := range r.Fields(n.Get("tools")) {
-		s.Tools = append(s.Tools, &Tool{r.item(f), r.Value(f.Value.Get("across-flats"), quantity.Length), r.Value(f.Value.Get("ram"), quantity.Length)})
+		s.Tools = append(s.Tools, &Tool{r.item(f), r.Value(f.Value.Get("across-flats"), quantity.Length), r.Above(f.Value.Get("ram"), quantity.Length, "a ram is", "write its diameter, such as `60 mm`")})
 	}
 	for _, f := range r.Fields(n.Get("wrenches")) {
 		s.Wrenches = append(s.Wrenches, r.wrench(f))
@@ -159,6 +159,19 @@ func (r reader) gauge(f syntax.Field) *Gauge {
 	}
 	r.marked(n, g.Scale)
 	return g
+}
+
+// atmosphere reads the air pressure of the shop. Between the highest towns and
+// the heaviest weather it lies between 50 and 110 kPa (common practice); what
+// does not is in another unit, or counts from the air itself.
+func (r reader) atmosphere(n *syntax.Node) *quantity.Value {
+	v := r.Value(n, quantity.Pressure)
+	kilo, _ := quantity.UnitOf("kPa")
+	if v == nil || v.In(kilo).Value.Cmp(big.NewRat(50, 1)) >= 0 && v.In(kilo).Value.Cmp(big.NewRat(110, 1)) <= 0 {
+		return v
+	}
+	r.Msgs.Report("quantity-malformed", n.Place(), "write it absolute and as it is at your height, near `101.3 kPa` at the sea", "no shop has air of %s", strings.ReplaceAll(v.Unit.After(v.Text), "\u00a0", " "))
+	return nil
 }
 
 // guard reads the share of a gauge's uncertainty by which limits are narrowed.

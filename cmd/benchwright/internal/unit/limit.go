@@ -17,6 +17,11 @@ func (r reader) limit(f syntax.Field) *Limit {
 	if n.Get("band") == nil && n.Get("by-variant") == nil && n.Get("table-by") == nil {
 		l.Bad = true // the schema has asked for one of them
 	}
+	if n.Get("table-by") != nil && n.Get("band") != nil {
+		r.Msgs.Report("limits-twice", n.Get("band").Place(), "keep the one that the manual gives", "this limit has both a band and a table by a mark")
+		l.Bad = true
+		return l
+	}
 	if n.Get("table-by") != nil {
 		l.Table = r.table(n)
 		l.Bad = l.Table == nil

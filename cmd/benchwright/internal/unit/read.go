@@ -114,7 +114,8 @@ func (r reader) part(f syntax.Field) *Part {
 }
 
 func (r reader) material(n *syntax.Node) Material {
-	m := Material{r.Value(n.Get("expansion"), quantity.Expansion), r.Value(n.Get("modulus"), quantity.Pressure),
+	m := Material{r.Above(n.Get("expansion"), quantity.Expansion, "an expansion is", "look it up again: steel has about `11.7e-6 /°C`"),
+		r.Above(n.Get("modulus"), quantity.Pressure, "a modulus is", "look it up again: steel has about `207 GPa`"),
 		r.Number(n.Get("poisson")), r.Text(n.Get("source"))}
 	if n != nil && m.Source == "" {
 		r.Msgs.Report("source-missing", n.Place(), "add `source:` to the material: published values differ by a tenth", "these numbers of a material have no source")

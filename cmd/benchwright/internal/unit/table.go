@@ -57,6 +57,18 @@ func (r reader) table(n *syntax.Node) *Table {
 	nominal, step := r.Value(n.Get("nominal"), quantity.Length), r.Value(n.Get("per-mark"), quantity.Length)
 	tolerance := r.Either(n.Get("tolerance"), quantity.Length)
 	first, last, ok := r.Marks(n.Get("marks"))
+	for _, v := range []struct {
+		v         *quantity.Value
+		key, mend string
+	}{
+		{step, "per-mark", "write what one mark is worth; `plus-mark-means:` says which way"},
+		{tolerance, "tolerance", "write how far the size may lie from what the mark calls for, such as `±0.02 mm`"},
+	} {
+		if v.v != nil && v.v.Value.Sign() <= 0 {
+			r.Msgs.Report("quantity-malformed", n.Get(v.key).Place(), v.mend, "`%s` is more than nothing", v.key)
+			return nil
+		}
+	}
 	if nominal == nil || step == nil || tolerance == nil || !ok || n.Get("plus-mark-means") == nil {
 		return nil
 	}
