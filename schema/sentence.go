@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
 )
@@ -81,10 +82,17 @@ func (f finding) unknownKeys() {
 	here, _ := f.value.(object)
 	free := slices.DeleteFunc(slices.Clone(known), func(k string) bool { _, there := here[k]; return there })
 	slices.Sort(free)
+	key, lack := f.orphan()
 	for _, k := range f.strangers() {
 		help := "leave it out"
 		near := f.nearest(k, known)
 		switch {
+		case k == key:
+			help = "write `" + lack + "`, which must be there, if that is meant; else leave it out, and add `" + lack + ":`"
+		case near == "" && f.outer(k):
+			help = "write it on a line of its own, beside `" + f.path[0] + ":`"
+		case near == "" && len(f.inner(k)) > 0:
+			help = "write it inside the braces of " + join(ticked(f.inner(k)), "or")
 		case slices.Contains(free, near):
 			help = "write `" + near + "`"
 		case near != "":
@@ -97,6 +105,70 @@ func (f finding) unknownKeys() {
 		}
 		f.reportKey(k, KeyUnknown, help, "%s has no key `%s`", f.title(), quote(k))
 	}
+}
+
+// orphan returns the one key of the value that nothing is known of, and the one
+// key that must be there and is not: most likely it is meant by it, in other
+// words. Both are "" where there is more of either.
+func (f finding) orphan() (key, lack string) {
+	known := f.candidates()
+	for _, k := range f.strangers() {
+		if f.nearest(k, known) != "" || f.outer(k) || len(f.inner(k)) > 0 {
+			continue
+		}
+		if key != "" {
+			return "", ""
+		}
+		key = k
+	}
+	here, _ := f.value.(object)
+	var lacks []string
+	for _, s := range f.scopes {
+		if s.depth != len(f.path) {
+			continue
+		}
+		lacks = append(lacks, words(s.schema["required"])...)
+		mates, _ := s.schema["dependentRequired"].(object)
+		for k, names := range mates {
+			if _, there := here[k]; there {
+				lacks = append(lacks, words(names)...)
+			}
+		}
+	}
+	lacks = f.lacking(lacks)
+	slices.Sort(lacks)
+	if lacks = slices.Compact(lacks); key == "" || len(lacks) != 1 || here[key] == nil {
+		return "", ""
+	}
+	return key, lacks[0]
+}
+
+// outer says whether a key that stands too far in belongs to the block itself,
+// which does not have it.
+func (f finding) outer(key string) bool {
+	root, _ := f.root.(object)
+	_, there := root[key]
+	return len(f.path) == 1 && !there && lookup(f.doc.raw, []string{"properties", key}) != nil
+}
+
+// inner returns the keys of the value that take such a key inside, sorted.
+func (f finding) inner(key string) []string {
+	if len(f.path) > 0 {
+		return nil
+	}
+	here, _ := f.value.(object)
+	var out []string
+	for k, p := range f.known() {
+		schema, _ := p.(object)
+		if ref, ok := schema["$ref"].(string); ok {
+			schema, _ = lookup(f.doc.raw, tokens(strings.TrimPrefix(ref, "#"))).(object)
+		}
+		if _, is := here[k].(object); is && lookup(schema, []string{"properties", key}) != nil {
+			out = append(out, k)
+		}
+	}
+	slices.Sort(out)
+	return out
 }
 
 // candidates returns the keys that the value may have, those first that a
@@ -169,8 +241,12 @@ func (f finding) lacking(names []string) []string {
 
 // missing reports the required keys that are not there, all in one sentence.
 func (f finding) missing(required any) {
-	names := f.lacking(words(required))
-	if len(names) == 0 {
+	root, _ := f.root.(object)
+	names := slices.DeleteFunc(f.lacking(words(required)), func(n string) bool {
+		_, there := root[n] // too far out, where it is not known
+		return there && len(f.path) == 1 && lookup(f.doc.raw, []string{"properties", n}) == nil
+	})
+	if _, lack := f.orphan(); len(names) == 0 || len(names) == 1 && names[0] == lack {
 		return
 	}
 	f.report(KeyMissing, f.wanted(names, ""), "%s needs %s", f.title(), join(ticked(names), "and"))
@@ -184,7 +260,7 @@ func (f finding) besides(location string) {
 	}
 	key := path[len(path)-2]
 	names := f.lacking(words(lookup(f.schema, []string{"dependentRequired", key})))
-	if len(names) == 0 {
+	if _, lack := f.orphan(); len(names) == 0 || len(names) == 1 && names[0] == lack {
 		return
 	}
 	f.reportKey(key, KeyMissing, f.wanted(names, " beside it"), "`%s` stands without %s", key, join(ticked(names), "and"))
