@@ -41,7 +41,7 @@ func (z Hazards) lay(c *compositor) block {
 		q := c.set(says(r.Steps), c.label, g.widths[3], 0)
 		lift := max(0, (c.minor-p.height())/2)
 		k.para(p, g.x(2), top+lift)
-		k.para(q, g.x(3), top+lift+(c.text.lead-c.label.lead)/2)
+		k.para(q, g.x(3), top+max(0, (c.minor-q.height())/2))
 		h := c.beats(max(p.height(), q.height(), c.minor) + u)
 		k.across(0, h, c.width, c.hair, hairline)
 		b.slabs = append(b.slabs, slab{height: h, keep: i == 0 && len(z.Rows) > 1 || i == len(z.Rows)-2, ops: k.ops})

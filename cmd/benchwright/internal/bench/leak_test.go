@@ -234,3 +234,19 @@ func TestEndReadingsReferred(t *testing.T) {
 		t.Error("nine degrees Fahrenheit are not five Celsius")
 	}
 }
+
+// The limit is what the strictest shop gives, and no stricter: recomputed for
+// 25 kPa above 101.3 kPa, 2 kPa lost referred to 20 °C, a shop of 15 to 25 °C
+// that becomes 2 °C colder, 126.3·(T − 2)/T − 2·(T − 2)/293.15 − 101.3 is at most
+// 22.1711 kPa, at 15 °C.
+func TestEndReadingOfTheStrictestShop(t *testing.T) {
+	h := Hold{Gauge: scale(t, "0 to 60 kPa", "0.2 kPa"), Start: big.NewRat(25, 1), Atmosphere: big.NewRat(1013, 10),
+		Coldest: big.NewRat(15, 1), Warmest: big.NewRat(25, 1), Change: big.NewRat(2, 1), Reference: big.NewRat(20, 1)}
+	rows, ok := h.EndReadings(5)
+	if !ok {
+		t.Fatal("no rows")
+	}
+	if got := rows[3]; got.Limit.FloatString(4) != "22.1711" || got.Mark.FloatString(1) != "22.2" {
+		t.Errorf("2 °C colder: limit %s, mark %s", got.Limit.FloatString(4), got.Mark.FloatString(1))
+	}
+}

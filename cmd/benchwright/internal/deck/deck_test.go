@@ -174,3 +174,29 @@ func TestBind(t *testing.T) {
 		}
 	}
 }
+
+// What the card's own words tell to take stands on the set-out face, and gloves
+// are named by what they must stand.
+func TestImplied(t *testing.T) {
+	b := newBuilder(&card.Card{Procedure: &procedure.Procedure{Consumables: []procedure.Named{{Name: "Paint pen, white"}}}, Stages: []*card.Stage{{Steps: []*card.Step{
+		{Number: 3, Items: []card.Item{&card.Torque{Torque: &procedure.Torque{ThenTurn: &quantity.Band{}}, Fastener: &unit.Fastener{Pattern: "circle"}, Order: []int{1, 2}}}},
+		{Number: 4, Items: []card.Item{&card.Timed{}}, Callouts: []*card.Callout{{Symbols: []string{"M009"}, IDs: []string{"sharp"}}}},
+		{Number: 5, Callouts: []*card.Callout{{Symbols: []string{"W017", "M009"}, IDs: []string{"hot"}}}},
+	}}}})
+	consumables, tools := b.implied()
+	said := func(rows [][][]render.Run) string {
+		var out []string
+		for _, row := range rows {
+			for _, cell := range row {
+				out = append(out, words(cell))
+			}
+		}
+		return strings.Join(out, "|")
+	}
+	if got := said(consumables) + ";" + said(tools); got != "Chalk|step 3;Clock|||step 4" {
+		t.Errorf("%q", got)
+	}
+	if got := said(b.wear().Rows); got != "Gloves|step 4|Heat-proof gloves|step 5" {
+		t.Errorf("%q", got)
+	}
+}
