@@ -26,6 +26,8 @@ tools:
   socket-127: {name: Socket 12.7, across-flats: 12.7 mm}
 wrenches:
   tw-30: {name: Click wrench 30, range: 6 to 30 N·m, marks: 0.5 N·m, accuracy: 4 %, length: 260 mm}
+gauges:
+  dial-indicator: {name: Dial indicator, resolution: 0.01 mm, range: 0 to 10 mm}
 `
 	testUnit = `unit: md-48
 title: MD-48 right-angle drive
