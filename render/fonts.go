@@ -82,11 +82,17 @@ func (m *metric) measure(buf *sfnt.Buffer, r rune) int {
 // advance is how far r moves the pen in face f, in thousandths of the em, or
 // none where the faces do not carry it.
 func advance(f Font, r rune) int {
+	if r == faceDigit {
+		r = '0'
+	}
 	if r < 0 || r >= tabled {
 		return none
 	}
 	return int(metrics()[f].advance[r])
 }
+
+// faceDigit is a digit of FaceOf: figures are all as wide as each other.
+const faceDigit = '\uE000'
 
 // capHeight is the height of a capital set at size.
 func capHeight(f Font, size int) int { return metrics()[f].cap * size / 1000 }

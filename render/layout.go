@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -416,6 +417,12 @@ func (p *pages) sheets(d Deck, o Options) []Sheet {
 	for _, f := range p.faces {
 		counts[f.section]++
 	}
+	faceOf := map[string]int{}
+	for i, f := range p.faces {
+		for _, a := range f.anchors {
+			faceOf[a.Name] = i + 1
+		}
+	}
 	part := make([]int, len(d.Sections))
 	all := make([]Sheet, len(p.faces))
 	for i, f := range p.faces {
@@ -437,6 +444,7 @@ func (p *pages) sheets(d Deck, o Options) []Sheet {
 			f.marks[j].From += n
 			f.marks[j].To += n
 		}
+		number(f.ops, faceOf)
 		k.add(f.ops...)
 		c.foot(&k, d.Running, at, o)
 		all[i] = Sheet{Width: o.Paper.Width, Height: o.Paper.Height, Name: at.part,
@@ -453,4 +461,20 @@ func titled(s string) string {
 		}
 		return r
 	}, strings.ToValidUTF8(s, ""))
+}
+
+// number puts the numbers of faces in the place of FaceOf. The link of a text
+// is the operation behind it.
+func number(ops []Op, faceOf map[string]int) {
+	for i, op := range ops {
+		g, is := op.(Glyphs)
+		if !is || !strings.Contains(g.Text, FaceOf) || i+1 == len(ops) {
+			continue
+		}
+		if l, is := ops[i+1].(Link); is {
+			g.Text = strings.ReplaceAll(g.Text, FaceOf, strconv.Itoa(faceOf[l.To]))
+			g.Width = textWidth(g.Font, g.Size, g.Text)
+			ops[i] = g
+		}
+	}
 }

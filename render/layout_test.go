@@ -313,6 +313,31 @@ func TestEmptyElements(t *testing.T) {
 	}
 }
 
+// A reference to a face has its number, and a deck with another number of faces
+// before it says the same.
+func TestFaceOf(t *testing.T) {
+	deck := func(steps int) Deck {
+		var groups []Group
+		for i := range steps {
+			groups = append(groups, Group{Elements: []Element{lines(20, 1), {Content: Text{Runs: []Run{{Text: fmt.Sprintf("See face\u00a0%s. ", FaceOf), Link: "table"}, {Text: fmt.Sprint(i)}}}}}})
+		}
+		return Deck{Sections: []Section{{Name: "Steps", Groups: groups}, {Name: "Look-up", Groups: []Group{{Anchor: "table", Elements: []Element{lines(1, 2)}}}}}}
+	}
+	for _, n := range []int{1, 12, 120} {
+		d := deck(n)
+		sheets, problems := Layout(d, optionsFor("A5"))
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		if want := fmt.Sprintf("See face\u00a0%d.", len(sheets)); !shows(sheets[0], want) {
+			t.Errorf("%d steps: %q, want %q", n, texts(sheets[0]), want)
+		}
+		if strings.Contains(Canonical(d), fmt.Sprint(len(sheets))+".") {
+			t.Errorf("%d steps: the number of the face shows in what the deck says", n)
+		}
+	}
+}
+
 func TestAnAnchorStandsOnce(t *testing.T) {
 	a, b := step(1, "nut", "Turn"), step(2, "nut", "Turn")
 	b.Elements = append(b.Elements, Element{Content: Text{Runs: []Run{{Text: "step 1", Link: "nut"}}}})

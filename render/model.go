@@ -85,6 +85,11 @@ type Run struct {
 	Link   string // the Anchor of a group, or an https address; "" for none
 }
 
+// FaceOf stands in the text of a Run with a Link for the number of the face on
+// which the group begins that the Link names. Layout puts it in when it knows
+// the faces; Canonical does not see it, as it sees no number of a face.
+const FaceOf = "\uE000\uE000"
+
 // Stage is the heading of a stage of the work.
 type Stage struct{ Title []Run }
 

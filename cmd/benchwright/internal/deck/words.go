@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/render"
 )
 
 // All fixed words of a card stand in this file, so that they can be read in
@@ -138,7 +139,7 @@ func wordForStep(step int, what string) string {
 	return fmt.Sprintf("For step\u00a0%d. %s", step, what)
 }
 func wordSee(what string, step int) string {
-	return fmt.Sprintf("See the %s for step\u00a0%d on the look-up face.", what, step)
+	return fmt.Sprintf("See the %s for step\u00a0%d on look-up face\u00a0%s.", what, step, render.FaceOf)
 }
 func wordAndOver(v string) string { return v + " and over" }
 
