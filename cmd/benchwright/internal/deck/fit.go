@@ -156,7 +156,7 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 	}
 	s := render.Setting{Label: fitTo(verb, short(w.Part))}
 	s.Value, s.Unit = b.onGauge(w.Measurement)
-	if low, high := b.ends(w.Measurement); w == f.Chill && low == "" && high != "" {
+	if high := b.chilledTo(f, w); high != "" {
 		s.Value, s.Unit = high, s.Unit+fitColder
 	}
 	mark := b.card.Shop.Mark()
@@ -266,6 +266,15 @@ func (b *builder) ends(m *card.Measurement) (low, high string) {
 	return "", ""
 }
 
+// chilledTo writes the temperature that a chilled part must reach, or pass;
+// nothing where there is a lowest one too, and for what is heated.
+func (b *builder) chilledTo(f *card.Fit, w *card.Warmth) string {
+	if low, high := b.ends(w.Measurement); w == f.Chill && low == "" {
+		return high
+	}
+	return ""
+}
+
 // lengthOf writes a length in mm with just the decimals that it needs.
 func (b *builder) lengthOf(mm *big.Rat) string {
 	unit, _ := quantity.UnitOf("mm")
@@ -304,6 +313,10 @@ func (b *builder) fitRows(f *card.Fit) []recordRow {
 			word = fitChilled
 		}
 		add(word(title), w.Measurement)
+		if high := b.chilledTo(f, w); high != "" { // as on its face
+			_, unit := b.onGauge(w.Measurement)
+			rows[len(rows)-1].limits = high + nbsp + unit + fitColder
+		}
 	}
 	for _, p := range f.Pushes() {
 		if p.Read {

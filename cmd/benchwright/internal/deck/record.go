@@ -133,13 +133,18 @@ func (b *builder) measurementRows(m *card.Measurement) []recordRow {
 
 // limits writes a measurement's limits in short.
 func (b *builder) limits(m *card.Measurement) string {
+	limits := b.bounds(m)
+	if m.Spread != nil && m.Span() != nil {
+		limits = wordApartRow(limits)
+	}
+	return limits
+}
+
+// bounds writes them without the spread.
+func (b *builder) bounds(m *card.Measurement) string {
 	switch {
 	case m.Marks != nil:
-		limits := b.marks(*m.Marks) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
-		if m.Spread != nil {
-			limits = wordApartRow(limits)
-		}
-		return limits
+		return b.marks(*m.Marks) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
 	case m.Limit != nil:
 		return b.band(b.unmarked(m)) + nbsp + m.Limit.Band.Unit.Symbol
 	case m.Table != nil:
