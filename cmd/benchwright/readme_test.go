@@ -235,12 +235,92 @@ func TestReadmeIsComplete(t *testing.T) {
 	for _, kind := range slices.Concat(procedure.Built, procedure.Later) {
 		has("block type", "`"+kind+"`")
 	}
-	for _, schema := range append([]string{"front"}, blockSchemas()...) {
+	named := func(page, text, schema string) {
 		for _, key := range keys(t, schema) {
 			if !strings.Contains(text, "`"+key+"`") && !strings.Contains(text, "`"+key+": ") {
-				t.Errorf("the README does not name the key %s of %s", key, schema)
+				t.Errorf("%s does not name the key %s of %s", page, key, schema)
 			}
 		}
+	}
+	named("the README", text, "front")
+	blocks := blocksPage(t)
+	var like []string // a block that takes another one's keys says so
+	for _, kind := range procedure.Built {
+		has("block", "[`"+kind+"`](BLOCKS.md#"+kind+")")
+		section := blocks[kind]
+		for _, other := range regexp.MustCompile(`keys are those of a \[(\w+)\]`).FindAllStringSubmatch(section, -1) {
+			like = append(like, other[1])
+			section += blocks[other[1]]
+		}
+		named("BLOCKS.md", section+"`only`", "block-"+kind)
+	}
+	if len(like) == 0 {
+		t.Error("no block takes another's keys")
+	}
+}
+
+// blocksPage returns what BLOCKS.md says of each block, by its type.
+func blocksPage(t *testing.T) map[string]string {
+	t.Helper()
+	text, err := os.ReadFile("../../BLOCKS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]string{}
+	for _, section := range strings.Split(string(text), "\n## ")[1:] {
+		kind, rest, _ := strings.Cut(section, "\n")
+		out[kind] = rest
+	}
+	return out
+}
+
+// Every block has its section and no other thing has, and each example builds
+// without a word.
+func TestBlockExamples(t *testing.T) {
+	sections := blocksPage(t)
+	for kind := range sections {
+		if !slices.Contains(procedure.Built, kind) {
+			t.Errorf("BLOCKS.md speaks of a block %s", kind)
+		}
+	}
+	for _, kind := range procedure.Built {
+		t.Run(kind, func(t *testing.T) {
+			t.Parallel()
+			dir := t.TempDir()
+			files := map[string]string{
+				"shop.yaml": "benchwright: 1\nshop: Fallow Lane Drive Works\n",
+				"unit.yaml": "unit: winch\ntitle: Winch head\n",
+				"card.md":   "---\ncard: W-10\ntitle: Set the winch up\nunit: winch\nrevision: A\ndate: 2026-02-03\n---\n\n## Stage\n\n",
+			}
+			for _, b := range fences(sections[kind], "yaml") {
+				name, facts, _ := strings.Cut(strings.TrimPrefix(b, "# "), "\n")
+				if files[name] == "" {
+					t.Fatalf("no file %s", name)
+				}
+				files[name] += facts
+			}
+			steps := fences(sections[kind], "markdown")
+			if len(steps) != 1 || !strings.Contains(steps[0], "```"+kind+"\n") {
+				t.Fatalf("the section of %s has no example of it", kind)
+			}
+			files["card.md"] += steps[0]
+			if err := os.Mkdir(filepath.Join(dir, "figures"), 0o777); err != nil {
+				t.Fatal(err)
+			}
+			var picture bytes.Buffer
+			if err := png.Encode(&picture, image.NewGray(image.Rect(0, 0, 800, 600))); err != nil {
+				t.Fatal(err)
+			}
+			files["figures/oil-hole.png"] = picture.String()
+			for name, text := range files {
+				if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if code, _, msgs := run(dir, "build", ".", "-o", "cards"); code != 0 || msgs != "" {
+				t.Errorf("exit %d\n%s", code, msgs)
+			}
+		})
 	}
 }
 
@@ -297,14 +377,6 @@ func testNames() (map[string]bool, error) {
 		return err
 	})
 	return names, err
-}
-
-func blockSchemas() []string {
-	var out []string
-	for _, b := range procedure.Built {
-		out = append(out, "block-"+b)
-	}
-	return out
 }
 
 // keys returns the keys that a schema knows at its top.
