@@ -17,6 +17,7 @@ func patterns(p *pass) {
 		if c.AsFound {
 			return
 		}
+		p.wrongPack(c)
 		var keys, where []string
 		for _, f := range unit.Faults {
 			if !c.If[f].Stated() {
@@ -30,6 +31,31 @@ func patterns(p *pass) {
 			p.msgs.Report("branch-missing", c.At, "add `again: 3` and `then:` with what to do when it is still wrong", "nothing says how often at most the pattern is corrected")
 		}
 	})
+}
+
+// wrongPack refuses a picture that leads to a step which makes a pack, and not
+// the one that the unit changes for it. A step that makes none may lead there.
+func (p *pass) wrongPack(c *card.Pattern) {
+	if c.Contact == nil {
+		return
+	}
+	for _, f := range unit.Faults {
+		to := c.Go[f]
+		if to == nil {
+			continue
+		}
+		made, right := "", false
+		for _, i := range to.Items {
+			if s, ok := i.(*card.Shim); ok && s.Pack != nil {
+				made, right = s.Pack.ID, right || s.Pack == c.Contact.By[f].Pack
+			}
+		}
+		if made != "" && !right {
+			d := p.msgs.Report("contact-step", c.If[f].Go.At, "name the step that makes `"+c.Contact.By[f].Pack.ID+"`, or look the pack up again in the manual",
+				"this step makes `%s`, and the unit changes `%s` when the pattern is %s", made, c.Contact.By[f].Pack.ID, lies[f])
+			d.Related = append(d.Related, related(c.Contact.By[f].At, "the unit says it here"))
+		}
+	}
 }
 
 // either joins words by commas and an or.

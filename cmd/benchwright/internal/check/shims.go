@@ -177,7 +177,11 @@ func (p *pass) shimTables(i *card.Shim) bool {
 		}
 		p.msgs.Report("shim-no-stack", i.KeyPlace(key), help, "`%s` leaves nothing of `within: %s` for %s", key, plain(i.Within.Unit.After(i.Within.Text)), where)
 	default:
-		p.msgs.Report("shim-no-stack", at, p.nearest(i), "`%s` makes no pack near enough to %s, for %s", i.Stock.ID, length(m.Want, i.Unit, mark), where)
+		what := "no pack near enough to"
+		if i.Round != nil { // a whole step, and nothing beside it
+			what = "no pack of just"
+		}
+		p.msgs.Report("shim-no-stack", at, p.nearest(i), "`%s` makes %s %s, for %s", i.Stock.ID, what, length(m.Want, i.Unit, mark), where)
 	}
 	return false
 }
@@ -242,7 +246,14 @@ func (p *pass) nearest(i *card.Shim) string {
 		want = quantity.Convert(nearest, scale.Unit, i.Unit) // what can be bought and measured
 	}
 	if buy := i.Stacks.Buy(want); buy != nil {
-		help += "; buy shims of " + length(buy, i.Unit, mark) + ", or widen `within:`"
+		other := "widen `within:`"
+		switch {
+		case i.Round != nil && len(i.Inputs) == 1:
+			other = "take `round:` out"
+		case i.Round != nil:
+			other = "write a `round:` whose steps the stock makes"
+		}
+		help += "; buy shims of " + length(buy, i.Unit, mark) + ", or " + other
 	}
 	return help
 }

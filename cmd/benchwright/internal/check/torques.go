@@ -138,6 +138,15 @@ func (p *pass) tightenedAfter(s *card.Step, t *card.Torque) bool {
 	return later
 }
 
+// limitless says whether a reading of the card has limits that cannot be told,
+// which is reported: it may have been the one that ends a tightening.
+func (p *pass) limitless() (found bool) {
+	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+		found = found || m.Limits.Stated() && !m.Limits.None && m.Limit == nil && m.Table == nil
+	})
+	return found
+}
+
 // ends asks that a reading ends the tightening of a crush sleeve, and that it
 // has limits.
 func ends(p *pass) {
@@ -145,7 +154,7 @@ func ends(p *pass) {
 		e, n := t.End, t.Until.Reading
 		switch {
 		case e == nil:
-		case e.Reading == nil && p.refused("preload", "measurement", "lash"):
+		case e.Reading == nil && (p.refused("preload", "measurement", "lash") || p.limitless()):
 		case e.Reading == nil && e.Step == nil:
 			p.msgs.Report("until-unread", n.At, "add the step that measures it, with `limits: "+n.Name+"`", "no step of this card reads `%s`", n.Name)
 		case e.Reading == nil:
