@@ -39,15 +39,6 @@ func seats(p *pass) {
 // heat asks whether what is heated may get as hot as it is told to.
 func heat(p *pass) {
 	each(p, func(_ *card.Step, f *card.Fit) {
-		for _, w := range f.Warmths() {
-			switch s := w.Stated; {
-			case s == nil || !f.Way.In(): // what is drawn off is heated until it comes
-			case w == f.Heat && s.Band.Low == nil && s.Band.Form != quantity.Bare:
-				p.msgs.Report("quantity-malformed", w.Means.Limits.At, "write both ends, as in `90 to 110 °C`", "`%s` does not say how hot it must get", s.Band.Written)
-			case w == f.Chill && s.Band.High == nil && s.Band.Form != quantity.Bare:
-				p.msgs.Report("quantity-malformed", w.Means.Limits.At, "write how cold it must get, as in `max -70 °C`", "`%s` does not say how cold it must get", s.Band.Written)
-			}
-		}
 		w := f.Heat
 		if w == nil {
 			return
