@@ -103,6 +103,10 @@ func TestJudgeFlats(t *testing.T) {
 // that is no substitute, and no metric tool is it.
 func TestInchFlatsInMillimetres(t *testing.T) {
 	mm, _ := quantity.UnitOf("mm")
+	// Half a millimetre is near, a hundredth more is not.
+	if nine := flat(t, "9/16 in"); !Near(nine, flat(t, "13.7875 mm")) || Near(nine, flat(t, "13.77 mm")) || Near(nine, flat(t, "14 N")) || !Near(flat(t, "1.4 cm"), nine) {
+		t.Error("half a millimetre from 9/16 in")
+	}
 	for _, c := range []struct {
 		inch, want, beside string
 	}{{"9/16 in", "14.29", "14 mm"}, {"5/16 in", "7.94", "8 mm"}, {"3/4 in", "19.05", "19 mm"}} {

@@ -21,6 +21,13 @@ func TestJugfuls(t *testing.T) {
 		{"2.05 to 2.08 L", "0.1 to 1 L", "0.01 L", ""},                     // below the lowest mark
 		{"1.21 to 1.24 L", "0 to 2 L", "0.05 L", ""},                       // between two marks
 		{"max 1.3 L", "0 to 2 L", "0.05 L", ""},
+		{"at least 1.3 L", "0 to 2 L", "0.05 L", ""},
+		{"0 to 1.3 L", "0 to 2 L", "0.05 L", ""},
+		{"-1 to 1.3 L", "0 to 2 L", "0.05 L", ""},
+		{"1 to 1.3 L", "-2 to 0 L", "0.05 L", ""},
+		{"1.1 to 1.3 L", "1.1 to 1.3 L", "0.05 L", "0, then 1.10 to 1.30 L"}, // the marks at the ends of both
+		{"1001 to 1002 L", "0 to 1 L", "0.05 L", "1000, then 1.00 to 1.00 L"},
+		{"1002 to 1003 L", "0 to 1 L", "0.05 L", ""}, // nobody counts so far
 		{"1.3 L", "0 to 2 L", "0.05 L", ""},
 		{"40 to 60 g", "0 to 2 L", "0.05 L", ""},
 	} {
@@ -32,6 +39,14 @@ func TestJugfuls(t *testing.T) {
 		if got != c.want {
 			t.Errorf("%s in %s by %s: %q, want %q", c.limits, c.span, c.marks, got, c.want)
 		}
+	}
+	for name, s := range map[string]quantity.Scale{"no marks": {Unit: unit("L")}, "marks of no width": {Unit: unit("L"), Step: new(big.Rat)}} {
+		if full, last, ok := Jugfuls(band(t, "1 to 1.3 L"), s); ok {
+			t.Errorf("%s: %d, then %v", name, full, last)
+		}
+	}
+	if full, last, ok := Jugfuls(band(t, "51 to 51.3 L"), quantity.Scale{Unit: unit("L"), Step: num(t, "0.1")}); !ok || full != 0 || last.High.Cmp(num(t, "51.3")) != 0 {
+		t.Errorf("a measure without an end: %d, then %v", full, last)
 	}
 }
 

@@ -80,6 +80,7 @@ func TestAlso(t *testing.T) {
 		{"100 +10/-5 N·m", "74 +1/-4 lbf·ft", Disagrees, "under is right, over is not"},
 		{"95 to 110 N·m", "100 +10/-5 N·m", Agrees, "the ends are the same, though it aims lower"},
 		{"100 +5/-0 N·m", "74 +4/-0.0 lbf·ft", Wider, "a tolerance of 0 is exact and counts for nothing"},
+		{"100 to 105 N·m", "74 +3/-0.0 lbf·ft", Agrees, "nor does it make the ends finer"},
 		{"100 +5/-0 N·m", "74.0 +3/-0 lbf·ft", Disagrees, "exact 73.76: a decimal is wrong"},
 		// Temperatures have a zero of their own, their tolerances have none.
 		{"120 °C", "248 °F", Agrees, ""},
