@@ -116,6 +116,8 @@ func (r *resolver) lacksFact(i *procedure.Lash, pair *unit.Gear, key string) {
 	case pair != nil && key == "":
 		r.msgs.Report("quantity-malformed", i.KeyPlace("measured"), "look up the angles of `"+pair.ID+"` again: each is less than 90°",
 			"the angles of `%s` are no pressure angle and spiral", pair.ID)
+	case pair != nil && key == "pitch-radius" && (pair.PinionRadius == nil && pair.Node.Get(key).Get("pinion") != nil || pair.GearRadius == nil && pair.Node.Get(key).Get("gear") != nil),
+		pair != nil && key == "pressure-angle" && pair.Node.Get(key) != nil: // it could not be read, which is reported
 	case pair != nil:
 		d := r.msgs.Report("key-missing", pair.At, "add `"+key+":` to `"+pair.ID+"` in the unit",
 			"limits of backlash hold elsewhere than the dial stands, and `%s` does not say its %s", pair.ID, strings.ReplaceAll(key, "-", " "))

@@ -127,7 +127,7 @@ func (r *resolver) pack(n procedure.Named) *unit.Pack {
 
 // known says whether all that the block names was found and read.
 func (i *Shim) Known() bool {
-	return !i.Bad && i.Pack != nil && i.Stock != nil && len(i.Stock.Shims) > 0 && i.Micrometer != nil && i.Inputs != nil &&
+	return !i.Bad && i.Pack != nil && i.Stock != nil && !i.Stock.Bad && len(i.Stock.Shims) > 0 && i.Micrometer != nil && i.Inputs != nil &&
 		(i.Other != nil) == (i.Shim.Other != nil) && i.Within != nil && i.OverPack != nil
 }
 

@@ -2,6 +2,7 @@ package card
 
 import (
 	"math/big"
+	"slices"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
@@ -107,6 +108,8 @@ func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band, a
 	switch {
 	case n > s.Number:
 		return refuse("take the reading in a step before this one", "the reading of step `%s` comes after the pack that is made from it", id.Name)
+	case len(found) == 0 && slices.ContainsFunc(r.card.Steps()[n-1].Source.Items, func(i procedure.Item) bool { _, bad := i.(*procedure.Invalid); return bad }):
+		return nil // its block could not be read, which is reported
 	case len(found) == 0:
 		return refuse("name a step with a `measurement` or a `lash` block", "step `%s` takes no reading", id.Name)
 	case len(found) > 1:

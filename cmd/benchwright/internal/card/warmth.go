@@ -220,7 +220,7 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 	}
 	if marks, ok := band.Inward(wholeDegrees); ok {
 		band.Written = marks.Print(r.card.Shop.Mark())
-		if r.card.Shop == nil || w.Means.Gauge.Name == "" {
+		if g, ok := r.card.Shop.Find(w.Means.Gauge.Name).(*shop.Gauge); !ok || g.Bad {
 			band.Low, band.High = marks.Low, marks.High
 		}
 	} else {

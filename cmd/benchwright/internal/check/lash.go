@@ -12,7 +12,7 @@ import (
 // pitch: a matter of plausibility.
 func lashes(p *pass) {
 	each(p, func(_ *card.Step, l *card.Lash) {
-		if l.Limit == nil || l.Pair == nil || l.PerPitch == nil || steep(l.Measurement) {
+		if l.Limit == nil || l.Pair == nil || l.PerPitch == nil || steep(l.Measurement) || l.Gauge == nil && p.Shop != nil {
 			return
 		}
 		pitch := l.Pair.Pitch()

@@ -12,6 +12,7 @@ func states(p *pass) {
 		}
 		limit := p.Unit.Limit(name.Name)
 		switch {
+		case limit.State == nil && limit.Node.Get("state") != nil: // it could not be read, which is reported
 		case limit.State == nil:
 			d := p.msgs.Report("preload-state", name.At, "add `state:` to the limit in the unit, such as `state: {bearings: new, seal: out, gear: out, oil: gear oil, turns: 10}`",
 				"`%s` does not say in which state it holds", name.Name)

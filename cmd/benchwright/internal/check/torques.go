@@ -78,6 +78,9 @@ func passes(p *pass) {
 		report := func(help, message string, args ...any) {
 			p.msgs.Report("tightening-passes", shares[t.PassAt].At, help, message, args...)
 		}
+		if n := t.Fastener.Node.Get("count"); !t.Set() && n != nil && n.Text != "1" {
+			return // it could not be read, which is reported
+		}
 		if !t.Set() {
 			report("give the fastener its `count:` in unit.yaml, or take `passes:` out", "`%s` is one fastener, and passes draw a set up evenly", t.Fastener.ID)
 			return

@@ -62,6 +62,9 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 
 // wrenchSuits asks how well the wrench that was chosen suits the torque.
 func (p *pass) wrenchSuits(g *card.Tightening) {
+	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad }) {
+		return // one whose scale is reported may suit better
+	}
 	c := g.Choice
 	w := c.Wrench
 	switch {

@@ -22,6 +22,12 @@ func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *de
 	case render.TooTall:
 		msgs.Report("step-too-tall", at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", problem.Detail)
 	case render.TooWide:
+		if strings.Contains(problem.Detail, "mm of ") { // a table, and no word of the writer's
+			if !slices.ContainsFunc(msgs.Sorted(), func(d diag.Diagnostic) bool { return d.Slug == "too-wide" && d.At == at }) {
+				msgs.Report("too-wide", at, "narrow what the table is for, or choose larger paper", "a table is wider than the face: %s", problem.Detail)
+			}
+			return
+		}
 		word := strings.TrimRight(problem.Detail, ".,;:")
 		if at, ok := lib.written(at, p, word); ok {
 			msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is wider than the face, and nothing in it can be broken")
@@ -46,7 +52,10 @@ func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *de
 // has an error is not judged by its size too, which may come from that error.
 func (lib *Library) own(p *procedure.Procedure, card, found *diag.List) *diag.List {
 	var wrong []int
-	errors := false
+	errors := lib.Workspace.Shop != nil && lib.faults[lib.Workspace.Shop] > 0 || lib.entries[p].Unit != nil && lib.faults[lib.entries[p].Unit] > 0
+	if errors {
+		wrong = append(wrong, everyStep(p)...)
+	}
 	for _, l := range []*diag.List{card, lib.refused[p]} {
 		for _, d := range l.Sorted() {
 			if d.Severity() == diag.Error {
@@ -80,6 +89,14 @@ func judged(p *procedure.Procedure, d diag.Diagnostic, wrong []int, errors bool)
 		return !errors
 	}
 	return !slices.Contains(wrong, step)
+}
+
+// everyStep returns the numbers of all steps.
+func everyStep(p *procedure.Procedure) (out []int) {
+	for n := range stepAt(p, len(p.File.Text)) {
+		out = append(out, n+1)
+	}
+	return out
 }
 
 // stepAt returns which step of a procedure stands at an offset of its file,

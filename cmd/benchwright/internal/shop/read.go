@@ -275,8 +275,10 @@ func (r reader) stock(f syntax.Field) *Stock {
 		v := r.Value(thick, quantity.Length)
 		switch {
 		case v == nil:
+			s.Bad = true
 		case v.Value.Cmp(new(big.Rat)) <= 0:
 			r.Msgs.Report("quantity-malformed", thick.Place(), "write its thickness", "a shim is more than nothing thick")
+			s.Bad = true
 		default:
 			s.Shims = append(s.Shims, Shim{*v, most})
 		}

@@ -81,6 +81,7 @@ type Stock struct {
 	Name  string
 	Place string
 	Shims []Shim // as written, thin to thick
+	Bad   bool   // one of them could not be read, which is reported
 	At    source.Place
 }
 

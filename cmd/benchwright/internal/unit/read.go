@@ -172,11 +172,11 @@ func (r reader) gear(f syntax.Field) *Gear {
 	n := f.Value
 	angle := func(key string) *quantity.Value { return r.Value(n.Get(key), quantity.Angle) }
 	out := &Gear{
-		ID: f.Key, Name: r.Name(f, "name"), Module: r.Value(n.Get("module"), quantity.Length),
+		ID: f.Key, Name: r.Name(f, "name"), Module: r.Above(n.Get("module"), quantity.Length, "a module is", "look it up again, such as `4 mm`"),
 		DiametralPitch: r.Number(n.Get("diametral-pitch")), PressureAngle: angle("pressure-angle"),
 		Spiral: angle("spiral"), ShaftAngle: angle("shaft-angle"),
-		PinionRadius: r.Value(n.Get("pitch-radius").Get("pinion"), quantity.Length),
-		GearRadius:   r.Value(n.Get("pitch-radius").Get("gear"), quantity.Length),
+		PinionRadius: r.Above(n.Get("pitch-radius").Get("pinion"), quantity.Length, "a pitch radius is", "look it up again, such as `36 mm`"),
+		GearRadius:   r.Above(n.Get("pitch-radius").Get("gear"), quantity.Length, "a pitch radius is", "look it up again, such as `72 mm`"),
 		DriveSide:    r.Text(n.Get("drive-side")),
 		At:           r.Key(f), Node: n,
 	}
