@@ -27,6 +27,10 @@ func TestTableHoles(t *testing.T) {
 		{"", "Gap, mm; 0 to 0.05; 0.07 to 0.15", "0.07 to 0.15", "0.06 mm lies in no row of this table"},
 		{"", "Gap, mm; 0.18 to 0.20; 0.22 to 0.30", "", ""}, // a mark beside a row of three: wide
 		{"", "Gap, mm; 0 to 0.05; 0.06 to 0.10; 0.12 to 0.15", "0.12 to 0.15", "0.11 mm lies in no row of this table"},
+		{"", "Gap, mm; 0.10 to 0.10; 0.11 to 0.20; 0.22 to 0.30", "0.22 to 0.30", "0.21 mm lies in no row of this table"},
+		{"", "Shaft, mm; over 10 to 18; over 19 to 30", "over 19 to 30", "19 mm lies in no row of this table"},
+		{"", "Gap, mm; 0.10 to 0.17; 0.20 to 0.27", "0.20 to 0.27", "0.18 to 0.19 mm lie in no row of this table"}, // a quarter of either row
+		{"", "Gap, mm; 0.10 to 0.16; 0.19 to 0.25", "", ""},                                                           // more
 		// Overlaps.
 		{"", "Gap, mm; 0.10 to 0.15; 0.15 to 0.20; 0.20 to 0.25", "0.15 to 0.20", "0.15 mm lies in two rows of this table"},
 		{"", "Gap, mm; 0.10 to 0.15; 0.16 to 0.20; 0.19 to 0.25", "0.19 to 0.25", "0.19 to 0.20 mm lie in two rows of this table"},
@@ -42,11 +46,14 @@ func TestTableHoles(t *testing.T) {
 		{"", "Limit, in; 0.180 to 0.190 mm; 0.192 to 0.201 mm", "", ""},
 		{"", "Limit; 0.180 to 0.190 doors; 0.192 to 0.201 doors", "", ""},
 		{"", "Limit, mm; 0.18 to 0.2; 0.22 to 0.3", "", ""},
+		{"", "Limit, mm; 0,10 to 0,20; 0,22 to 0,40", "", ""}, // no number here
+		{"", "Limit, mm; 0.10 to 0.50; 0.20 to 0.30; 0.31 to 0.60", "", ""},
 		{"", "Limit, mm; 0.18 to 0.20; none; 0.22 to 0.30", "", ""},
 		{"", "Limit, mm; 0.18 to 0.20; 0.18 to 0.20", "", ""},
 		{"", "Limit, mm; 0.20 to 0.18; 0.30 to 0.22", "", ""},
 		{"", "Limit, mm; 0.18 to 0.20", "", ""},
 		{"", "Mark; 1; 2; 4", "", ""},
+		{"", "mm ¦ in; 4.574 to 4.843 ¦ 0.180 to 0.183; 4.844 to 5.113 ¦ 0.191 to 0.194; 5.114 to 5.383 ¦ 0.195 to 0.198", "", ""}, // not the same again
 		{"", "Pack, mm ¦ Over it, mm; 0.10 to 0.20 ¦ 0.94 to 0.97; 0.21 to 0.30 ¦ 0.99 to 1.02", "", ""},
 		{"", "Gap, in ¦ Pack, mm; 0.010 to 0.020 ¦ 0.70 to 0.80; 0.021 to 0.030 ¦ 0.82 to 0.92", "", ""},
 	} {
