@@ -30,7 +30,7 @@ func TestTableHoles(t *testing.T) {
 		{"", "Gap, mm; 0.10 to 0.10; 0.11 to 0.20; 0.22 to 0.30", "0.22 to 0.30", "0.21 mm lies in no row of this table"},
 		{"", "Shaft, mm; over 10 to 18; over 19 to 30", "over 19 to 30", "19 mm lies in no row of this table"},
 		{"", "Gap, mm; 0.10 to 0.17; 0.20 to 0.27", "0.20 to 0.27", "0.18 to 0.19 mm lie in no row of this table"}, // a quarter of either row
-		{"", "Gap, mm; 0.10 to 0.16; 0.19 to 0.25", "", ""},                                                           // more
+		{"", "Gap, mm; 0.10 to 0.16; 0.19 to 0.25", "", ""},                                                        // more
 		// Overlaps.
 		{"", "Gap, mm; 0.10 to 0.15; 0.15 to 0.20; 0.20 to 0.25", "0.15 to 0.20", "0.15 mm lies in two rows of this table"},
 		{"", "Gap, mm; 0.10 to 0.15; 0.16 to 0.20; 0.19 to 0.25", "0.19 to 0.25", "0.19 to 0.20 mm lie in two rows of this table"},
