@@ -68,9 +68,13 @@ func (r Reader) Texts(n *syntax.Node) []string {
 	return out
 }
 
-// Count returns a whole number, the given one where none is written.
+// mostCount is the highest number of like things: the schema refuses a higher one.
+const mostCount = 999999
+
+// Count returns a whole number, the given one where none is written or it is one
+// that the schema has refused.
 func (r Reader) Count(n *syntax.Node, otherwise int) int {
-	if c, err := strconv.Atoi(r.Text(n)); err == nil && c > 0 {
+	if c, err := strconv.Atoi(r.Text(n)); err == nil && c > 0 && c <= mostCount {
 		return c
 	}
 	return otherwise
