@@ -166,3 +166,18 @@ func TestRefusals(t *testing.T) {
 		t.Error("the house has no door")
 	}
 }
+
+// The top of the tree holds what the house says, and nothing else: a page or a
+// folder of its own has its place further down.
+func TestTopLevel(t *testing.T) {
+	allowed := []string{"cmd", "procedures", "schema", "render", "testdata", "out", "README.md", "DEVELOPERS.md", "go.mod", "go.sum", "Makefile", "LICENSE"}
+	entries, err := os.ReadDir("../..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range entries {
+		if name := e.Name(); !strings.HasPrefix(name, ".") && name != "bin" && !slices.Contains(allowed, name) {
+			t.Errorf("%s stands at the top of the tree", name)
+		}
+	}
+}

@@ -246,23 +246,23 @@ func TestReadmeIsComplete(t *testing.T) {
 	blocks := blocksPage(t)
 	var like []string // a block that takes another one's keys says so
 	for _, kind := range procedure.Built {
-		has("block", "[`"+kind+"`](BLOCKS.md#"+kind+")")
+		has("block", "[`"+kind+"`](procedures/README.md#"+kind+")")
 		section := blocks[kind]
 		for _, other := range regexp.MustCompile(`keys are those of a \[(\w+)\]`).FindAllStringSubmatch(section, -1) {
 			like = append(like, other[1])
 			section += blocks[other[1]]
 		}
-		named("BLOCKS.md", section+"`only`", "block-"+kind)
+		named("procedures/README.md", section+"`only`", "block-"+kind)
 	}
 	if len(like) == 0 {
 		t.Error("no block takes another's keys")
 	}
 }
 
-// blocksPage returns what BLOCKS.md says of each block, by its type.
+// blocksPage returns what procedures/README.md says of each block, by its type.
 func blocksPage(t *testing.T) map[string]string {
 	t.Helper()
-	text, err := os.ReadFile("../../BLOCKS.md")
+	text, err := os.ReadFile("../../procedures/README.md")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -280,7 +280,7 @@ func TestBlockExamples(t *testing.T) {
 	sections := blocksPage(t)
 	for kind := range sections {
 		if !slices.Contains(procedure.Built, kind) {
-			t.Errorf("BLOCKS.md speaks of a block %s", kind)
+			t.Errorf("procedures/README.md speaks of a block %s", kind)
 		}
 	}
 	for _, kind := range procedure.Built {

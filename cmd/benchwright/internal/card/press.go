@@ -113,13 +113,14 @@ func (r *resolver) force(f *Fit, m *procedure.Means) *unit.LimitBand {
 		{"diameter", f.Diameter != nil || f.Tolerance.Name != ""},
 		{"length", m.Length != nil},
 		{"outside", m.Outside != nil},
+		{"bore", m.Bore != nil},
 	} {
 		if !k.there {
 			lacks = append(lacks, "`"+k.key+"`")
 		}
 	}
 	if len(lacks) > 0 {
-		r.msgs.Report("key-missing", m.At, "write `force:` with the manual's force and its `source:`, or state what is missing", "the force cannot be computed without %s", strings.Join(lacks, ", "))
+		r.msgs.Report("key-missing", m.At, "write `force:` with the manual's force and its `source:`, or state what is missing; a solid part has `bore: 0 mm`", "the force cannot be computed without %s", strings.Join(lacks, ", "))
 		return nil
 	}
 	if m.FrictionSource == "" {
@@ -134,12 +135,9 @@ func (r *resolver) force(f *Fit, m *procedure.Means) *unit.LimitBand {
 		}
 	}
 	mega, _ := quantity.UnitOf("MPa")
-	fit := bench.PressFit{Outer: millimetres(m.Outside), Seat: f.size.diameter, Bore: new(big.Rat),
+	fit := bench.PressFit{Outer: millimetres(m.Outside), Seat: f.size.diameter, Bore: millimetres(m.Bore),
 		HubModulus: hub.Part.Material.Modulus.In(mega).Value, ShaftModulus: shaft.Part.Material.Modulus.In(mega).Value,
 		HubPoisson: hub.Part.Material.Poisson, ShaftPoisson: shaft.Part.Material.Poisson}
-	if m.Bore != nil {
-		fit.Bore = millimetres(m.Bore)
-	}
 	length := millimetres(m.Length)
 	most, ok := fit.Force(f.size.most, m.Friction[len(m.Friction)-1], length)
 	if !ok {

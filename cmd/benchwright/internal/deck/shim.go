@@ -32,6 +32,14 @@ var effects = map[unit.Effect]string{unit.Opens: "opens", unit.Closes: "closes",
 
 var ways = map[int]string{-1: "thinner", 1: "thicker"}
 
+// wordAimOf says of what the manual's limits are: they stand in the panel of a
+// pack, and are not its own.
+func wordAimOf(reading, manual string) string {
+	if reading == "" {
+		return manual
+	}
+	return reading + ", " + manual
+}
 func wordPackSits(name, sits string) string { return name + ", " + sits }
 func wordThicker(effect, reading string) string {
 	return "A thicker pack " + effect + " the " + reading + "."
@@ -85,7 +93,7 @@ func (b *builder) shim(i *card.Shim) []render.Element {
 		panel.Lines = append(panel.Lines, plain(wordPackOrder))
 	}
 	if i.Limit != nil {
-		panel.Source = plain(b.manual(i.Limit))
+		panel.Source = plain(wordAimOf(i.Pack.Reading, b.manual(i.Limit)))
 	}
 	for _, p := range []*unit.Pack{i.Pack, i.Other} {
 		if p == nil {

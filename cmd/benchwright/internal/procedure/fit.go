@@ -60,7 +60,7 @@ type Means struct {
 	FrictionSource string
 	Length         *quantity.Value // of the seat
 	Outside        *quantity.Value // diameter of the outer part
-	Bore           *quantity.Value // of the inner part; nil is solid
+	Bore           *quantity.Value // of the inner part; nothing of a solid one
 }
 
 // oneZone matches a size with the tolerance of one part alone.
