@@ -1,0 +1,175 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+)
+
+// A laid group is measured but not yet placed.
+type laid struct {
+	Group
+	blocks []placedBlock
+	runs   bool // its elements may all run on
+	height int  // of all, where it starts a face
+	needs  int  // to begin it: all of it, or what a group that breaks must show
+}
+
+type placedBlock struct {
+	block
+	Element
+	x   int // from the column's left
+	gap int // above, where it is not the first of its group
+}
+
+// lay measures a group. What follows a step's head stands clear of the column
+// in which the numbers hang.
+func (p *pages) lay(g Group) laid {
+	c := p.c
+	l := p.fit(g, c.tallest)
+	tall := l.height > c.tallest
+	if tall && !l.Breaks && !l.runs {
+		c.report(Problem{TooTall, g.about(), lengths(l.height, c.tallest)})
+	}
+	l.Breaks = l.Breaks || tall
+	l.needs = l.height
+	if l.Breaks && (tall || !looked(g)) {
+		l.needs = l.first()
+	}
+	return l
+}
+
+// looked reports a group that is looked up: a table that one face holds is not
+// parted, for it is read across and down.
+func looked(g Group) bool {
+	return slices.ContainsFunc(g.Elements, func(e Element) bool {
+		_, is := e.Content.(Table)
+		return is
+	})
+}
+
+// lead reports a line that is read before what stands below it.
+func lead(c Content) bool {
+	t, is := c.(Text)
+	return is && t.Role == Lead
+}
+
+// fit measures a group for a room: where it is too tall its pictures give way
+// first, then the air between its things.
+func (p *pages) fit(g Group, room int) laid {
+	c := p.c
+	c.picture, c.drawn = c.tallest*2/5, 0
+	l := p.measure(g)
+	if over, n := l.height-room, pictures(g); over > 0 && n > 0 {
+		c.picture = max(c.tallest/5, c.drawn-over/n-c.beat)
+		l = p.measure(g)
+	}
+	if l.height > room && !l.Breaks && !l.runs {
+		if t := p.tight(g); t.height <= room {
+			l = t
+		}
+	}
+	return l
+}
+
+// first is what a group that breaks must show where it begins.
+func (l laid) first() int {
+	if len(l.blocks) == 0 {
+		return l.height
+	}
+	_, height := l.blocks[0].chunk(0)
+	if lead(l.blocks[0].Content) && len(l.blocks) > 1 { // it leads nowhere alone
+		_, next := l.blocks[1].chunk(0)
+		height += l.blocks[1].gap + next
+	}
+	return height
+}
+
+// tight measures a group with less air between its things. The type is never
+// made smaller.
+func (p *pages) tight(g Group) laid {
+	beat := p.c.beat
+	defer func() { p.c.beat = beat }()
+	p.c.beat = max(beat*3/4, leastBoxGap/2) // two beats part two boxes
+	return p.measure(g)
+}
+
+// about is the reference for a problem with the whole group.
+func (g Group) about() Ref {
+	if g.Ref == 0 && len(g.Elements) > 0 {
+		return g.Elements[0].Ref
+	}
+	return g.Ref
+}
+
+func pictures(g Group) int {
+	n := 0
+	for _, e := range g.Elements {
+		if _, is := e.Content.(Picture); is {
+			n++
+		}
+	}
+	return n
+}
+
+// measure lays the elements of a group out, one under the other.
+func (p *pages) measure(g Group) laid {
+	c := p.c
+	l := laid{Group: g, runs: true}
+	x := 0
+	var before Content
+	for _, e := range g.Elements {
+		if e.Content == nil {
+			continue
+		}
+		c.ref, c.width, c.wide = e.Ref, c.column-x, false
+		b := e.Content.lay(c)
+		if len(b.slabs) == 0 {
+			continue
+		}
+		b.resolve(c)
+		gap := c.between(before, e.Content)
+		l.blocks = append(l.blocks, placedBlock{b, e, x, gap})
+		if len(l.blocks) > 1 {
+			l.height += gap
+		}
+		l.height += b.height()
+		l.runs = l.runs && b.runs
+		before = e.Content
+		if _, is := e.Content.(Step); is {
+			x = c.hang
+		}
+	}
+	c.ref, c.width = 0, c.column
+	return l
+}
+
+// lengths says how much there is of how much room.
+func lengths(is, room int) string {
+	return fmt.Sprintf("%d mm of %d mm", (is+999)/1000, room/1000)
+}
+
+// between is the room between two elements of a group.
+func (c *compositor) between(before, after Content) int {
+	switch after.(type) {
+	case Text, List:
+		switch before.(type) {
+		case Step, Text, List:
+			return c.beat
+		}
+	}
+	return 2 * c.beat
+}
+
+// chunk is the slabs from i that stay together: their end and their height.
+func (b block) chunk(i int) (end, height int) {
+	for end = i; end < len(b.slabs); end++ {
+		if end > i {
+			height += b.slabs[end].gap
+		}
+		height += b.slabs[end].height
+		if !b.slabs[end].keep {
+			return end + 1, height
+		}
+	}
+	return end, height
+}
