@@ -15,10 +15,10 @@ func TestAdapterBounds(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 1))
 	off := big.NewRat(1, 1e18) // far more than Cos is out, far less than cosError
 	for range 300 {
-		length := quantity.Value{Number: quantity.Number{Value: big.NewRat(200+r.Int64N(800), 1)}, Unit: unit("mm")}
+		length := quantity.Value{Number: quantity.Number{Value: big.NewRat(200+r.Int64N(800), 1)}, Unit: quantity.MustUnit("mm")}
 		e := big.NewRat(1+r.Int64N(150), 1)
 		angle := big.NewRat(1+r.Int64N(1798), 10)
-		a := &Adapter{Length: quantity.Value{Number: quantity.Number{Value: e}, Unit: unit("mm")}, Angle: angle}
+		a := &Adapter{Length: quantity.Value{Number: quantity.Number{Value: e}, Unit: quantity.MustUnit("mm")}, Angle: angle}
 		least, most, ok := a.gain(&length)
 		if !ok {
 			t.Fatalf("an adapter of %s on a wrench of %s has no gain", e, length.Value)

@@ -131,9 +131,9 @@ func tightness(torque quantity.Band, duty Duty, t Thread, k, proof *big.Rat) (j 
 func mistaken(symbol string) []quantity.Unit {
 	switch symbol {
 	case "lbf·ft":
-		return []quantity.Unit{unit("lbf·in"), newtonMetre}
+		return []quantity.Unit{poundInch, newtonMetre}
 	case "lbf·in", "N·m":
-		return []quantity.Unit{unit("lbf·ft")}
+		return []quantity.Unit{poundFoot}
 	}
 	return nil
 }

@@ -95,7 +95,7 @@ func (t Thread) ProofLoad(class string) (proof *big.Rat, listed, ok bool) {
 		default:
 			return nil, false, false
 		}
-		return quantity.Convert(area, unit("lbf"), newton), false, true
+		return quantity.Convert(area, poundForce, newton), false, true
 	}
 	if !between(big.NewRat(8, 5), big.NewRat(39, 1)) {
 		return nil, false, false
@@ -156,9 +156,9 @@ func (t Thread) kd(k *big.Rat) *big.Rat {
 	if k == nil || k.Sign() <= 0 || !t.sound() {
 		return nil
 	}
-	u := unit("mm")
+	u := millimetre
 	if t.PerInch != nil {
-		u = unit("in")
+		u = inch
 	}
 	d := quantity.Convert(t.Diameter, u, metre)
 	return d.Mul(d, k)

@@ -72,7 +72,7 @@ func TestProofLoadRises(t *testing.T) {
 // it ordinary.
 func TestJudgeTorqueProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 9))
-	units := []quantity.Unit{newtonMetre, unit("lbf·ft"), unit("lbf·in")}
+	units := []quantity.Unit{newtonMetre, quantity.MustUnit("lbf·ft"), quantity.MustUnit("lbf·in")}
 	seen, slips := map[TightnessFinding]int{}, 0
 	for range 2000 {
 		th := Thread{Diameter: big.NewRat(60+r.Int64N(180), 10), Pitch: big.NewRat(100+r.Int64N(100), 100)}

@@ -112,7 +112,7 @@ func TestProofLoadEnds(t *testing.T) {
 		got, listed, ok := c.th.ProofLoad(c.class)
 		want := new(big.Rat).Mul(c.th.StressArea(), num(t, c.stress))
 		if c.th.PerInch != nil {
-			want = quantity.Convert(want, unit("lbf"), newton)
+			want = quantity.Convert(want, quantity.MustUnit("lbf"), newton)
 		}
 		if !ok || listed || got.Cmp(want) != 0 {
 			t.Errorf("%v %s: %v, want %s a unit of area", c.th, c.class, got, c.stress)
@@ -130,7 +130,7 @@ func TestProofLoadFine(t *testing.T) {
 }
 
 func TestTighteningTorque(t *testing.T) {
-	lbf, lbfin := unit("lbf"), unit("lbf·in")
+	lbf, lbfin := quantity.MustUnit("lbf"), quantity.MustUnit("lbf·in")
 	half := un(t, "1/2", "13")
 	proof, _, _ := half.ProofLoad("5")
 	clamp := new(big.Rat).Mul(quantity.Convert(proof, newton, lbf), num(t, "0.75"))

@@ -146,26 +146,20 @@ func HeatBand(room, rise, cap *big.Rat) (b quantity.Band, ok bool) {
 	if need.Cmp(cap) > 0 {
 		return b, false
 	}
-	return quantity.Band{Form: quantity.Range, Low: need, High: cap, Unit: Celsius()}, true
+	return quantity.Band{Form: quantity.Range, Low: need, High: cap, Unit: celsius}, true
 }
 
 // ChillBand returns the temperatures, in °C, at which a chilled part goes into
 // its seat: room − fall and colder. Room is how cold the part that is not
 // chilled may be.
 func ChillBand(room, fall *big.Rat) quantity.Band {
-	return quantity.Band{Form: quantity.Max, High: new(big.Rat).Sub(room, fall), Unit: Celsius()}
+	return quantity.Band{Form: quantity.Max, High: new(big.Rat).Sub(room, fall), Unit: celsius}
 }
 
 // Coldest is the temperature in °C under which nothing is chilled in a shop:
 // liquid nitrogen boils at 77.36 K (CRC Handbook of Chemistry and Physics, from
 // memory), which is -195.79 °C.
 var Coldest = big.NewRat(-196, 1)
-
-// Celsius is the unit of the temperatures here.
-func Celsius() quantity.Unit {
-	u, _ := quantity.UnitOf("°C")
-	return u
-}
 
 // closeExpansion is the difference of expansions, per °C, under which parts
 // that are heated together hardly come apart (common practice).

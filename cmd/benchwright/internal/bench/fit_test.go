@@ -159,11 +159,11 @@ func TestCaps(t *testing.T) {
 		heat string
 		over bool
 	}{{"200 °F", false}, {"248 °F", false}, {"250 °F", true}, {"275 °F", true}} {
-		if _, over := Exceeds(value(t, c.heat).In(Celsius()).Value, caps[1:2]); (over != nil) != c.over {
+		if _, over := Exceeds(value(t, c.heat).In(celsius).Value, caps[1:2]); (over != nil) != c.over {
 			t.Errorf("a bearing at %s: %v over", c.heat, over)
 		}
 	}
-	if BearingCap.Cmp(value(t, "250 °F").In(Celsius()).Value) > 0 {
+	if BearingCap.Cmp(value(t, "250 °F").In(celsius).Value) > 0 {
 		t.Error("the cap of a bearing is above 250 °F")
 	}
 }
@@ -247,7 +247,7 @@ func TestHeatBandProperties(t *testing.T) {
 				continue
 			}
 			shown++
-			low, high := quantity.Convert(m.Low, u, Celsius()), quantity.Convert(m.High, u, Celsius())
+			low, high := quantity.Convert(m.Low, u, celsius), quantity.Convert(m.High, u, celsius)
 			if low.Cmp(b.Low) < 0 || high.Cmp(cap) > 0 {
 				t.Fatalf("%s to %s °C are read as %s to %s", b.Low, cap, low, high)
 			}

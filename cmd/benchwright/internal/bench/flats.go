@@ -75,8 +75,6 @@ func Near(size, tool quantity.Value) bool {
 	return off.Sign() != 0 && off.Abs(off).Cmp(flatNear) <= 0
 }
 
-var millimetre, _ = quantity.UnitOf("mm")
-
 // flatNear is how far a tool of the other system may be off and still be
 // taken for a substitute.
 var flatNear = big.NewRat(1, 2)

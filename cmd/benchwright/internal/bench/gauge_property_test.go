@@ -14,7 +14,7 @@ import (
 func TestGuardProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(10, 1))
 	for range 500 {
-		b := quantity.Band{Form: quantity.Range, Unit: unit("mm"), Low: big.NewRat(r.Int64N(1000), 1000)}
+		b := quantity.Band{Form: quantity.Range, Unit: quantity.MustUnit("mm"), Low: big.NewRat(r.Int64N(1000), 1000)}
 		b.High = new(big.Rat).Add(b.Low, big.NewRat(1+r.Int64N(300), 1000))
 		u := quantity.Value{Number: quantity.Number{Value: big.NewRat(1+r.Int64N(60), 1000)}, Unit: b.Unit}
 		w := []*big.Rat{num(t, "1"), num(t, "0.825")}[r.IntN(2)]
@@ -28,8 +28,8 @@ func TestGuardProperties(t *testing.T) {
 		if back := new(big.Rat).Mul(ratio, new(big.Rat).Add(u.Value, u.Value)); back.Cmp(b.Width()) != 0 {
 			t.Fatalf("a ratio of %s for ±%s in %s", ratio, u.Value, b.Width())
 		}
-		inch := quantity.Value{Number: quantity.Number{Value: quantity.Convert(u.Value, u.Unit, unit("in"))}, Unit: unit("in")}
-		if same, _ := UncertaintyRatio(b.In(unit("µm")), inch); same.Cmp(ratio) != 0 {
+		inch := quantity.Value{Number: quantity.Number{Value: quantity.Convert(u.Value, u.Unit, quantity.MustUnit("in"))}, Unit: quantity.MustUnit("in")}
+		if same, _ := UncertaintyRatio(b.In(quantity.MustUnit("µm")), inch); same.Cmp(ratio) != 0 {
 			t.Fatalf("in other units the ratio is %s, not %s", same, ratio)
 		}
 		if !ok {
@@ -53,14 +53,14 @@ func TestGuardProperties(t *testing.T) {
 func TestMarksAcrossProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(10, 2))
 	for range 300 {
-		b := quantity.Band{Form: quantity.Range, Unit: unit("mm"), Low: big.NewRat(r.Int64N(1000), 1000)}
+		b := quantity.Band{Form: quantity.Range, Unit: quantity.MustUnit("mm"), Low: big.NewRat(r.Int64N(1000), 1000)}
 		b.High = new(big.Rat).Add(b.Low, big.NewRat(1+r.Int64N(300), 1000))
-		s := quantity.Scale{Unit: unit("mm"), Step: big.NewRat(1+r.Int64N(50), 1000)}
+		s := quantity.Scale{Unit: quantity.MustUnit("mm"), Step: big.NewRat(1+r.Int64N(50), 1000)}
 		n, _ := MarksAcross(b, s)
 		if width := new(big.Rat).Mul(n, s.Step); width.Cmp(b.Width()) != 0 {
 			t.Fatalf("%s marks of %s are not %s", n, s.Step, b.Width())
 		}
-		if inch, _ := MarksAcross(b.In(unit("in")), s); inch.Cmp(n) != 0 {
+		if inch, _ := MarksAcross(b.In(quantity.MustUnit("in")), s); inch.Cmp(n) != 0 {
 			t.Fatalf("%s marks, and %s for the same in inches", n, inch)
 		}
 		fine := s

@@ -40,12 +40,12 @@ func TestJugfuls(t *testing.T) {
 			t.Errorf("%s in %s by %s: %q, want %q", c.limits, c.span, c.marks, got, c.want)
 		}
 	}
-	for name, s := range map[string]quantity.Scale{"no marks": {Unit: unit("L")}, "marks of no width": {Unit: unit("L"), Step: new(big.Rat)}} {
+	for name, s := range map[string]quantity.Scale{"no marks": {Unit: quantity.MustUnit("L")}, "marks of no width": {Unit: quantity.MustUnit("L"), Step: new(big.Rat)}} {
 		if full, last, ok := Jugfuls(band(t, "1 to 1.3 L"), s); ok {
 			t.Errorf("%s: %d, then %v", name, full, last)
 		}
 	}
-	if full, last, ok := Jugfuls(band(t, "51 to 51.3 L"), quantity.Scale{Unit: unit("L"), Step: num(t, "0.1")}); !ok || full != 0 || last.High.Cmp(num(t, "51.3")) != 0 {
+	if full, last, ok := Jugfuls(band(t, "51 to 51.3 L"), quantity.Scale{Unit: quantity.MustUnit("L"), Step: num(t, "0.1")}); !ok || full != 0 || last.High.Cmp(num(t, "51.3")) != 0 {
 		t.Errorf("a measure without an end: %d, then %v", full, last)
 	}
 }
@@ -56,7 +56,7 @@ func TestJugfulsNeverOutside(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 8))
 	made := 0
 	for range 2000 {
-		s := quantity.Scale{Unit: unit("L"), Step: big.NewRat(1, []int64{10, 20, 50, 100}[rng.IntN(4)]), Low: big.NewRat(rng.Int64N(3), 10), High: big.NewRat(5+rng.Int64N(45), 10)}
+		s := quantity.Scale{Unit: quantity.MustUnit("L"), Step: big.NewRat(1, []int64{10, 20, 50, 100}[rng.IntN(4)]), Low: big.NewRat(rng.Int64N(3), 10), High: big.NewRat(5+rng.Int64N(45), 10)}
 		low := big.NewRat(50+rng.Int64N(4000), 300)
 		b := quantity.Band{Form: quantity.Range, Low: low, High: new(big.Rat).Add(low, big.NewRat(rng.Int64N(300), 700)), Unit: s.Unit}
 		full, last, ok := Jugfuls(b, s)

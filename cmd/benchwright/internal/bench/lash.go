@@ -165,7 +165,6 @@ func UsualLash(pitch *big.Rat) (low, high *big.Rat, ok bool) {
 // value, are judged by what they have.
 func JudgeLash(limits quantity.Band, pitch *big.Rat) LashFinding {
 	low, high, ok := UsualLash(pitch)
-	inch := unit("in")
 	if !ok || limits.Unit.Dimension != inch.Dimension {
 		return LashNoRow
 	}

@@ -47,10 +47,10 @@ func TestOnDialIsInsideAndWidest(t *testing.T) {
 	r := rand.New(rand.NewPCG(6, 2))
 	kept := 0
 	for range 500 {
-		b := quantity.Band{Form: quantity.Range, Unit: unit([]string{"mm", "in"}[r.IntN(2)]), Low: big.NewRat(r.Int64N(400), 1000)}
+		b := quantity.Band{Form: quantity.Range, Unit: quantity.MustUnit([]string{"mm", "in"}[r.IntN(2)]), Low: big.NewRat(r.Int64N(400), 1000)}
 		b.High = new(big.Rat).Add(b.Low, big.NewRat(1+r.Int64N(200), 1000))
 		factor := big.NewRat(1+r.Int64N(400), 100)
-		dial := quantity.Scale{Unit: unit([]string{"mm", "in"}[r.IntN(2)]), Step: big.NewRat(1, []int64{100, 500, 1000}[r.IntN(3)])}
+		dial := quantity.Scale{Unit: quantity.MustUnit([]string{"mm", "in"}[r.IntN(2)]), Step: big.NewRat(1, []int64{100, 500, 1000}[r.IntN(3)])}
 		exact, m, ok := OnDial(b, factor, dial)
 		back := func(x *big.Rat) *big.Rat {
 			y := new(big.Rat).Quo(x, factor)
@@ -96,7 +96,7 @@ func TestFarFromTheoryProperties(t *testing.T) {
 // The backlash that is usual never grows with the pitch, and limits that hold
 // a usual one are never strange.
 func TestUsualLashProperties(t *testing.T) {
-	inch := unit("in")
+	inch := quantity.MustUnit("in")
 	var lastLow, lastHigh *big.Rat
 	for hundredths := int64(400); hundredths <= 800; hundredths++ {
 		pitch := big.NewRat(hundredths, 100)

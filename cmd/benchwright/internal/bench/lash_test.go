@@ -143,7 +143,7 @@ func TestOnDial(t *testing.T) {
 
 // A scaled band keeps its aim.
 func TestScaled(t *testing.T) {
-	b := Scaled(band(t, "0.20 +0.05/-0.10 mm"), num(t, "1.5"), unit("mm"))
+	b := Scaled(band(t, "0.20 +0.05/-0.10 mm"), num(t, "1.5"), quantity.MustUnit("mm"))
 	if b.Low.Cmp(num(t, "0.15")) != 0 || b.High.Cmp(num(t, "0.375")) != 0 || b.Target().Cmp(num(t, "0.30")) != 0 {
 		t.Errorf("%s to %s, aiming at %s", b.Low, b.High, b.Target())
 	}

@@ -66,18 +66,3 @@ func CordRadius(drum, cord quantity.Value) *big.Rat {
 	r := new(big.Rat).Quo(c.Value, big.NewRat(2, 1))
 	return r.Add(r, d.Value)
 }
-
-// The units in which the sums are done.
-var (
-	newton      = unit("N")
-	newtonMetre = unit("N·m")
-	metre       = unit("m")
-)
-
-func unit(symbol string) quantity.Unit {
-	u, ok := quantity.UnitOf(symbol)
-	if !ok {
-		panic("bench: no unit " + symbol)
-	}
-	return u
-}

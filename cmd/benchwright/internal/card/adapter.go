@@ -5,7 +5,6 @@ import (
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
-	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
 )
 
@@ -28,8 +27,7 @@ func (r *resolver) adapter(a *procedure.Adapter) *Adapter {
 	}
 	out := &Adapter{Tool: tool, Adapter: bench.Adapter{Length: *a.Length, Angle: new(big.Rat)}}
 	if a.Angle != nil {
-		degree, _ := quantity.UnitOf("°")
-		out.Adapter.Angle = quantity.Convert(a.Angle.Value, a.Angle.Unit, degree)
+		out.Adapter.Angle = degrees(a.Angle)
 		out.Angle = a.Angle.Unit.After(a.Angle.Text)
 	}
 	return out

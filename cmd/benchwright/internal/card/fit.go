@@ -167,7 +167,6 @@ func (f *Fit) HasSize() bool { return f.size != nil }
 
 // measure reads diameter and interference.
 func (f *Fit) measure(r *resolver) {
-	mm, _ := quantity.UnitOf("mm")
 	switch {
 	case f.Tolerance.Name != "":
 		hole, shaft, err := quantity.ParseFit(f.Tolerance.Name, r.card.Shop.Mark())
@@ -200,7 +199,7 @@ func (f *Fit) measure(r *resolver) {
 		f.bad = true
 	case r.loose(f, f.Interference.High, f.Interference.Written):
 	default:
-		b := f.Interference.In(mm)
+		b := f.Interference.In(millimetre)
 		f.size = &size{millimetres(f.Diameter), b.Low, b.High}
 	}
 }
@@ -216,10 +215,4 @@ func (r *resolver) loose(f *Fit, most *big.Rat, written string) bool {
 	r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look it up again: a fit that holds is such as `50 H7/p6`", "`%s` leaves play, and nothing holds the part", written)
 	f.bad = true
 	return true
-}
-
-// millimetres returns a length in mm.
-func millimetres(v *quantity.Value) *big.Rat {
-	mm, _ := quantity.UnitOf("mm")
-	return v.In(mm).Value
 }

@@ -170,8 +170,3 @@ func (m *Measurement) TiltDegrees() *big.Rat {
 	}
 	return degrees(m.Tilt)
 }
-
-func degrees(v *quantity.Value) *big.Rat {
-	u, _ := quantity.UnitOf("°")
-	return quantity.Convert(v.Value, v.Unit, u)
-}

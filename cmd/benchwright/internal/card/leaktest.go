@@ -33,20 +33,6 @@ func (t *LeakTest) causes() []Cause {
 	return out
 }
 
-var (
-	celsius, fahrenheit = unitOf("°C"), unitOf("°F")
-	pascal, litre       = unitOf("Pa"), unitOf("L")
-	second, pascalLitre = unitOf("s"), unitOf("Pa·L/s")
-)
-
-func unitOf(symbol string) quantity.Unit {
-	u, ok := quantity.UnitOf(symbol)
-	if !ok {
-		panic("card: no unit " + symbol)
-	}
-	return u
-}
-
 func (r *resolver) leakTest(t *procedure.LeakTest) Item {
 	out := &LeakTest{Measurement: &Measurement{Measurement: &t.Measurement}, Block: t}
 	s := r.card.Shop

@@ -85,10 +85,8 @@ func (r *resolver) atRam(p *Push, force quantity.Band) *quantity.Band {
 			"`%s` shows pressure, and no tool here says how large its ram is", p.Means.Gauge.Name)
 		return nil
 	}
-	newton, _ := quantity.UnitOf("N")
-	mega, _ := quantity.UnitOf("MPa")
 	area := bench.RamArea(millimetres(p.Ram))
-	out := quantity.Band{Form: force.Form, Unit: mega, Written: force.Written}
+	out := quantity.Band{Form: force.Form, Unit: megapascal, Written: force.Written}
 	in := force.In(newton)
 	for _, side := range []struct{ from, to **big.Rat }{{&in.Low, &out.Low}, {&in.High, &out.High}} {
 		if *side.from != nil {
@@ -134,9 +132,8 @@ func (r *resolver) force(f *Fit, m *procedure.Means) *unit.LimitBand {
 			return nil
 		}
 	}
-	mega, _ := quantity.UnitOf("MPa")
 	fit := bench.PressFit{Outer: millimetres(m.Outside), Seat: f.size.diameter, Bore: millimetres(m.Bore),
-		HubModulus: hub.Part.Material.Modulus.In(mega).Value, ShaftModulus: shaft.Part.Material.Modulus.In(mega).Value,
+		HubModulus: hub.Part.Material.Modulus.In(megapascal).Value, ShaftModulus: shaft.Part.Material.Modulus.In(megapascal).Value,
 		HubPoisson: hub.Part.Material.Poisson, ShaftPoisson: shaft.Part.Material.Poisson}
 	length := millimetres(m.Length)
 	most, ok := fit.Force(f.size.most, m.Friction[len(m.Friction)-1], length)
@@ -145,15 +142,13 @@ func (r *resolver) force(f *Fit, m *procedure.Means) *unit.LimitBand {
 			"these diameters and this interference press nothing")
 		return nil
 	}
-	newton, _ := quantity.UnitOf("N")
-	kilo, _ := quantity.UnitOf("kN")
-	band := quantity.Band{Form: quantity.Max, High: quantity.Convert(most, newton, kilo), Unit: kilo}
+	band := quantity.Band{Form: quantity.Max, High: quantity.Convert(most, newton, kilonewton), Unit: kilonewton}
 	if f.size.least != nil && f.size.least.Sign() > 0 {
 		if least, ok := fit.Force(f.size.least, m.Friction[0], length); ok {
-			band.Form, band.Low = quantity.Range, quantity.Convert(least, newton, kilo)
+			band.Form, band.Low = quantity.Range, quantity.Convert(least, newton, kilonewton)
 		}
 	}
-	tenth := quantity.Scale{Unit: kilo, Step: big.NewRat(1, 10)}
+	tenth := quantity.Scale{Unit: kilonewton, Step: big.NewRat(1, 10)}
 	if marks, ok := band.Inward(tenth); ok {
 		band.Written = marks.Print(r.card.Shop.Mark())
 		if r.card.Shop == nil || m.Gauge.Name == "" {

@@ -5,7 +5,6 @@ import (
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
-	"benchwright/cmd/benchwright/internal/quantity"
 )
 
 // A Timed is work that must be done before a time runs out.
@@ -23,8 +22,7 @@ func (r *resolver) timed(p *procedure.Timed) Item {
 	if p.Within == nil {
 		return t
 	}
-	min, _ := quantity.UnitOf("min")
-	within := p.Within.In(min).Value
+	within := p.Within.In(minute).Value
 	var whole bool
 	switch t.Days, whole = bench.WholeDays(within); {
 	case whole:

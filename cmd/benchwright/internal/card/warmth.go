@@ -11,10 +11,6 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// wholeDegrees is the scale on which a temperature is said where no thermometer
-// is named.
-var wholeDegrees = quantity.Scale{Unit: bench.Celsius(), Step: big.NewRat(1, 1)}
-
 // A Warmth is a part that is heated or chilled, and the temperature to reach.
 type Warmth struct {
 	*Measurement // the temperature on the thermometer
@@ -56,7 +52,7 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 	reading := m.Measurement
 	if reading.Limits.Stated() {
 		w.Stated = r.limit(&m.Limits, quantity.Temperature)
-		if s := w.Stated; s != nil && s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, bench.Celsius()).Cmp(bench.Coldest) < 0 {
+		if s := w.Stated; s != nil && s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, celsius).Cmp(bench.Coldest) < 0 {
 			r.msgs.Report("quantity-malformed", s.At, "look it up again, its sign and its unit too", "nothing in a shop is colder than %s", wholeDegrees.Print(bench.Coldest, r.card.Shop.Mark()))
 			reading.Limits = procedure.Limits{Bad: true}
 		} else if s != nil {
@@ -73,7 +69,7 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 	w.Measurement = r.measurement(&reading)
 	w.Answered = true
 	if w.Cap != nil && w.Gauge != nil {
-		highest := quantity.Band{Form: quantity.Max, High: w.Cap.Highest, Unit: bench.Celsius()}
+		highest := quantity.Band{Form: quantity.Max, High: w.Cap.Highest, Unit: celsius}
 		if marks, ok := highest.Inward(w.Gauge.Scale); ok {
 			w.Cap.Shown = &marks
 		}
@@ -84,7 +80,7 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 // closed gives a stated band its high side from the cap where it has none.
 func (w *Warmth) closed(b quantity.Band) *quantity.Band {
 	if b.High == nil && w.Cap != nil {
-		b.High = quantity.Convert(w.Cap.Highest, bench.Celsius(), b.Unit)
+		b.High = quantity.Convert(w.Cap.Highest, celsius, b.Unit)
 		b.Numbers = nil
 		if b.Low != nil {
 			b.Form = quantity.Range
@@ -130,7 +126,7 @@ func (m Member) MaxHeat() *big.Rat {
 	switch p := m.Part; {
 	case p == nil:
 	case p.MaxHeat != nil:
-		return p.MaxHeat.In(bench.Celsius()).Value
+		return p.MaxHeat.In(celsius).Value
 	case p.Rolling():
 		return bench.BearingCap
 	}
@@ -142,8 +138,7 @@ func (m Member) expansion() *big.Rat {
 	if m.Part == nil || m.Part.Material.Expansion == nil {
 		return nil
 	}
-	perDegree, _ := quantity.UnitOf("ppm/°C")
-	e := m.Part.Material.Expansion.In(perDegree).Value
+	e := m.Part.Material.Expansion.In(perCelsius).Value
 	return e.Mul(e, big.NewRat(1, 1000000))
 }
 
@@ -199,7 +194,7 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 		r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look up the diameter and the expansion again", "with this diameter and this expansion the seat never opens")
 		return nil
 	}
-	room := w.Room.In(bench.Celsius()).Value
+	room := w.Room.In(celsius).Value
 	var band quantity.Band
 	if hot {
 		w.Need = new(big.Rat).Add(room, rise)
@@ -236,11 +231,11 @@ func (f *Fit) shrunk() *big.Rat {
 	if c.Stated == nil || c.Stated.Band.High == nil || c.Part.expansion() == nil {
 		return new(big.Rat)
 	}
-	warm := quantity.Convert(c.Stated.Band.High, c.Stated.Band.Unit, bench.Celsius())
+	warm := quantity.Convert(c.Stated.Band.High, c.Stated.Band.Unit, celsius)
 	if f.Fit.Heat.Room == nil || warm == nil {
 		return new(big.Rat)
 	}
-	fall := new(big.Rat).Sub(f.Fit.Heat.Room.In(bench.Celsius()).Value, warm)
+	fall := new(big.Rat).Sub(f.Fit.Heat.Room.In(celsius).Value, warm)
 	if fall.Sign() < 0 {
 		return new(big.Rat)
 	}

@@ -58,7 +58,7 @@ func heat(p *pass) {
 			p.msgs.Report("limits-missing", f.Heat.Means.At, "add `max-heat:` and `max-heat-source:` to what is heated, in the unit", "nothing says how hot it may get at most")
 		case w.Cap != nil && w.Need != nil && w.Need.Cmp(w.Cap.Highest) > 0:
 			p.msgs.Report("heat-above-cap", w.Means.At, mend, "the seat opens at %s, and `%s` may get no hotter than %s", w.Needs(mark), w.Cap.At.Name, w.Cap.Says(mark))
-		case w.Cap != nil && w.Stated != nil && l != nil && l.Band.High != nil && quantity.Convert(l.Band.High, l.Band.Unit, bench.Celsius()).Cmp(w.Cap.Highest) > 0:
+		case w.Cap != nil && w.Stated != nil && l != nil && l.Band.High != nil && quantity.Convert(l.Band.High, l.Band.Unit, celsius).Cmp(w.Cap.Highest) > 0:
 			p.msgs.Report("heat-above-cap", w.Stated.At, mend, "`%s` goes above %s, the most for `%s`", w.Stated.Band.Written, w.Cap.Says(mark), w.Cap.At.Name)
 		}
 	})
@@ -71,7 +71,7 @@ func (p *pass) maxHeat(m card.Member) {
 	if part == nil || part.MaxHeat == nil || !part.Rolling() || part.HeatBecause != "" && part.HeatSource != "" {
 		return
 	}
-	if part.MaxHeat.In(bench.Celsius()).Value.Cmp(bench.BearingCap) > 0 {
+	if part.MaxHeat.In(celsius).Value.Cmp(bench.BearingCap) > 0 {
 		d := p.msgs.Report("heat-above-cap", m.At.At, "add `max-heat-because:` and `max-heat-source:` to it in the unit, or let it get 120 °C hot and no more",
 			"the unit lets the rolling bearing `%s` get %s hot, without a reason and a source", part.ID, part.MaxHeat.Unit.After(part.MaxHeat.Text))
 		d.Related = append(d.Related, related(part.Node.KeyPlace("max-heat"), "it is stated here"))

@@ -25,10 +25,10 @@ func lashes(p *pass) {
 			return
 		}
 		low, high, _ := bench.UsualLash(pitch)
-		inch, _ := quantity.UnitOf("in")
+		inch := quantity.MustUnit("in")
 		u, step := inch, thou
 		if l.Limit.Band.Unit != inch {
-			u, _ = quantity.UnitOf("mm")
+			u = quantity.MustUnit("mm")
 			step = big.NewRat(1, 100)
 		}
 		number := func(x *big.Rat) string { return quantity.Format(quantity.Convert(x, inch, u), step, p.Shop.Mark()) }

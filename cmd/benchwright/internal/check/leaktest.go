@@ -130,7 +130,7 @@ func (p *pass) leakExample(t *card.LeakTest) {
 	u := t.Thermometer.Scale.Unit
 	shift := new(big.Rat).Sub(quantity.Convert(e.To.Value, e.To.Unit, u), quantity.Convert(e.From.Value, e.From.Unit, u))
 	i := slices.IndexFunc(t.Rows, func(r bench.EndReading) bool {
-		return quantity.Convert(shift, u.Difference(), celsius).Cmp(r.Shift) == 0
+		return quantity.Convert(shift, u.Difference(), celsius.Difference()).Cmp(r.Shift) == 0
 	})
 	if i < 0 {
 		p.msgs.Report("example-wrong", t.Block.Example.At, "choose two temperatures that lie whole degrees apart, as the rows of the table do", "the table has no row for this example")
@@ -141,7 +141,4 @@ func (p *pass) leakExample(t *card.LeakTest) {
 	}
 }
 
-var celsius = func() quantity.Unit {
-	u, _ := quantity.UnitOf("°C")
-	return u.Difference()
-}()
+var celsius = quantity.MustUnit("°C")

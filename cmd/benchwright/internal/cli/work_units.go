@@ -4,29 +4,21 @@ import "benchwright/cmd/benchwright/internal/quantity"
 
 // The units in which the sums are done.
 var (
-	mm          = named("mm")
-	inch        = named("in")
-	metre       = named("m")
-	degree      = named("°")
-	newton      = named("N")
-	kilonewton  = named("kN")
-	poundForce  = named("lbf")
-	newtonMetre = named("N·m")
-	poundFoot   = named("lbf·ft")
-	poundInch   = named("lbf·in")
-	pascal      = named("Pa")
-	megapascal  = named("MPa")
-	litre       = named("L")
-	second      = named("s")
-	celsius     = named("°C")
-	kelvin      = named("K")
-	perCelsius  = named("ppm/°C")
+	mm          = quantity.MustUnit("mm")
+	inch        = quantity.MustUnit("in")
+	metre       = quantity.MustUnit("m")
+	degree      = quantity.MustUnit("°")
+	newton      = quantity.MustUnit("N")
+	kilonewton  = quantity.MustUnit("kN")
+	poundForce  = quantity.MustUnit("lbf")
+	newtonMetre = quantity.MustUnit("N·m")
+	poundFoot   = quantity.MustUnit("lbf·ft")
+	poundInch   = quantity.MustUnit("lbf·in")
+	pascal      = quantity.MustUnit("Pa")
+	megapascal  = quantity.MustUnit("MPa")
+	litre       = quantity.MustUnit("L")
+	second      = quantity.MustUnit("s")
+	celsius     = quantity.MustUnit("°C")
+	kelvin      = quantity.MustUnit("K")
+	perCelsius  = quantity.MustUnit("ppm/°C")
 )
-
-func named(symbol string) quantity.Unit {
-	u, ok := quantity.UnitOf(symbol)
-	if !ok {
-		panic("cli: no unit " + symbol)
-	}
-	return u
-}

@@ -61,7 +61,7 @@ func (a *answers) share(name string) *big.Rat {
 
 // part prints a share in a result: "≈ 74.97 %".
 func (s *sheet) part(share *big.Rat) string {
-	return s.say(new(big.Rat).Mul(share, big.NewRat(100, 1)), named("%"))
+	return s.say(new(big.Rat).Mul(share, big.NewRat(100, 1)), quantity.MustUnit("%"))
 }
 
 // wrench enters the wrench.

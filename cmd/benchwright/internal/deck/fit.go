@@ -277,8 +277,7 @@ func (b *builder) chilledTo(f *card.Fit, w *card.Warmth) string {
 
 // lengthOf writes a length in mm with just the decimals that it needs.
 func (b *builder) lengthOf(mm *big.Rat) string {
-	unit, _ := quantity.UnitOf("mm")
-	return unit.After(quantity.Decimal(mm, b.card.Shop.Mark()))
+	return quantity.MustUnit("mm").After(quantity.Decimal(mm, b.card.Shop.Mark()))
 }
 
 // fitTools returns what is taken in the hand for it.

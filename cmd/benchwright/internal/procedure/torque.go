@@ -130,8 +130,7 @@ func (r *Reader) turn(n *syntax.Node, key string, whole bool) *quantity.Band {
 	if b == nil {
 		return nil
 	}
-	degree, _ := quantity.UnitOf("°")
-	in := b.In(degree)
+	in := b.In(quantity.MustUnit("°"))
 	for _, end := range []*big.Rat{in.Low, in.High, in.Target()} {
 		switch {
 		case end == nil:

@@ -115,7 +115,7 @@ func (t Tolerance) Limits(mark Mark) (Band, error) {
 	if !t.Checked() {
 		return Band{}, ErrToleranceRow
 	}
-	mm, _ := UnitOf("mm")
+	mm := MustUnit("mm")
 	at := func(deviation *big.Rat) Number {
 		d := new(big.Rat).Quo(deviation, thousand)
 		d.Add(d, t.Size)

@@ -255,6 +255,16 @@ func UnitOf(spelling string) (Unit, bool) {
 	return u, ok
 }
 
+// MustUnit is UnitOf for a spelling that the program itself has: it panics on
+// one that is no unit. It is no way to read what somebody wrote.
+func MustUnit(spelling string) Unit {
+	u, ok := UnitOf(spelling)
+	if !ok {
+		panic("quantity: no unit " + spelling)
+	}
+	return u
+}
+
 // Units returns the units of a dimension, the most used first.
 func Units(d Dimension) []Unit {
 	var out []Unit

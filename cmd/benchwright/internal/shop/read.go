@@ -166,7 +166,7 @@ func (r reader) gauge(f syntax.Field) *Gauge {
 // does not is in another unit, or counts from the air itself.
 func (r reader) atmosphere(n *syntax.Node) *quantity.Value {
 	v := r.Value(n, quantity.Pressure)
-	kilo, _ := quantity.UnitOf("kPa")
+	kilo := quantity.MustUnit("kPa")
 	if v == nil || v.In(kilo).Value.Cmp(big.NewRat(50, 1)) >= 0 && v.In(kilo).Value.Cmp(big.NewRat(110, 1)) <= 0 {
 		return v
 	}

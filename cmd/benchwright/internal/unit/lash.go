@@ -58,9 +58,8 @@ func (g *Gear) Pitch() *big.Rat {
 	if g.DiametralPitch != nil {
 		return g.DiametralPitch
 	}
-	inch, ok := quantity.UnitOf("in")
-	if g.Module == nil || !ok || g.Module.Value.Sign() <= 0 {
+	if g.Module == nil || g.Module.Value.Sign() <= 0 {
 		return nil
 	}
-	return new(big.Rat).Inv(quantity.Convert(g.Module.Value, g.Module.Unit, inch))
+	return new(big.Rat).Inv(quantity.Convert(g.Module.Value, g.Module.Unit, quantity.MustUnit("in")))
 }
