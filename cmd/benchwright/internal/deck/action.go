@@ -28,7 +28,7 @@ func wordOrderList(numbers string) string {
 }
 func wordThen(angle string) string      { return "then " + angle }
 func wordUntil(limits string) string    { return "until " + limits }
-func wordDuring(action string) string   { return " while " + action }
+func wordDuring(action string) string   { return " while " + strings.TrimSuffix(action, ".") }
 func wordSlackBy(who, by string) string { return "Back " + who + " off by " + by }
 func wordSlack(who string) string       { return "Back " + who + " off until it is loose" }
 func wordTurnOn(who, by string) string {
@@ -72,7 +72,7 @@ func (b *builder) actions(t *card.Torque) actions {
 	if t.Limit != nil {
 		text := tighten(t)
 		if t.While != "" {
-			text += wordDuring(strings.TrimSuffix(t.While, "."))
+			text += wordDuring(t.While)
 		}
 		add(&a.slack, text)
 		if len(t.Passes) > 0 {
@@ -102,7 +102,7 @@ func (b *builder) actions(t *card.Torque) actions {
 		add(&a.tight, wordAlignBack)
 	}
 	if t.Lock != "" {
-		add(&a.tight, with(wordLock, t.Lock))
+		add(&a.tight, wordLock(t.Lock))
 	}
 	return a
 }
@@ -114,7 +114,7 @@ func (a actions) only(t *card.Torque) [][]render.Run {
 	case t.Limit == nil || t.Order != nil:
 		return append(a.slack, a.tight...)
 	case t.While != "":
-		return [][]render.Run{plain(with(wordWhile, t.While))}
+		return [][]render.Run{plain(wordWhile(t.While))}
 	}
 	return nil
 }

@@ -10,6 +10,7 @@ import (
 	"benchwright/render"
 )
 
+// The words of an adapter on a wrench.
 const (
 	wordGrip       = "Pull at the centre of the grip."
 	wordInLine     = "in line with the wrench"

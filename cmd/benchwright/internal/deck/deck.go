@@ -4,8 +4,6 @@
 package deck
 
 import (
-	"strings"
-
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/render"
@@ -119,15 +117,8 @@ func Variants(cards []*card.Card) string {
 			names = append(names, c.Variant.Title)
 		}
 	}
-	switch n := len(names); n {
-	case 0:
-		return ""
-	case 1:
-		if v := cards[0].Variant; len(cards) == 1 && v.Serials != "" {
-			return names[0] + ", serials " + v.Serials
-		}
-		return names[0]
-	default:
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	if len(cards) == 1 && len(names) == 1 && cards[0].Variant.Serials != "" {
+		return wordSerials(names[0], cards[0].Variant.Serials)
 	}
+	return wordAnd(names)
 }

@@ -12,35 +12,37 @@ import (
 
 // The fixed words of a fit, in the order of the hands.
 const (
-	fitHeat     = "Heat"
-	fitChill    = "Chill"
-	fitClean    = "Clean"
-	fitOil      = "Oil"
-	fitSealant  = "Sealant"
-	fitWayRound = "Way round"
-	fitLip      = "Lip"
-	fitFlush    = "Flush with the face."
-	fitHome     = "Home when"
-	fitHoldHot  = "Hold it home until it is cold."
-	fitHoldCold = "Hold it home until it is warm."
-	fitPress    = "Press. Gauge"
-	fitPull     = "Pull. Gauge"
-	fitCheck    = "Check with"
-	fitColder   = " or colder"
+	wordHeat     = "Heat"
+	wordChill    = "Chill"
+	wordClean    = "Clean"
+	wordOil      = "Oil"
+	wordSealant  = "Sealant"
+	wordWayRound = "Way round"
+	wordLip      = "Lip"
+	wordFlush    = "Flush with the face."
+	wordHome     = "Home when"
+	wordHoldHot  = "Hold it home until it is cold."
+	wordHoldCold = "Hold it home until it is warm."
+	wordPress    = "Press. Gauge"
+	wordPull     = "Pull. Gauge"
+	wordCheck    = "Check with"
+	wordColder   = " or colder"
 )
 
 var fitWays = map[procedure.Way]string{procedure.Into: " into ", procedure.Onto: " onto ", procedure.OutOf: " out of ", procedure.Off: " off "}
 
-func fitTo(verb, what string) string         { return verb + " " + what + " to" }
-func fitNotWarmer(what, most string) string  { return capital(what) + " no warmer than " + most + "." }
-func fitNotColder(what, least string) string { return capital(what) + " no colder than " + least + "." }
-func fitNever(most, what string) string {
+func wordBringTo(verb, what string) string   { return verb + " " + what + " to" }
+func wordNotWarmer(what, most string) string { return capital(what) + " no warmer than " + most + "." }
+func wordNotColder(what, least string) string {
+	return capital(what) + " no colder than " + least + "."
+}
+func wordNever(most, what string) string {
 	return "Above " + most + ": never use " + what + "."
 }
-func fitFast(verb, other string) string {
+func wordFast(verb, other string) string {
 	return verb + " fast, pull at once: " + other + " follows."
 }
-func fitAbove(most string, in bool, call string) string {
+func wordTooHigh(most string, in bool, call string) string {
 	if in { // once the part is home the force jumps, and that is the sign
 		most += " on the way in"
 	}
@@ -49,33 +51,21 @@ func fitAbove(most string, in bool, call string) string {
 	}
 	return "Above " + most + ": stop. " + call
 }
-func fitBelow(least, call string) string {
+func wordTooLow(least, call string) string {
 	return strings.TrimSpace("Home below " + least + ": too loose. " + call)
 }
-func fitCall(who string) string     { return "Call the " + who + "." }
-func fitHeated(title string) string { return title + ", heated" }
-func fitChilled(t string) string    { return t + ", chilled" }
-func fitPressed(t string) string    { return t + ", on the gauge" }
-func fitDepth(name string) string   { return "Depth of " + name }
-func fitComputed(interference, spare, diameter string) string {
+func wordCallWho(who string) string  { return "Call the " + who + "." }
+func wordHeated(title string) string { return title + ", heated" }
+func wordChilled(t string) string    { return t + ", chilled" }
+func wordPressed(t string) string    { return t + ", on the gauge" }
+func wordDepth(name string) string   { return "Depth of " + name }
+func wordComputed(interference, spare, diameter string) string {
 	return "computed: interference up to " + interference + ", " + spare + " to spare, on " + diameter
 }
-func fitForce(interference, force string) string {
+func wordComputedForce(interference, force string) string {
 	return "computed: interference up to " + interference + ", " + force
 }
-func fitRam(ram string) string { return ", ram " + ram }
-
-// the writes a name inside a sentence: "the pinion head bearing".
-func the(name string) string {
-	for _, article := range []string{"the ", "The ", "a ", "an "} {
-		if strings.HasPrefix(name, article) {
-			return lower(name)
-		}
-	}
-	return "the " + lower(name)
-}
-
-func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
+func wordRam(ram string) string { return ", ram " + ram }
 
 func fitTitle(f *card.Fit) string { return f.Part.Name + fitWays[f.Way] + the(f.Mate.Name) }
 
@@ -84,7 +74,7 @@ func fitTitle(f *card.Fit) string { return f.Part.Name + fitWays[f.Way] + the(f.
 // last.
 func (b *builder) fit(f *card.Fit) []render.Element {
 	first := [][]render.Run{}
-	for _, l := range []struct{ word, text string }{{fitClean, f.Clean}, {fitOil, f.Oil}} {
+	for _, l := range []struct{ word, text string }{{wordClean, f.Clean}, {wordOil, f.Oil}} {
 		first = append(first, labelled(l.word, l.text)...)
 	}
 	var panels []render.Setting
@@ -113,7 +103,7 @@ func (b *builder) fit(f *card.Fit) []render.Element {
 	}
 	if d := f.Depth; d != nil {
 		named, written := *d, *d.Measurement
-		written.Of = fitDepth(the(f.Part.Name))
+		written.Of = wordDepth(the(f.Part.Name))
 		named.Measurement = &written
 		out = append(out, b.measurement(&named)...)
 	}
@@ -123,41 +113,33 @@ func (b *builder) fit(f *card.Fit) []render.Element {
 // fitLast returns what is done with the part in the hand.
 func fitLast(f *card.Fit) [][]render.Run {
 	var out [][]render.Run
-	for _, l := range []struct{ word, text string }{{fitSealant, f.Sealant}, {fitWayRound, f.WayRound}, {fitLip, f.Lip}} {
+	for _, l := range []struct{ word, text string }{{wordSealant, f.Sealant}, {wordWayRound, f.WayRound}, {wordLip, f.Lip}} {
 		out = append(out, labelled(l.word, l.text)...)
 	}
 	if f.Seat == "flush" {
-		out = append(out, strong(fitFlush))
+		out = append(out, strong(wordFlush))
 	}
-	out = append(out, labelled(fitHome, f.Home)...)
+	out = append(out, labelled(wordHome, f.Home)...)
 	switch {
 	case !f.Way.In():
 	case f.Heat != nil:
-		out = append(out, plain(fitHoldHot))
+		out = append(out, plain(wordHoldHot))
 	case f.Chill != nil:
-		out = append(out, plain(fitHoldCold))
+		out = append(out, plain(wordHoldCold))
 	}
 	return out
 }
 
-// labelled returns a line of a word and what the writer says to it, none for "".
-func labelled(word, text string) [][]render.Run {
-	if text == "" {
-		return nil
-	}
-	return [][]render.Run{{{Text: word + ": ", Weight: render.Semibold}, {Text: strings.TrimSuffix(text, ".") + "."}}}
-}
-
 // warmth builds the panel of a temperature.
 func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
-	verb := fitHeat
+	verb := wordHeat
 	if w == f.Chill {
-		verb = fitChill
+		verb = wordChill
 	}
-	s := render.Setting{Label: fitTo(verb, short(w.Part))}
+	s := render.Setting{Label: wordBringTo(verb, short(w.Part))}
 	s.Value, s.Unit = b.onGauge(w.Measurement)
 	if high := b.chilledTo(f, w); high != "" {
-		s.Value, s.Unit = high, s.Unit+fitColder
+		s.Value, s.Unit = high, s.Unit+wordColder
 	}
 	mark := b.card.Shop.Mark()
 	switch {
@@ -165,13 +147,13 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 		s.Source = plain(b.manual(w.Stated))
 	case w.Need != nil && w.Means.Clearance != nil:
 		most, diameter := f.Size()
-		s.Source = plain(fitComputed(b.lengthOf(most), b.value(*w.Means.Clearance), b.lengthOf(diameter)))
+		s.Source = plain(wordComputed(b.lengthOf(most), b.value(*w.Means.Clearance), b.lengthOf(diameter)))
 	}
 	s.Lines = append(s.Lines, fitGauge(w.Measurement)...)
 	if w.Stated == nil && w.Room != nil && (f.Way.In() || w.Fast) { // else both change alike from wherever they begin
-		line := fitNotWarmer
+		line := wordNotWarmer
 		if w == f.Chill {
-			line = fitNotColder
+			line = wordNotColder
 		}
 		s.Lines = append(s.Lines, plain(line(short(w.Other), b.value(*w.Room))))
 	}
@@ -181,29 +163,29 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 			_, high := w.Cap.Shown.Ends(mark)
 			most = high + nbsp + engraved(w.Gauge.Marked, w.Gauge.Scale)
 		}
-		s.Lines = append(s.Lines, strong(fitNever(most, short(w.Cap.Member))))
+		s.Lines = append(s.Lines, strong(wordNever(most, short(w.Cap.Member))))
 	}
 	if w.Fast {
-		s.Lines = append(s.Lines, strong(fitFast(verb, short(w.Other))))
+		s.Lines = append(s.Lines, strong(wordFast(verb, short(w.Other))))
 	}
 	return s
 }
 
 // push builds the panel of a force.
 func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
-	s := render.Setting{Label: fitPress}
+	s := render.Setting{Label: wordPress}
 	if p == f.Pull {
-		s.Label = fitPull
+		s.Label = wordPull
 	}
 	s.Value, s.Unit = b.onGauge(p.Measurement)
 	if p.Force != nil {
 		text := b.manual(p.Force)
 		if p.Computed {
 			most, _ := f.Size()
-			text = fitForce(b.lengthOf(most), p.Force.Band.Written)
+			text = wordComputedForce(b.lengthOf(most), p.Force.Band.Written)
 		}
 		if p.Ram != nil {
-			text += fitRam(b.value(*p.Ram))
+			text += wordRam(b.value(*p.Ram))
 		}
 		s.Source = plain(text)
 	}
@@ -211,13 +193,13 @@ func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
 	low, high := b.ends(p.Measurement)
 	call := ""
 	if who := b.card.Procedure.Call; who != "" {
-		call = fitCall(who)
+		call = wordCallWho(who)
 	}
 	if high != "" {
-		s.Lines = append(s.Lines, strong(fitAbove(high+nbsp+s.Unit, f.Way.In(), call)))
+		s.Lines = append(s.Lines, strong(wordTooHigh(high+nbsp+s.Unit, f.Way.In(), call)))
 	}
 	if low != "" && f.Way.In() {
-		s.Lines = append(s.Lines, plain(fitBelow(low+nbsp+s.Unit, call)))
+		s.Lines = append(s.Lines, plain(wordTooLow(low+nbsp+s.Unit, call)))
 	}
 	return s
 }
@@ -227,7 +209,7 @@ func fitGauge(m *card.Measurement) [][]render.Run {
 	if m.Gauge == nil {
 		return nil
 	}
-	line := []render.Run{{Text: fitCheck + " "}, {Text: m.Gauge.Name, Weight: render.Semibold}}
+	line := []render.Run{{Text: wordCheck + " "}, {Text: m.Gauge.Name, Weight: render.Semibold}}
 	if m.Gauge.Number != "" {
 		line = append(line, render.Run{Text: " "}, render.Run{Text: m.Gauge.Number, Code: true})
 	}
@@ -307,24 +289,24 @@ func (b *builder) fitRows(f *card.Fit) []recordRow {
 	}
 	title := fitTitle(f)
 	for _, w := range f.Warmths() {
-		word := fitHeated
+		word := wordHeated
 		if w == f.Chill {
-			word = fitChilled
+			word = wordChilled
 		}
 		add(word(title), w.Measurement)
 		if high := b.chilledTo(f, w); high != "" { // as on its face
 			_, unit := b.onGauge(w.Measurement)
-			rows[len(rows)-1].limits = high + nbsp + unit + fitColder
+			rows[len(rows)-1].limits = high + nbsp + unit + wordColder
 		}
 	}
 	for _, p := range f.Pushes() {
 		if p.Read {
-			add(fitPressed(title), p.Measurement)
+			add(wordPressed(title), p.Measurement)
 		}
 	}
 	if d := f.Depth; d != nil {
 		for _, r := range b.measurementRows(d) {
-			r.item, r.what = f, fitDepth(the(f.Part.Name))
+			r.item, r.what = f, wordDepth(the(f.Part.Name))
 			rows = append(rows, r)
 		}
 	}

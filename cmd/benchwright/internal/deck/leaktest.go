@@ -15,8 +15,10 @@ import (
 const (
 	wordPump          = "Pump up to"
 	wordDraw          = "Draw down to"
-	wordAtStart       = "at the start"
-	wordAtEnd         = "at the end"
+	wordGaugeStart    = "gauge at the start"
+	wordShopStart     = "shop at the start"
+	wordGaugeEnd      = "gauge at the end"
+	wordShopEnd       = "shop at the end"
 	wordUnder         = "below"
 	wordShallower     = "nearer to 0 than"
 	wordDeeper        = "or deeper"
@@ -52,6 +54,9 @@ func wordLeakExample(start, end, reading string) string {
 	return fmt.Sprintf("Example: %s at the start, %s at the end: %s.", start, end, reading)
 }
 
+// pressures say what a test pressure is counted from: nothing, or the air.
+var pressures = map[bool]string{true: "absolute", false: "gauge"}
+
 // leakTest builds what a face says of a pressure or vacuum hold: the panel, and
 // the table of what the gauge may show at the end.
 func (b *builder) leakTest(t *card.LeakTest) []render.Element {
@@ -81,7 +86,7 @@ func (b *builder) leakTest(t *card.LeakTest) []render.Element {
 // leakManual writes what the manual asks for.
 func (b *builder) leakManual(t *card.LeakTest) string {
 	p := t.Block
-	text := p.Start.Written + " " + map[bool]string{true: "absolute", false: "gauge"}[p.Absolute] + ", "
+	text := p.Start.Written + " " + pressures[p.Absolute] + ", "
 	reference := wordStartHeat
 	if p.Reference != nil {
 		reference = b.value(*p.Reference)
@@ -91,10 +96,7 @@ func (b *builder) leakManual(t *card.LeakTest) string {
 	} else {
 		text += wordLeakRate(b.value(*p.Rate), b.value(*p.Volume), b.value(p.Hold))
 	}
-	if p.Limits.Source != "" {
-		text += " (" + p.Limits.Source + ")"
-	}
-	return text
+	return wordSourced(text, p.Limits.Source)
 }
 
 // startColumns is how many temperatures of the start stand side by side in one
@@ -231,10 +233,10 @@ func (b *builder) leakTestRows(t *card.LeakTest) []recordRow {
 	unit := nbsp + engraved(t.Gauge.Marked, t.Gauge.Scale)
 	var out []recordRow
 	for _, r := range []struct{ what, limits string }{
-		{"gauge " + wordAtStart, wordSet + " " + t.Gauge.Scale.Number(t.Start, b.card.Shop.Mark()) + unit},
-		{"shop " + wordAtStart, b.shopSpan(t)},
-		{"gauge " + wordAtEnd, wordByTable},
-		{"shop " + wordAtEnd, ""},
+		{wordGaugeStart, wordSet + " " + t.Gauge.Scale.Number(t.Start, b.card.Shop.Mark()) + unit},
+		{wordShopStart, b.shopSpan(t)},
+		{wordGaugeEnd, wordByTable},
+		{wordShopEnd, ""},
 	} {
 		row.what, row.limits = t.Of+", "+r.what, r.limits
 		out = append(out, row)

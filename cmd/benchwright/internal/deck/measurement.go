@@ -181,11 +181,7 @@ func (b *builder) rowScale(m *card.Measurement) string {
 
 // tableSource writes what the manual states of a table.
 func (b *builder) tableSource(t *unit.Table) string {
-	text := wordManualTable(b.value(t.Nominal), b.value(t.Tolerance), b.value(t.PerMark), t.Shorter)
-	if t.Source != "" {
-		text += " (" + t.Source + ")"
-	}
-	return text
+	return wordSourced(wordManualTable(b.value(t.Nominal), b.value(t.Tolerance), b.value(t.PerMark), t.Shorter), t.Source)
 }
 
 // signed writes a mark as it is etched: "+2", "−3", "0".

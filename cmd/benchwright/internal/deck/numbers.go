@@ -2,9 +2,6 @@ package deck
 
 import (
 	"math/big"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
@@ -23,9 +20,6 @@ func (b *builder) marks(m quantity.Marks) string { return span(m.Ends(b.card.Sho
 // band writes a manual's band as a range, without its unit: a large figure is
 // never a ±.
 func (b *builder) band(q quantity.Band) string { return span(q.Ends(b.card.Shop.Mark())) }
-
-// together keeps a text on one line.
-func together(text string) string { return strings.ReplaceAll(text, " ", nbsp) }
 
 // span joins the ends of a band, "" for an open side.
 func span(low, high string) string {
@@ -50,19 +44,9 @@ func engraved(marked string, s quantity.Scale) string {
 	return s.Unit.Symbol
 }
 
+// toolRow is the line of what is taken in the hand.
 func toolRow(verb string, i *shop.Item, note string) render.ToolRow {
 	return render.ToolRow{Verb: verb, Name: i.Name, Number: i.Number, Place: i.Place, Note: note}
-}
-
-// lower makes a name fit inside a line: "Pinion nut" → "pinion nut"; a name
-// that begins with two capitals or a figure stays.
-func lower(name string) string {
-	r, n := utf8.DecodeRuneInString(name)
-	next, _ := utf8.DecodeRuneInString(name[n:])
-	if !unicode.IsUpper(r) || unicode.IsUpper(next) || unicode.IsDigit(next) || next == '-' {
-		return name
-	}
-	return strings.ToLower(name[:n]) + name[n:]
 }
 
 // percent writes an exact ratio as per cent: 1/20 → "5".

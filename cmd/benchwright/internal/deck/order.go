@@ -8,6 +8,7 @@ import (
 	"benchwright/render"
 )
 
+// The words of the order and the passes in which a set is tightened.
 const (
 	wordRound        = "Once round"
 	wordOrderNumbers = "The numbers are the order."

@@ -133,3 +133,11 @@ func isUnit(word string) bool {
 	_, ok := quantity.UnitOf(word)
 	return ok
 }
+
+// labelled returns a line of a word and what the writer says to it, none for "".
+func labelled(word, text string) [][]render.Run {
+	if text == "" {
+		return nil
+	}
+	return [][]render.Run{{{Text: word + ": ", Weight: render.Semibold}, {Text: strings.TrimSuffix(text, ".") + "."}}}
+}

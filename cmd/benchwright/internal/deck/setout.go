@@ -211,17 +211,6 @@ func row(cells ...string) [][]render.Run {
 	return out
 }
 
-func join(names []string) string {
-	s := ""
-	for i, n := range names {
-		if i > 0 {
-			s, n = s+", ", lower(n)
-		}
-		s += n
-	}
-	return s
-}
-
 func placeOf(names []procedure.Named, or source.Place) source.Place {
 	if len(names) > 0 {
 		return names[0].At

@@ -10,25 +10,25 @@ import (
 
 // The fixed words of a time that runs out.
 const (
-	timedWithin  = "Done within"
-	timedCount   = "Bench clock, at most"
-	timedFrom    = "From when"
-	timedMissed  = "If it is missed"
-	timedStarted = "Started at"
-	timedStart   = "Start"
-	timedBy      = "Done by"
-	timedSame    = "Done by the same time of day"
+	wordWithin     = "Done within"
+	wordCount      = "Bench clock, at most"
+	wordFromWhen   = "From when"
+	wordMissed     = "If it is missed"
+	wordStartedAt  = "Started at"
+	wordClockStart = "Start"
+	wordDoneBy     = "Done by"
+	wordSameTime   = "Done by the same time of day"
 )
 
-func timedLater(days int64) string {
+func wordLater(days int64) string {
 	if days == 1 {
-		return timedSame + ", the next day."
+		return wordSameTime + ", the next day."
 	}
-	return fmt.Sprintf("%s, %d days later.", timedSame, days)
+	return fmt.Sprintf("%s, %d days later.", wordSameTime, days)
 }
 
-func timedTitle(within string) string { return "Latest end, " + within + " from the start" }
-func timedExample(start, row, end string) string {
+func wordLatestEnd(within string) string { return "Latest end, " + within + " from the start" }
+func wordClockExample(start, row, end string) string {
 	return "Between two rows take the earlier start. Started at " + start + ": row " + row + ", done by " + end + "."
 }
 
@@ -39,21 +39,21 @@ func (b *builder) timed(t *card.Timed) []render.Element {
 	if t.Within == nil {
 		return nil
 	}
-	s := render.Setting{Label: timedWithin, Value: t.Within.Text, Unit: t.Within.Unit.Symbol}
-	s.Lines = append(s.Lines, labelled(timedFrom, t.From)...)
+	s := render.Setting{Label: wordWithin, Value: t.Within.Text, Unit: t.Within.Unit.Symbol}
+	s.Lines = append(s.Lines, labelled(wordFromWhen, t.From)...)
 	switch {
 	case t.Days > 0:
-		s.Lines = append(s.Lines, strong(timedLater(t.Days)))
+		s.Lines = append(s.Lines, strong(wordLater(t.Days)))
 	case t.Short:
-		s.Label = timedCount
+		s.Label = wordCount
 	}
-	s.Lines = append(s.Lines, labelled(timedMissed, t.IfMissed)...)
+	s.Lines = append(s.Lines, labelled(wordMissed, t.IfMissed)...)
 	if !t.Short {
-		s.Boxes = []string{timedStarted}
+		s.Boxes = []string{wordStartedAt}
 	}
 	out := []render.Element{b.technical(t.At, s)}
 	if t.Ends != nil {
-		out = append(out, b.table(t.At, timedTitle(b.value(*t.Within)), ends(t.Ends)))
+		out = append(out, b.table(t.At, wordLatestEnd(b.value(*t.Within)), ends(t.Ends)))
 	}
 	return out
 }
@@ -63,7 +63,7 @@ func ends(c *bench.Clock) render.Table {
 	const pairs = 3
 	var t render.Table
 	for range pairs {
-		t.Head = append(t.Head, plain(timedStart), plain(timedBy))
+		t.Head = append(t.Head, plain(wordClockStart), plain(wordDoneBy))
 		t.Align = append(t.Align, render.Right, render.Right)
 	}
 	down := (len(c.Rows) + pairs - 1) / pairs
@@ -79,7 +79,7 @@ func ends(c *bench.Clock) render.Table {
 		t.Rows = append(t.Rows, cells)
 	}
 	r := c.Rows[1]
-	t.Under = plain(timedExample(clockTime(c, r.Start+1), clockTime(c, r.Start), clockTime(c, r.End)))
+	t.Under = plain(wordClockExample(clockTime(c, r.Start+1), clockTime(c, r.Start), clockTime(c, r.End)))
 	return t
 }
 
@@ -101,5 +101,5 @@ func (b *builder) timedRows(t *card.Timed) []recordRow {
 	if t.Within == nil || t.Short {
 		return nil
 	}
-	return []recordRow{{item: t, what: timedStarted, limits: lower(timedWithin) + " " + b.value(*t.Within), kind: rowKind{left: true, initials: true}}}
+	return []recordRow{{item: t, what: wordStartedAt, limits: lower(wordWithin) + " " + b.value(*t.Within), kind: rowKind{left: true, initials: true}}}
 }

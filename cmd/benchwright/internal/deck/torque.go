@@ -105,18 +105,12 @@ func (b *builder) setting(s *render.Setting, t *card.Torque, g *card.Tightening)
 	}
 }
 
+// thread says in what state a thread is, a fluid by its own name.
 func thread(name string) string {
 	if words, ok := threads[name]; ok {
 		return words
 	}
 	return unit.NameOf(name)
-}
-
-func with(word func(string) string, text string) string {
-	if text == "" {
-		return ""
-	}
-	return strings.TrimSuffix(word(text), ".")
 }
 
 // manual writes the manual's value exactly as it stands, and where.
@@ -128,10 +122,7 @@ func (b *builder) manualAt(l *unit.LimitBand, where string) string {
 	if where != "" {
 		text += " " + where
 	}
-	if l.Source != "" {
-		text += " (" + l.Source + ")"
-	}
-	return text
+	return wordSourced(text, l.Source)
 }
 
 // torqueTools returns what is taken in the hand: the wrenches, the adapter, and

@@ -9,9 +9,11 @@ import (
 	"benchwright/render"
 )
 
-// All fixed words of a card stand in this file, so that they can be read in
-// one go and kept in one voice: plain, short, sentence case, the trade's own
-// terms. Capitals are for signal words and for what stops the work.
+// The fixed words of a card are names and functions that begin with word, so
+// that they can be read in one go and kept in one voice: plain, short, sentence
+// case, the trade's own terms. Capitals are for signal words and for what stops
+// the work. Here stand those that every card has, and those of a plain reading
+// and torque; the other blocks have theirs at the head of their files.
 const (
 	wordSetOut    = "Set-out"
 	wordSteps     = "Steps"
@@ -86,6 +88,15 @@ const (
 	wordClock    = "Clock"
 )
 
+// wordAnd lists names: "", "a", "a and b", "a, b and c".
+func wordAnd(names []string) string {
+	n := len(names)
+	if n < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+}
+
 // wears are the gloves of a hazard that common ones do not serve.
 var wears = map[string]string{
 	"hot": "Heat-proof gloves", "flame": "Heat-proof gloves", "cold": "Insulated gloves", "dry-ice": "Insulated gloves",
@@ -104,30 +115,37 @@ var threads = map[string]string{
 	"anti-seize":   "Anti-seize on the thread",
 }
 
-func wordMarksOf(step string) string         { return "marks of " + step }
-func wordRule(hazard, rule string) string    { return hazard + " (" + rule + ")" }
-func wordOld(number, old string) string      { return number + " (old " + old + ")" }
-func wordFlat(size string) string            { return size + " socket or spanner" }
-func wordKey(size string) string             { return size + " hexagon bit or key" }
-func wordMade(as string) string              { return "= " + as }
-func wordHeld(what string) string            { return "on " + what }
-func wordHoldRow(sees string) string         { return "Hold point: " + sees }
-func wordWithWrench(wrench string) string    { return "with the " + wrench }
-func wordManual(written string) string       { return "manual: " + written }
-func wordSeenFrom(where string) string       { return "seen from " + where }
-func wordOff(count int) string               { return fmt.Sprintf("%d off", count) }
-func wordBelow(limit string) string          { return "Below " + limit }
-func wordAbove(limit string) string          { return "Above " + limit }
-func wordOutside(expect string) string       { return "Outside " + expect + ", read again." }
-func wordNoLimits(because string) string     { return "No limits: " + because }
-func wordWho(who string) string              { return "Work stops until the " + who + " has signed." }
-func wordSees(sees string) string            { return "To see: " + sees }
-func wordBefore(before string) string        { return "Before " + before }
-func wordFinished(card, title string) string { return card + " finished: " + title }
-func wordAfterStep(step int) string          { return fmt.Sprintf("After step\u00a0%d", step) }
-func wordWhile(what string) string           { return "While " + what }
-func wordLock(how string) string             { return "Lock it: " + how }
-func wordTolerance(percent string) string    { return "±" + percent + "\u00a0% is the shop's tolerance" }
+func wordMarksOf(step string) string      { return "marks of " + step }
+func wordRule(hazard, rule string) string { return hazard + " (" + rule + ")" }
+func wordSourced(text, source string) string {
+	if source == "" {
+		return text
+	}
+	return text + " (" + source + ")"
+}
+func wordOld(number, old string) string          { return number + " (old " + old + ")" }
+func wordFlat(size string) string                { return size + " socket or spanner" }
+func wordKey(size string) string                 { return size + " hexagon bit or key" }
+func wordMade(as string) string                  { return "= " + as }
+func wordHeld(what string) string                { return "on " + what }
+func wordHoldRow(sees string) string             { return "Hold point: " + sees }
+func wordWithWrench(wrench string) string        { return "with the " + wrench }
+func wordManual(written string) string           { return "manual: " + written }
+func wordSeenFrom(where string) string           { return "seen from " + where }
+func wordOff(count int) string                   { return fmt.Sprintf("%d off", count) }
+func wordSerials(variant, serials string) string { return variant + ", serials " + serials }
+func wordBelow(limit string) string              { return "Below " + limit }
+func wordAbove(limit string) string              { return "Above " + limit }
+func wordOutside(expect string) string           { return "Outside " + expect + ", read again." }
+func wordNoLimits(because string) string         { return "No limits: " + because }
+func wordWho(who string) string                  { return "Work stops until the " + who + " has signed." }
+func wordSees(sees string) string                { return "To see: " + sees }
+func wordBefore(before string) string            { return "Before " + before }
+func wordFinished(card, title string) string     { return card + " finished: " + title }
+func wordAfterStep(step int) string              { return fmt.Sprintf("After step\u00a0%d", step) }
+func wordWhile(what string) string               { return "While " + strings.TrimSuffix(what, ".") }
+func wordLock(how string) string                 { return "Lock it: " + strings.TrimSuffix(how, ".") }
+func wordTolerance(percent string) string        { return "±" + percent + "\u00a0% is the shop's tolerance" }
 
 func wordSpreadRow(low, high string) string {
 	return "Example: lowest reading " + low + ", highest allowed " + high + "."

@@ -1,0 +1,282 @@
+package deck
+
+import (
+	"fmt"
+	"math/big"
+	"slices"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/render"
+)
+
+// The words over and under the tables of a pack: what to read, in which order.
+const (
+	wordMakePack   = "Make this pack"
+	wordFromShims  = "Of these shims, in this order"
+	wordMicrometer = "Micrometer over it"
+	wordLetter     = "Letter"
+	wordToMake     = "pack to make"
+	wordWay        = "thinner or thicker"
+	wordFramed     = "Framed row: as thick as the pack in place."
+)
+
+// ways are the ways to go from the old pack, by the sign of its mark.
+var ways = map[int]string{-1: "thinner", 1: "thicker"}
+
+func wordInput(what string, lowest bool, step int) string {
+	if lowest {
+		what = "lowest " + what
+	}
+	return fmt.Sprintf("%s, step\u00a0%d", what, step)
+}
+func wordFind(what string) string { return "1. Find the " + what }
+func wordNumbered(n int, what string) string {
+	return fmt.Sprintf("%d. %s", n, what)
+}
+func wordGrid(n int, down, across, gives string) string {
+	return fmt.Sprintf("%d. Down: %s. Across: %s. Read the %s.", n, down, across, gives)
+}
+func wordMakeIt(n int) string { return fmt.Sprintf("%d. Make the pack.", n) }
+func wordWorked(read, gives string) string {
+	return "Example: " + read + ". " + gives
+}
+func wordGives(what, value string) string { return what + " " + value + "." }
+func wordMake(pack, shims, over string) string {
+	return "Make " + pack + " of " + shims + ". Micrometer " + over + "."
+}
+
+// packTables builds the tables in the order in which they are read.
+func (b *builder) packTables(i *card.Shim) []captioned {
+	in := i.Inputs
+	switch {
+	case i.Rows != nil && i.Other == nil:
+		return []captioned{{"", b.stacks(i)}}
+	case i.Rows != nil:
+		return []captioned{{"", b.pairs(i)}, {wordMakeIt(3), b.packs(i)}}
+	case i.Chain == nil:
+		grid := b.grid(wordGrid(1, b.input(in[0]), b.input(in[1]), wordToMake), i, false, in[1])
+		last := &grid[len(grid)-1].table
+		last.Under = plain(wordWorked(b.readAt(i, 0, 1), wordGives(i.Pack.Name, b.exactly(i, i.Worked.Pack.Total))))
+		return append(grid, captioned{wordMakeIt(2), b.packs(i)})
+	}
+	letters := b.letters(i)
+	last := &letters[len(letters)-1].table
+	last.Under = plain(wordWorked(b.readAt(i, 0, 1), wordGives(wordLetter, letter(i.Worked.Letter))))
+	grid := b.grid(wordGrid(2, lower(wordLetter), b.input(in[2]), wordToMake), i, true, in[2])
+	last = &grid[len(grid)-1].table
+	last.Under = plain(wordWorked(lower(wordLetter)+" "+letter(i.Worked.Letter)+", "+b.readAt(i, 2), wordGives(i.Pack.Name, b.exactly(i, i.Worked.Pack.Total))))
+	return append(append(letters, grid...), captioned{wordMakeIt(3), b.packs(i)})
+}
+
+// input names what is read, with its unit.
+func (b *builder) input(in *card.ShimInput) string {
+	switch {
+	case in.Way:
+		return wordWay
+	case in.Measurement == nil:
+		return lower(in.Mark)
+	}
+	return wordInput(lower(in.Of), len(in.Record) > 1, in.Step) + ", " + engraved(in.Gauge.Marked, in.Scale)
+}
+
+// readAt names the readings of the worked line.
+func (b *builder) readAt(i *card.Shim, inputs ...int) string {
+	var out []string
+	for _, n := range inputs {
+		in, what := i.Inputs[n], ""
+		if what = lower(in.Mark); in.Measurement != nil {
+			what = lower(in.Of)
+		}
+		out = append(out, strings.TrimSpace(what+" "+b.mark(in, i.Worked.At[n])))
+	}
+	return strings.Join(out, ", ")
+}
+
+// mark writes a mark of an input.
+func (b *builder) mark(in *card.ShimInput, x *big.Rat) string {
+	if in.Way {
+		return ways[x.Sign()]
+	}
+	text := in.Scale.Number(x, b.card.Shop.Mark())
+	if in.Measurement == nil && x.Sign() > 0 {
+		text = "+" + text
+	}
+	return text
+}
+
+// spanOf writes some marks of an input.
+func (b *builder) spanOf(in *card.ShimInput, low, high *big.Rat) string {
+	return span(b.mark(in, low), b.mark(in, high))
+}
+
+// stacks builds the table from one reading to the stack.
+func (b *builder) stacks(i *card.Shim) render.Table {
+	in := i.Inputs[0]
+	t := b.packHead(i, 2)
+	t.Head = append([][]render.Run{plain(wordFind(b.input(in)))}, t.Head...)
+	t.Fine = append([]bool{false}, t.Fine...)
+	for _, row := range i.Rows {
+		t.Rows = append(t.Rows, append([][]render.Run{plain(together(b.spanOf(in, row.Low, row.High)))}, b.packRow(i, &row.ShimPack)...))
+		t.Marked = append(t.Marked, row.InPlace)
+	}
+	t.Under = worked(t.Marked, b.readAt(i, 0), b.made(i, i.Worked.Pack))
+	return t
+}
+
+// pairs builds the table from one reading to two packs.
+func (b *builder) pairs(i *card.Shim) render.Table {
+	in, u := i.Inputs[0], ", "+i.Unit.Symbol
+	t := render.Table{Large: true, Head: [][]render.Run{plain(wordFind(b.input(in))), plain(wordNumbered(2, i.Pack.Name) + u), plain(i.Other.Name + u)}}
+	for _, row := range i.Rows {
+		t.Rows = append(t.Rows, [][]render.Run{plain(together(b.spanOf(in, row.Low, row.High))), strong(b.exactly(i, row.Total)), strong(b.exactly(i, row.Other.Total))})
+		t.Marked = append(t.Marked, row.InPlace)
+	}
+	t.Under = worked(t.Marked, b.readAt(i, 0), wordGives(i.Pack.Name, b.exactly(i, i.Worked.Pack.Total))+" "+wordGives(i.Other.Name, b.exactly(i, i.Worked.Other.Total)))
+	return t
+}
+
+// packHead is the head of a table of stacks; its actions are numbered from the
+// given one, 0 for none.
+func (b *builder) packHead(i *card.Shim, from int) render.Table {
+	over := i.Micrometer
+	t := render.Table{Large: true, Fine: []bool{false, true, true}}
+	for n, what := range []string{wordMakePack + ", " + i.Unit.Symbol, wordFromShims + ", " + i.Unit.Symbol, wordMicrometer + ", " + engraved(over.Marked, over.Scale)} {
+		if from > 0 {
+			what = wordNumbered(from+n, what)
+		}
+		t.Head = append(t.Head, plain(what))
+	}
+	return t
+}
+
+func (b *builder) packRow(i *card.Shim, p *card.ShimPack) [][]render.Run {
+	return [][]render.Run{strong(b.exactly(i, p.Total)), plain(b.layers(i, p)), plain(together(b.over(p)))}
+}
+
+// worked writes the line under a table of packs, and what its frame says where a
+// row has one.
+func worked(marked []bool, read, gives string) []render.Run {
+	out := plain(wordWorked(read, gives))
+	if slices.Contains(marked, true) {
+		out = append(out, render.Run{Text: " " + wordFramed})
+	}
+	return out
+}
+
+// made says how a pack is made.
+func (b *builder) made(i *card.Shim, p *card.ShimPack) string {
+	return wordMake(b.exactly(i, p.Total), b.layers(i, p), b.over(p))
+}
+
+// packs builds the table of every pack that the tables before it give.
+func (b *builder) packs(i *card.Shim) render.Table {
+	t := b.packHead(i, 0)
+	for n := range i.Packs {
+		t.Rows = append(t.Rows, b.packRow(i, &i.Packs[n]))
+		t.Marked = append(t.Marked, i.InPlace != nil && i.Packs[n].Total.Cmp(i.InPlace) == 0 && i.Other == nil)
+	}
+	t.Under = worked(t.Marked, lower(i.Pack.Name)+" "+b.exactly(i, i.Worked.Pack.Total), b.made(i, i.Worked.Pack))
+	return t
+}
+
+// Widths of a grid: so many columns stand side by side on the narrowest face
+// that a bench card is read from.
+const (
+	gridColumns = 4
+	markColumns = 8
+	sizeColumns = 5
+)
+
+// grid builds the panels of a grid. Its rows are spans of the first input, or
+// letters.
+func (b *builder) grid(caption string, i *card.Shim, lettered bool, across *card.ShimInput) []captioned {
+	most := gridColumns
+	if across.Measurement == nil {
+		most = sizeColumns // a pack is wider than its mark
+	}
+	return sideBySide(caption, len(i.Grid.Cols), most, func(cols []int) render.Table {
+		t := render.Table{Large: true, Grid: true, Head: [][]render.Run{nil}}
+		for _, c := range cols {
+			t.Head = append(t.Head, plain(b.spanOf(across, i.Grid.Cols[c].Low, i.Grid.Cols[c].High)))
+			t.Align = append(t.Align, render.Left)
+		}
+		for r, row := range i.Grid.Rows {
+			first := ""
+			if lettered {
+				first = letter(r)
+			} else {
+				first = together(b.spanOf(i.Inputs[0], row.Low, row.High))
+			}
+			line := [][]render.Run{strong(first)}
+			for _, c := range cols {
+				line = append(line, plain(b.exactly(i, i.Grid.Cells[r][c].Total)))
+			}
+			t.Rows = append(t.Rows, line)
+		}
+		return t
+	})
+}
+
+// letters builds the panels of the first grid of a chain.
+func (b *builder) letters(i *card.Shim) []captioned {
+	down, across := i.Inputs[0], i.Inputs[1]
+	most := sizeColumns
+	if across.Measurement == nil {
+		most = markColumns
+	}
+	return sideBySide(wordGrid(1, b.input(down), b.input(across), lower(wordLetter)), len(across.Axis.Marks), most, func(cols []int) render.Table {
+		t := render.Table{Large: true, Grid: true, Head: [][]render.Run{nil}}
+		for _, c := range cols {
+			t.Head = append(t.Head, plain(b.mark(across, across.Axis.Marks[c])))
+		}
+		for r, mark := range down.Axis.Marks {
+			line := [][]render.Run{strong(b.mark(down, mark))}
+			for _, c := range cols {
+				line = append(line, plain(letter(i.Chain.Cells[r][c])))
+			}
+			t.Rows = append(t.Rows, line)
+		}
+		return t
+	})
+}
+
+// letter names the rows of a chain by letters that nobody takes for a figure.
+func letter(n int) string { return string("ABCDEFGHJKLMNPQRSTUVWXYZ"[n]) }
+
+// sideBySide cuts a table's columns into panels that are as wide as one another.
+func sideBySide(caption string, columns, most int, build func(cols []int) render.Table) []captioned {
+	n := (columns + most - 1) / most
+	wide := (columns + n - 1) / n
+	var out []captioned
+	for from := 0; from < columns; from += wide {
+		var cols []int
+		for c := from; c < min(from+wide, columns); c++ {
+			cols = append(cols, c)
+		}
+		out = append(out, captioned{caption, build(cols)})
+	}
+	return out
+}
+
+// layers writes a stack's shims in the order in which they are laid.
+func (b *builder) layers(i *card.Shim, p *card.ShimPack) string {
+	var out []string
+	for _, t := range p.Layers() {
+		out = append(out, b.exactly(i, t))
+	}
+	sep := ", "
+	if b.card.Shop.Mark() == quantity.Comma {
+		sep = "; "
+	}
+	return strings.Join(out, sep)
+}
+
+// over writes what the micrometer may show over a finished pack.
+func (b *builder) over(p *card.ShimPack) string {
+	if p.Over == nil {
+		return ""
+	}
+	return b.marks(*p.Over)
+}
