@@ -50,7 +50,7 @@ func leakTests(p *pass) {
 			p.msgs.Report("test-impossible", lossPlace(t), "write the pressure that may be lost, less than the test pressure", "more may be lost than the test pressure")
 			return
 		case !reaches(t.Thermometer.Scale, t.Block.Shop):
-			p.msgs.Report("gauge-range", t.Block.Thermometer.At, "name a thermometer whose range holds the shop's temperatures", "`%s` does not reach all of %s", t.Thermometer.ID, plain(t.Block.Shop.Written))
+			p.msgs.Report("gauge-range", t.Block.Thermometer.At, "name a thermometer whose range holds the shop's temperatures", "`%s` does not reach all of %s", t.Thermometer.ID, t.Block.Shop.Written)
 		}
 		if slices.ContainsFunc(t.Rows, func(r bench.EndReading) bool { return r.Mark == nil }) {
 			if top := t.Rows[len(t.Rows)-1].Limit; scale.High != nil && top.Cmp(scale.High) > 0 || scale.Low != nil && top.Cmp(scale.Low) < 0 {

@@ -105,10 +105,10 @@ func (p *pass) shimAim(i *card.Shim) bool {
 	most = i.Micrometer.Scale.Floor(quantity.Convert(most, i.Unit, i.Micrometer.Scale.Unit))
 	help := "aim nearer to the middle"
 	if most.Sign() > 0 {
-		help = "write `within: " + plain(i.Micrometer.Scale.Print(most, mark)) + "`, or less"
+		help = "write `within: " + i.Micrometer.Scale.Print(most, mark) + "`, or less"
 	}
 	p.msgs.Report("shim-aim", i.KeyPlace("within"), help, "a pack that is %s off moves the %s by %s, out of %s",
-		plain(i.Within.Unit.After(i.Within.Text)), i.Pack.Reading, length(far, i.Unit, mark), written)
+		i.Within.Unit.After(i.Within.Text), i.Pack.Reading, length(far, i.Unit, mark), written)
 	return false
 }
 
@@ -118,14 +118,14 @@ func (p *pass) aimLimits(i *card.Shim) (low, high *big.Rat, written string) {
 	last := i.Inputs[len(i.Inputs)-1]
 	switch {
 	case i.Limits != nil:
-		return i.Limits.Low, i.Limits.High, plain(i.Limit.Band.Written)
+		return i.Limits.Low, i.Limits.High, i.Limit.Band.Written
 	case i.AimAt.Name != "":
 		t := p.Unit.Limit(i.AimAt.Name).Table
 		half := new(big.Rat).Abs(quantity.Convert(t.Tolerance.Value, t.Tolerance.Unit, i.Unit))
 		return new(big.Rat).Sub(i.Aim, half), half.Add(half, i.Aim), "its tolerance"
 	case i.From.Reading.Name != "" && last.Limit != nil:
 		b := last.OnGauge().In(i.Unit)
-		return b.Low, b.High, plain(last.Limit.Band.Written)
+		return b.Low, b.High, last.Limit.Band.Written
 	}
 	return nil, nil, ""
 }
@@ -175,7 +175,7 @@ func (p *pass) shimTables(i *card.Shim) bool {
 		if i.Round != nil && i.Within.In(i.OverPack.Unit).Value.Cmp(i.OverPack.Value) > 0 {
 			key, help = "round", "write a finer `round:`, or a wider `within:`"
 		}
-		p.msgs.Report("shim-no-stack", i.KeyPlace(key), help, "`%s` leaves nothing of `within: %s` for %s", key, plain(i.Within.Unit.After(i.Within.Text)), where)
+		p.msgs.Report("shim-no-stack", i.KeyPlace(key), help, "`%s` leaves nothing of `within: %s` for %s", key, i.Within.Unit.After(i.Within.Text), where)
 	default:
 		what := "no pack near enough to"
 		if i.Round != nil { // a whole step, and nothing beside it
@@ -209,7 +209,7 @@ func (p *pass) readings(i *card.Shim) string {
 		}
 		text := in.Scale.Number(i.Miss.At[n], p.Shop.Mark())
 		if in.Measurement != nil {
-			text = plain(in.Scale.Unit.After(text))
+			text = in.Scale.Unit.After(text)
 		}
 		out = append(out, what+" of "+text)
 	}
@@ -284,7 +284,7 @@ func (p *pass) shimExample(i *card.Shim) bool {
 	}
 	if total := i.Worked.Pack.Total; quantity.Convert(e.Pack.Value, e.Pack.Unit, i.Unit).Cmp(total) != 0 {
 		p.msgs.Report("example-wrong", at.Get("pack").Place(), "look all of them up again: aim, rate and the pack in place give "+length(total, i.Unit, p.Shop.Mark()),
-			"this example does not give a pack of %s", plain(e.Pack.Unit.After(e.Pack.Text)))
+			"this example does not give a pack of %s", e.Pack.Unit.After(e.Pack.Text))
 		return false
 	}
 	return true
@@ -301,7 +301,7 @@ func count(inputs int) string {
 // length writes a length for a message, to the thousandth of a millimetre or
 // the ten-thousandth of an inch where it has more than two decimals.
 func length(x *big.Rat, u quantity.Unit, mark quantity.Mark) string {
-	return plain(u.After(number(x, u, mark)))
+	return u.After(number(x, u, mark))
 }
 
 func number(x *big.Rat, u quantity.Unit, mark quantity.Mark) string {
@@ -315,9 +315,6 @@ func number(x *big.Rat, u quantity.Unit, mark quantity.Mark) string {
 	}
 	return quantity.Format(x, step, mark)
 }
-
-// plain is text with ordinary blanks.
-func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 
 // shimming finds what a writer says of more or less shim.
 var shimming = regexp.MustCompile(`(?i)\b(thicker|thinner)\b|\b(add|remove|take out|more|less|fewer)( an?| the| some)? shims?\b`)

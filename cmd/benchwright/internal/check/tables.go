@@ -192,7 +192,7 @@ func (p *pass) reportHole(c *spans) bool {
 		marks, verb = marks+" to "+c.scale.Number(high, mark), "lie"
 	}
 	if c.scale.Unit.Symbol != "" {
-		marks = plain(c.scale.Unit.After(marks))
+		marks = c.scale.Unit.After(marks)
 	}
 	where := "in no row"
 	if fault == bench.RowOverlap {

@@ -112,8 +112,7 @@ func (r *Reader) gauged(n *syntax.Node, t *LeakTest) *quantity.Band {
 	}
 	if cut == "" {
 		if b := r.band(n, quantity.Pressure); b != nil {
-			plain := strings.ReplaceAll(b.Written, "\u00a0", " ")
-			r.Msgs.Report("unit-varieties", n.Place(), "write `"+plain+" gauge`, or `"+plain+" absolute`", "`%s` may count from the air of the shop or from nothing", plain)
+			r.Msgs.Report("unit-varieties", n.Place(), "write `"+b.Written+" gauge`, or `"+b.Written+" absolute`", "`%s` may count from the air of the shop or from nothing", b.Written)
 		}
 		return nil
 	}

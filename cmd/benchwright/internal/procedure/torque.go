@@ -138,14 +138,12 @@ func (r *Reader) turn(n *syntax.Node, key string, whole bool) *quantity.Band {
 			r.Msgs.Report("quantity-malformed", n.Place(), "write how far to turn, such as `90°`", "`%s` is more than nothing", key)
 			return nil
 		case whole && end.Cmp(big.NewRat(360, 1)) > 0:
-			r.Msgs.Report("quantity-malformed", n.Place(), "look it up again: write how far to turn, such as `90°`", "`%s` is more than a whole turn", plain(b.Written))
+			r.Msgs.Report("quantity-malformed", n.Place(), "look it up again: write how far to turn, such as `90°`", "`%s` is more than a whole turn", b.Written)
 			return nil
 		}
 	}
 	return b
 }
-
-func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 
 func (r *Reader) adapter(n *syntax.Node) *Adapter {
 	a := &Adapter{Tool: named(n.Get("tool")), Length: r.values().Value(n.Get("length"), quantity.Length), Angle: r.values().Value(n.Get("angle"), quantity.Angle)}

@@ -170,7 +170,7 @@ func (r reader) atmosphere(n *syntax.Node) *quantity.Value {
 	if v == nil || v.In(kilo).Value.Cmp(big.NewRat(50, 1)) >= 0 && v.In(kilo).Value.Cmp(big.NewRat(110, 1)) <= 0 {
 		return v
 	}
-	r.Msgs.Report("quantity-malformed", n.Place(), "write it absolute and as it is at your height, near `101.3 kPa` at the sea", "no shop has air of %s", strings.ReplaceAll(v.Unit.After(v.Text), "\u00a0", " "))
+	r.Msgs.Report("quantity-malformed", n.Place(), "write it absolute and as it is at your height, near `101.3 kPa` at the sea", "no shop has air of %s", v.Unit.After(v.Text))
 	return nil
 }
 

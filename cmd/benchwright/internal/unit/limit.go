@@ -76,7 +76,7 @@ func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 		if b.Unit.Dimension == quantity.Torque {
 			help = "write a band, such as `" + b.Limited(r.Mark) + "`, or write it as `value:` in the torque block to have the shop's tolerance added"
 		}
-		r.Msgs.Report("limits-bare", out.At, help, "%s is a value, not limits", plain(b.Written))
+		r.Msgs.Report("limits-bare", out.At, help, "%s is a value, not limits", b.Written)
 		return nil
 	}
 	if also := n.Get("also"); r.Text(also) != "" {

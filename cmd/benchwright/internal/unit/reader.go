@@ -204,22 +204,19 @@ func (r Reader) known(slug, what, name string, at source.Place, have []string, w
 func (r Reader) CompareAlso(first, second quantity.Band, firstAt, secondAt source.Place) {
 	var d *diag.Diagnostic
 	if a, b := first.Unit.Dimension, second.Unit.Dimension; a != b {
-		d = r.Msgs.Report("unit-kind", secondAt, "write it in a unit of "+a.String(), "%s is of %s, and the first is of %s", plain(second.Written), b, a)
+		d = r.Msgs.Report("unit-kind", secondAt, "write it in a unit of "+a.String(), "%s is of %s, and the first is of %s", second.Written, b, a)
 		d.Related = append(d.Related, diag.Related{At: firstAt, Message: "it is compared with this"})
 		return
 	}
 	switch quantity.Also(first, second) {
 	case quantity.Disagrees:
-		d = r.Msgs.Report("also-disagrees", secondAt, "look both up again: "+plain(first.Written)+" is "+quantity.Restate(first, second, r.Mark),
-			"%s is not %s", plain(second.Written), plain(first.Written))
+		d = r.Msgs.Report("also-disagrees", secondAt, "look both up again: "+first.Written+" is "+quantity.Restate(first, second, r.Mark),
+			"%s is not %s", second.Written, first.Written)
 	case quantity.Wider:
 		d = r.Msgs.Report("also-wider", secondAt, "nothing to mend if both stand so in the source: the cards use the first alone",
-			"%s reaches past %s", plain(second.Written), plain(first.Written))
+			"%s reaches past %s", second.Written, first.Written)
 	default:
 		return
 	}
 	d.Related = append(d.Related, diag.Related{At: firstAt, Message: "it is compared with this"})
 }
-
-// plain returns a printed quantity with ordinary blanks, for a message.
-func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
