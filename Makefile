@@ -22,7 +22,8 @@ bench: ## speed and memory for workspaces of 10, 100 and 1 000 procedures; the s
 	go test -run '^$$' -bench 'Workspace' -benchtime 1x ./cmd/benchwright/internal/compile
 	go test -run '^$$' -bench 'Make200' ./cmd/benchwright/internal/bench
 
-fuzz: ## 30 s for each fuzz target
+fuzz: ## hostile values at every place of the blocks' examples; 30 s for each fuzz target
+	SWEEP=all go test -run Sweep ./cmd/benchwright
 	@for t in $$(git grep -lE '^func Fuzz' -- '*_test.go' | xargs -n1 dirname | sort -u); do \
 	  for f in $$(grep -hoE '^func Fuzz[A-Za-z]+' $$t/*_test.go | cut -d' ' -f2); do \
 	    echo "$$t $$f"; go test -run '^$$' -fuzz "^$$f\$$" -fuzztime 30s ./$$t || exit 1; \

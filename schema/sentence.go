@@ -54,6 +54,8 @@ func (s *speaker) add(e *jsonschema.ValidationError) {
 		f.report(ValueKind, f.example(), "%s takes %s, not `%s`", f.name(), f.wants(), quote(f.value))
 	case "minLength":
 		f.report(ValueKind, f.example(), "%s is empty", f.name())
+	case "maxLength":
+		f.report(ValueKind, "shorten it", "%s has more than %v characters", f.name(), f.schema["maxLength"])
 	case "minItems", "maxItems":
 		f.count()
 	default:

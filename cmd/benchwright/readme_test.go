@@ -287,40 +287,47 @@ func TestBlockExamples(t *testing.T) {
 		t.Run(kind, func(t *testing.T) {
 			t.Parallel()
 			dir := t.TempDir()
-			files := map[string]string{
-				"shop.yaml": "benchwright: 1\nshop: Fallow Lane Drive Works\n",
-				"unit.yaml": "unit: winch\ntitle: Winch head\n",
-				"card.md":   "---\ncard: W-10\ntitle: Set the winch up\nunit: winch\nrevision: A\ndate: 2026-02-03\n---\n\n## Stage\n\n",
-			}
-			for _, b := range fences(sections[kind], "yaml") {
-				name, facts, _ := strings.Cut(strings.TrimPrefix(b, "# "), "\n")
-				if files[name] == "" {
-					t.Fatalf("no file %s", name)
-				}
-				files[name] += facts
-			}
-			steps := fences(sections[kind], "markdown")
-			if len(steps) != 1 || !strings.Contains(steps[0], "```"+kind+"\n") {
-				t.Fatalf("the section of %s has no example of it", kind)
-			}
-			files["card.md"] += steps[0]
-			if err := os.Mkdir(filepath.Join(dir, "figures"), 0o777); err != nil {
-				t.Fatal(err)
-			}
-			var picture bytes.Buffer
-			if err := png.Encode(&picture, image.NewGray(image.Rect(0, 0, 800, 600))); err != nil {
-				t.Fatal(err)
-			}
-			files["figures/oil-hole.png"] = picture.String()
-			for name, text := range files {
-				if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
-					t.Fatal(err)
-				}
-			}
+			writeExample(t, dir, kind, sections[kind])
 			if code, _, msgs := run(dir, "build", ".", "-o", "cards"); code != 0 || msgs != "" {
 				t.Errorf("exit %d\n%s", code, msgs)
 			}
 		})
+	}
+}
+
+// writeExample writes the workspace of a block's example into a folder: what its
+// section says and the least that must stand around it.
+func writeExample(t *testing.T, dir, kind, section string) {
+	t.Helper()
+	files := map[string]string{
+		"shop.yaml": "benchwright: 1\nshop: Fallow Lane Drive Works\n",
+		"unit.yaml": "unit: winch\ntitle: Winch head\n",
+		"card.md":   "---\ncard: W-10\ntitle: Set the winch up\nunit: winch\nrevision: A\ndate: 2026-02-03\n---\n\n## Stage\n\n",
+	}
+	for _, b := range fences(section, "yaml") {
+		name, facts, _ := strings.Cut(strings.TrimPrefix(b, "# "), "\n")
+		if files[name] == "" {
+			t.Fatalf("no file %s", name)
+		}
+		files[name] += facts
+	}
+	steps := fences(section, "markdown")
+	if len(steps) != 1 || !strings.Contains(steps[0], "```"+kind+"\n") {
+		t.Fatalf("the section of %s has no example of it", kind)
+	}
+	files["card.md"] += steps[0]
+	if err := os.Mkdir(filepath.Join(dir, "figures"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	var picture bytes.Buffer
+	if err := png.Encode(&picture, image.NewGray(image.Rect(0, 0, 800, 600))); err != nil {
+		t.Fatal(err)
+	}
+	files["figures/oil-hole.png"] = picture.String()
+	for name, text := range files {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
 	}
 }
 

@@ -55,6 +55,8 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 		if s := w.Stated; s != nil && s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, celsius).Cmp(bench.Coldest) < 0 {
 			r.msgs.Report("quantity-malformed", s.At, "look it up again, its sign and its unit too", "nothing in a shop is colder than %s", wholeDegrees.Print(bench.Coldest, r.card.Shop.Mark()))
 			reading.Limits = procedure.Limits{Bad: true}
+		} else if s != nil && w.TooHot(s.Band.Low, s.Band.Unit) {
+			reading.Limits = procedure.Limits{Bad: true} // a rule reports it
 		} else if s != nil {
 			reading.Limits = procedure.Limits{Band: w.closed(s.Band), Also: m.Limits.Also, Source: "stated", At: s.At}
 			if m.Limits.Band != nil {
@@ -75,6 +77,11 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 		}
 	}
 	return w
+}
+
+// TooHot says whether a temperature, nil for none, is above the cap.
+func (w *Warmth) TooHot(at *big.Rat, u quantity.Unit) bool {
+	return w.Cap != nil && at != nil && quantity.Convert(at, u, celsius).Cmp(w.Cap.Highest) > 0
 }
 
 // closed gives a stated band its high side from the cap where it has none.

@@ -6,7 +6,6 @@ import (
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/procedure"
-	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/unit"
 )
@@ -58,7 +57,7 @@ func heat(p *pass) {
 			p.msgs.Report("limits-missing", f.Heat.Means.At, "add `max-heat:` and `max-heat-source:` to what is heated, in the unit", "nothing says how hot it may get at most")
 		case w.Cap != nil && w.Need != nil && w.Need.Cmp(w.Cap.Highest) > 0:
 			p.msgs.Report("heat-above-cap", w.Means.At, mend, "the seat opens at %s, and `%s` may get no hotter than %s", w.Needs(mark), w.Cap.At.Name, w.Cap.Says(mark))
-		case w.Cap != nil && w.Stated != nil && l != nil && l.Band.High != nil && quantity.Convert(l.Band.High, l.Band.Unit, celsius).Cmp(w.Cap.Highest) > 0:
+		case w.Stated != nil && w.TooHot(w.Stated.Band.Low, w.Stated.Band.Unit), w.Stated != nil && l != nil && w.TooHot(l.Band.High, l.Band.Unit):
 			p.msgs.Report("heat-above-cap", w.Stated.At, mend, "`%s` goes above %s, the most for `%s`", w.Stated.Band.Written, w.Cap.Says(mark), w.Cap.At.Name)
 		}
 	})

@@ -68,7 +68,7 @@ func (p *pass) wrenchSuits(g *card.Tightening) {
 	c := g.Choice
 	w := c.Wrench
 	switch {
-	case c.Least == nil && !w.Bad:
+	case c.Least == nil && w.Node.Get("accuracy") == nil: // else it could not be read, which is reported
 		p.msgs.Report("wrench-accuracy", g.Stated, "add `accuracy:` to the wrench, from its calibration record",
 			"`%s` states no accuracy, so nothing shows that it keeps the torque inside %s", w.ID, g.Limit.Band.Written)
 	case !c.Keeps && c.Least != nil:

@@ -30,12 +30,17 @@ func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *de
 		}
 		word := strings.TrimRight(problem.Detail, ".,;:")
 		if at, ok := lib.written(at, p, word); ok {
-			msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is wider than the face, and nothing in it can be broken")
+			msgs.Report("too-wide", at, "shorten it, or break it up with blanks", unbroken)
 			return
 		}
 		msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is wider than the face: %s", word)
 	case render.MissingGlyph:
-		at, _ := lib.written(at, p, problem.Detail)
+		at, ok := lib.written(at, p, problem.Detail)
+		if !ok && slices.ContainsFunc(msgs.Sorted(), func(d diag.Diagnostic) bool {
+			return d.Slug == "glyph-missing" && strings.Contains(d.Message, problem.Detail)
+		}) {
+			return // an escape in the name of a thing, which stands at many places
+		}
 		msgs.Report("glyph-missing", at, "write it in other words", "the card's type has no character `%s`", problem.Detail)
 	case render.BadPicture:
 		msgs.Report("picture-bad", at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", problem.Detail)
@@ -47,6 +52,9 @@ func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *de
 		panic(fmt.Sprintf("no message for the layout's problem %d: %s", problem.Kind, problem.Detail))
 	}
 }
+
+// unbroken is said of a word of the writer's that is too wide.
+const unbroken = "this is wider than the face, and nothing in it can be broken"
 
 // own returns what the layout found that nothing before it explains: a step that
 // has an error is not judged by its size too, which may come from that error.
@@ -60,15 +68,31 @@ func (lib *Library) own(p *procedure.Procedure, card, found *diag.List) *diag.Li
 		for _, d := range l.Sorted() {
 			if d.Severity() == diag.Error {
 				errors = true
-				if d.At.File == p.File {
-					wrong = append(wrong, stepAt(p, d.At.Span.Start))
+				if d.At.File != p.File {
+					continue
 				}
+				n := stepAt(p, d.At.Span.Start)
+				if n == 0 { // of the running head, which takes its height from every face
+					wrong = append(wrong, everyStep(p)...)
+				}
+				wrong = append(wrong, n)
 			}
+		}
+	}
+	// One word that is too wide makes tables of it too wide, and their steps too
+	// tall.
+	word := slices.ContainsFunc(found.Sorted(), func(d diag.Diagnostic) bool { return d.Message == unbroken })
+	var wide []int
+	for _, d := range found.Sorted() {
+		if d.Slug == "too-wide" && d.At.File == p.File {
+			wide = append(wide, stepAt(p, d.At.Span.Start))
 		}
 	}
 	out := &diag.List{}
 	for _, d := range found.Sorted() {
-		if judged(p, d, wrong, errors) {
+		size := d.Slug == "too-wide" && d.Message != unbroken || d.Slug == "step-too-tall"
+		tall := d.Slug == "step-too-tall" && d.At.File == p.File && slices.Contains(wide, stepAt(p, d.At.Span.Start))
+		if judged(p, d, wrong, errors) && !(word && size) && !tall {
 			out.Add(d)
 		}
 	}

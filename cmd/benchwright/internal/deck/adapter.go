@@ -44,7 +44,7 @@ func pointing(a *card.Adapter) string {
 }
 
 // reached writes the torque that a setting gives at the fastener, in the
-// manual's unit, to one decimal more than the manual has.
+// manual's unit, to one decimal more than the manual has and no more than three.
 func (b *builder) reached(g *card.Tightening) string {
 	mark, u := b.card.Shop.Mark(), g.Limit.Band.Unit
 	decimals := 0
@@ -53,7 +53,7 @@ func (b *builder) reached(g *card.Tightening) string {
 			decimals = max(decimals, len(digits))
 		}
 	}
-	step := new(big.Rat).SetFrac(big.NewInt(1), new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(decimals+1)), nil))
+	step := new(big.Rat).SetFrac(big.NewInt(1), new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(min(decimals+1, 3))), nil))
 	x := quantity.Convert(g.Choice.Torque, g.Choice.Wrench.Scale.Unit, u)
 	return u.After(quantity.Format(x, step, mark))
 }

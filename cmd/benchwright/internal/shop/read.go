@@ -228,6 +228,10 @@ func (r reader) scale(s *quantity.Scale, n *syntax.Node, key string, kind quanti
 		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), "write how far it is from one mark to the next", "the marks of a scale are more than nothing apart")
 		return false
 	}
+	if !engravable(step.Value) {
+		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), "write how far it is from one mark to the next, such as `0.01 mm` or `1/64 in`", "no scale has marks %s apart", strings.ReplaceAll(step.Unit.After(step.Text), "\u00a0", " "))
+		return false
+	}
 	s.Unit, s.Step, s.Fractions = step.Unit, step.Value, step.Fraction()
 	written := n.Get("range")
 	if r.Text(written) == "" {
@@ -247,6 +251,20 @@ func (r reader) scale(s *quantity.Scale, n *syntax.Node, key string, kind quanti
 	}
 	s.Low, s.High = b.Low, b.High
 	return true
+}
+
+// engravable says whether the marks of a scale may be so far apart: parts of one by
+// twos, threes and fives.
+func engravable(step *big.Rat) bool {
+	d := new(big.Int).Set(step.Denom())
+	for _, f := range []int64{2, 3, 5} {
+		for q, m := new(big.Int), new(big.Int); ; d.Set(q) {
+			if q.QuoRem(d, big.NewInt(f), m); m.Sign() != 0 {
+				break
+			}
+		}
+	}
+	return d.Cmp(big.NewInt(1)) == 0
 }
 
 // marked reports an engraved unit that is not that of the scale: every number

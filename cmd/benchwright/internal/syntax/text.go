@@ -16,6 +16,7 @@ const (
 	maxLine  = 2 << 10   // bytes in a line
 	maxProse = 8 << 10   // bytes in a paragraph or a table
 	maxDepth = 32        // mappings and sequences inside each other
+	maxValue = 400       // characters of one value in YAML
 	maxSteps = 500       // steps in a procedure
 	maxID    = 40        // characters in an id
 )

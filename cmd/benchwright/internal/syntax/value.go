@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math/big"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -32,9 +33,10 @@ func (n *Node) Value() any {
 	if n.Quoted {
 		return n.Text
 	}
-	switch n.Text {
-	case "", "~", "null", "Null", "NULL":
+	if n.Null() {
 		return nil
+	}
+	switch n.Text {
 	case "true", "True", "TRUE":
 		return true
 	case "false", "False", "FALSE":
@@ -44,6 +46,11 @@ func (n *Node) Value() any {
 		return number
 	}
 	return n.Text
+}
+
+// Null says whether a scalar is YAML's word for nothing, or nothing at all.
+func (n *Node) Null() bool {
+	return !n.Quoted && slices.Contains([]string{"", "~", "null", "Null", "NULL"}, n.Text)
 }
 
 // The numbers of YAML 1.2.2, section 10.3.2. An exponent has at most three

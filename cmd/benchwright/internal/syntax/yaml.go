@@ -190,6 +190,9 @@ func (r *treeReader) node(y *yaml.Node, depth, indent int) *Node {
 			r.cut(n)
 			r.folded(n)
 		}
+		if len(n.Text) > maxValue && utf8.RuneCountInString(n.Text) > maxValue {
+			r.fail("too-large", n.Span, "shorten it; what is to be read at length stands in the text of a step", "a value has at most %d characters", maxValue)
+		}
 	}
 	return n
 }

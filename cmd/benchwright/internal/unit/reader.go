@@ -23,9 +23,9 @@ type Reader struct {
 	Msgs *diag.List
 }
 
-// Text returns a scalar as one line, "" for anything else.
+// Text returns a scalar as one line, "" for anything else, and for YAML's null.
 func (r Reader) Text(n *syntax.Node) string {
-	if n == nil || n.Kind != syntax.Scalar {
+	if n == nil || n.Kind != syntax.Scalar || n.Null() {
 		return ""
 	}
 	return strings.Join(strings.Fields(n.Text), " ")
