@@ -1,5 +1,5 @@
-// Package check holds the rules that a resolved card must keep, one rule a
-// file. A rule looks and reports; it changes nothing. What could not be read
+// Package check holds the rules that a resolved card must keep, one
+// subject a file. A rule looks and reports; it changes nothing. What could not be read
 // or found has been reported before, and rules pass over it.
 package check
 

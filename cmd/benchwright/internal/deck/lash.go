@@ -86,10 +86,3 @@ func reach(i *card.Lash) int {
 	}
 	return int(new(big.Int).Quo(ratio.Num(), ratio.Denom()).Int64())
 }
-
-// lashTools returns what is taken in the hand for it: the gauge, which its panel
-// names.
-func (b *builder) lashTools(*card.Lash) []render.ToolRow { return nil }
-
-// lashRows returns what it leaves on record.
-func (b *builder) lashRows(i *card.Lash) []recordRow { return b.measurementRows(i.Measurement) }

@@ -46,10 +46,3 @@ func (b *builder) preload(i *card.Preload) []render.Element {
 	reading[0].Content = panel
 	return append(out, reading...)
 }
-
-// preloadTools returns what is taken in the hand for it: its scale stands in
-// the panel, its drum in the step's tool block.
-func (b *builder) preloadTools(i *card.Preload) []render.ToolRow { return nil }
-
-// preloadRows returns what it leaves on record.
-func (b *builder) preloadRows(i *card.Preload) []recordRow { return b.measurementRows(i.Measurement) }

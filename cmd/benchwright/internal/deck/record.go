@@ -94,11 +94,11 @@ func (b *builder) rows(s *card.Step) []recordRow {
 		case *card.Measurement:
 			out = append(out, b.measurementRows(i)...)
 		case *card.Lash:
-			out = append(out, b.lashRows(i)...)
+			out = append(out, b.measurementRows(i.Measurement)...)
 		case *card.Shim:
 			out = append(out, b.shimRows(i)...)
 		case *card.Preload:
-			out = append(out, b.preloadRows(i)...)
+			out = append(out, b.measurementRows(i.Measurement)...)
 		case *card.Fit:
 			out = append(out, b.fitRows(i)...)
 		case *card.Timed:

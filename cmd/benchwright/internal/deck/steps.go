@@ -110,8 +110,8 @@ func (b *builder) callout(c *card.Callout) render.Element {
 	})
 }
 
-// toolRows returns the line of tools of a step: its tool blocks, then the
-// wrench and the size that its torques need.
+// toolRows returns the line of tools of a step: its tool blocks, and what its
+// other blocks take that does not stand in their panels.
 func (b *builder) toolRows(items []card.Item) []render.ToolRow {
 	var rows []render.ToolRow
 	for _, i := range items {
@@ -120,16 +120,10 @@ func (b *builder) toolRows(items []card.Item) []render.ToolRow {
 			for _, l := range i.Lines {
 				rows = append(rows, toolLine(l)...)
 			}
-		case *card.Lash:
-			rows = append(rows, b.lashTools(i)...)
 		case *card.Shim:
 			rows = append(rows, b.shimTools(i)...)
-		case *card.Preload:
-			rows = append(rows, b.preloadTools(i)...)
 		case *card.Fit:
 			rows = append(rows, b.fitTools(i)...)
-		case *card.Timed:
-			rows = append(rows, b.timedTools(i)...)
 		case *card.LeakTest:
 			rows = append(rows, b.leakTestTools(i)...)
 		case *card.Fill:

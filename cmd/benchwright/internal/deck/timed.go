@@ -92,10 +92,6 @@ func clockTime(c *bench.Clock, minutes int) string {
 	return fmt.Sprintf("%d:%02d", minutes/60, minutes%60)
 }
 
-// timedTools returns what is taken in the hand for it: a clock hangs in every
-// shop.
-func (b *builder) timedTools(*card.Timed) []render.ToolRow { return nil }
-
 // timedRows returns what it leaves on record.
 func (b *builder) timedRows(t *card.Timed) []recordRow {
 	if t.Within == nil || t.Short {
