@@ -3,6 +3,7 @@ package card
 import (
 	"math/big"
 	"regexp"
+	"strings"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
@@ -164,6 +165,25 @@ func (f *Fit) Size() (most, diameter *big.Rat) {
 
 // HasSize reports whether the fit states an interference and its diameter.
 func (f *Fit) HasSize() bool { return f.size != nil }
+
+// A need is a key that a computation takes, and whether it is there.
+type need struct {
+	key   string
+	there bool
+}
+
+// lacks names what a computation of the fit takes and does not have, "" for
+// nothing. All take the interference and the diameter, which a tolerance gives.
+func (f *Fit) lacks(more ...need) string {
+	size := f.Tolerance.Name != ""
+	var out []string
+	for _, n := range append([]need{{"interference", size || f.Interference != nil}, {"diameter", size || f.Diameter != nil}}, more...) {
+		if !n.there {
+			out = append(out, "`"+n.key+"`")
+		}
+	}
+	return strings.Join(out, ", ")
+}
 
 // measure reads diameter and interference.
 func (f *Fit) measure(r *resolver) {

@@ -2,7 +2,6 @@ package card
 
 import (
 	"math/big"
-	"strings"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
@@ -102,23 +101,8 @@ func (r *resolver) force(f *Fit, m *procedure.Means) *unit.LimitBand {
 	if f.bad {
 		return nil
 	}
-	var lacks []string
-	for _, k := range []struct {
-		key   string
-		there bool
-	}{
-		{"interference", f.Interference != nil || f.Tolerance.Name != ""},
-		{"diameter", f.Diameter != nil || f.Tolerance.Name != ""},
-		{"length", m.Length != nil},
-		{"outside", m.Outside != nil},
-		{"bore", m.Bore != nil},
-	} {
-		if !k.there {
-			lacks = append(lacks, "`"+k.key+"`")
-		}
-	}
-	if len(lacks) > 0 {
-		r.msgs.Report("key-missing", m.At, "write `force:` with the manual's force and its `source:`, or state what is missing; a solid part has `bore: 0 mm`", "the force cannot be computed without %s", strings.Join(lacks, ", "))
+	if lacks := f.lacks(need{"length", m.Length != nil}, need{"outside", m.Outside != nil}, need{"bore", m.Bore != nil}); lacks != "" {
+		r.msgs.Report("key-missing", m.At, "write `force:` with the manual's force and its `source:`, or state what is missing; a solid part has `bore: 0 mm`", "the force cannot be computed without %s", lacks)
 		return nil
 	}
 	if m.FrictionSource == "" {

@@ -91,41 +91,14 @@ func etched(name string, first, last int) *ShimInput {
 // which is reported. A span, which stands at a place, comes before what it
 // expects itself.
 func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band, at source.Place) *ShimInput {
-	n, ok := r.number(id)
-	if !ok || n == 0 {
+	item, n := r.lengthReading(s, id)
+	if item == nil {
 		return nil
 	}
-	var found []Item
-	for _, i := range r.card.Steps()[n-1].Items {
-		if ReadingOf(i) != nil {
-			found = append(found, i)
-		}
-	}
+	m := ReadingOf(item)
 	refuse := func(help, format string, args ...any) *ShimInput {
 		r.msgs.Report("shim-from", id.At, help, format, args...)
 		return nil
-	}
-	switch {
-	case n > s.Number:
-		return refuse("take the reading in a step before this one", "the reading of step `%s` comes after the pack that is made from it", id.Name)
-	case len(found) == 0 && slices.ContainsFunc(r.card.Steps()[n-1].Source.Items, func(i procedure.Item) bool { _, bad := i.(*procedure.Invalid); return bad }):
-		return nil // its block could not be read, which is reported
-	case len(found) == 0:
-		return refuse("name a step with a `measurement` or a `lash` block", "step `%s` takes no reading", id.Name)
-	case len(found) > 1:
-		return refuse("give each reading a step of its own", "step `%s` takes %d readings", id.Name, len(found))
-	}
-	m := ReadingOf(found[0])
-	switch {
-	case m.Gauge == nil || m.Mismatch && !m.Limits.None || m.Limits.Bad:
-		if m.GaugePlace() == m.At && r.card.Shop != nil {
-			return refuse("name the gauge with `gauge:` there", "the reading of step `%s` has no gauge, and the table is read on its marks", id.Name)
-		}
-		return nil
-	case m.Gauge.Scale.Unit.Dimension != quantity.Length:
-		return refuse("name a step that reads a length", "the reading of step `%s` is of %s, and a pack is a length", id.Name, m.Gauge.Scale.Unit.Dimension)
-	case len(m.Record) > 1 && m.Use != "lowest":
-		return refuse("write `use: lowest` there; an average would have to be worked out at the bench", "step `%s` takes several readings, and a table is read with one", id.Name)
 	}
 	spanned := span != nil
 	if span == nil {
@@ -143,7 +116,7 @@ func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band, a
 		return nil // reported where it stands
 	}
 	out := &ShimInput{Measurement: m, Step: n, Scale: m.Gauge.Scale}
-	out.Lash, _ = found[0].(*Lash)
+	out.Lash, _ = item.(*Lash)
 	if marks, ok := span.Inward(m.Gauge.Scale); ok {
 		for at := marks.Low; at.Cmp(marks.High) <= 0 && len(out.Axis.Marks) <= mostMarks; at = new(big.Rat).Add(at, out.Scale.Step) {
 			out.Axis.Marks = append(out.Axis.Marks, at)
@@ -161,6 +134,48 @@ func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band, a
 	return out
 }
 
+// lengthReading finds the one item of a step before s that reads a length on a
+// gauge, and the step's number; nil when there is none, which is reported.
+func (r *resolver) lengthReading(s *Step, id procedure.Named) (Item, int) {
+	n, ok := r.number(id)
+	if !ok || n == 0 {
+		return nil, 0
+	}
+	var found []Item
+	for _, i := range r.card.Steps()[n-1].Items {
+		if ReadingOf(i) != nil {
+			found = append(found, i)
+		}
+	}
+	refuse := func(help, format string, args ...any) (Item, int) {
+		r.msgs.Report("shim-from", id.At, help, format, args...)
+		return nil, 0
+	}
+	switch {
+	case n > s.Number:
+		return refuse("take the reading in a step before this one", "the reading of step `%s` comes after the pack that is made from it", id.Name)
+	case len(found) == 0 && slices.ContainsFunc(r.card.Steps()[n-1].Source.Items, func(i procedure.Item) bool { _, bad := i.(*procedure.Invalid); return bad }):
+		return nil, 0 // its block could not be read, which is reported
+	case len(found) == 0:
+		return refuse("name a step with a `measurement` or a `lash` block", "step `%s` takes no reading", id.Name)
+	case len(found) > 1:
+		return refuse("give each reading a step of its own", "step `%s` takes %d readings", id.Name, len(found))
+	}
+	m := ReadingOf(found[0])
+	switch {
+	case m.Gauge == nil || m.Mismatch && !m.Limits.None || m.Limits.Bad:
+		if m.GaugePlace() == m.At && r.card.Shop != nil {
+			return refuse("name the gauge with `gauge:` there", "the reading of step `%s` has no gauge, and the table is read on its marks", id.Name)
+		}
+		return nil, 0
+	case m.Gauge.Scale.Unit.Dimension != quantity.Length:
+		return refuse("name a step that reads a length", "the reading of step `%s` is of %s, and a pack is a length", id.Name, m.Gauge.Scale.Unit.Dimension)
+	case len(m.Record) > 1 && m.Use != "lowest":
+		return refuse("write `use: lowest` there; an average would have to be worked out at the bench", "step `%s` takes several readings, and a table is read with one", id.Name)
+	}
+	return found[0], n
+}
+
 // wanted works out the aim, the rate and how the wanted pack follows the
 // inputs. It returns false where the unit or the block lacks something, which
 // a rule reports.
@@ -169,19 +184,7 @@ func (r *resolver) wanted(i *Shim) bool {
 		i.InPlace = i.length(w)
 	}
 	if i.From.Aimless() {
-		step := i.length(i.From.PerMark)
-		for _, in := range i.Inputs {
-			switch {
-			case in.Old:
-				in.Axis.Per = in.per(i.Unit)
-			case in.Way:
-				in.Axis.Per = i.length(i.From.By)
-			case in.Mark == i.From.NewMark.Name:
-				in.Axis.Per = step
-			default:
-				in.Axis.Per = new(big.Rat).Neg(step)
-			}
-		}
+		i.change()
 		return i.Pack.SafeSide != ""
 	}
 	if i.Rate = r.rate(i.Pack); i.Rate == nil || i.Pack.SafeSide == "" {
@@ -195,26 +198,45 @@ func (r *resolver) wanted(i *Shim) bool {
 	if i.Rate.Mul(i.Rate, shows.rate); i.Aim == nil || i.Rate.Sign() == 0 {
 		return false
 	}
-	part := new(big.Rat).Inv(i.Rate)
-	sign := map[int]int64{}
-	n := 0
-	for k, l := range append(append([]procedure.ShimLength{}, i.From.Plus...), i.From.Minus...) {
-		if l.Step.Name == "" {
-			continue
+	i.follow(i.markTable(r), shows)
+	return true
+}
+
+// change says how the wanted pack follows the inputs of one without an aim: from
+// the old pack by a step, or by what the marks differ.
+func (i *Shim) change() {
+	step := i.length(i.From.PerMark)
+	for _, in := range i.Inputs {
+		switch {
+		case in.Old:
+			in.Axis.Per = in.per(i.Unit)
+		case in.Way:
+			in.Axis.Per = i.length(i.From.By)
+		case in.Mark == i.From.NewMark.Name:
+			in.Axis.Per = step
+		default:
+			in.Axis.Per = new(big.Rat).Neg(step)
 		}
-		sign[n] = 1
-		if k >= len(i.From.Plus) {
-			sign[n] = -1
-		}
-		n++
 	}
-	n = 0
+}
+
+// follow says how the wanted pack follows the inputs of one with an aim: with the
+// old pack, against the readings that are added and with those that are taken
+// off, and with the mark of the table t that the aim follows.
+func (i *Shim) follow(t *unit.Table, shows *showing) {
+	part := new(big.Rat).Inv(i.Rate)
+	var off []bool // of the readings in order: taken off
+	for k, l := range append(append([]procedure.ShimLength{}, i.From.Plus...), i.From.Minus...) {
+		if l.Step.Name != "" {
+			off = append(off, k >= len(i.From.Plus))
+		}
+	}
+	n := 0
 	for _, in := range i.Inputs {
 		switch {
 		case in.Old:
 			in.Axis.Per = in.per(i.Unit)
 		case in.Measurement == nil: // the mark that the aim follows
-			t := i.markTable(r)
 			step := quantity.Convert(t.PerMark.Value, t.PerMark.Unit, i.Unit)
 			if t.Shorter {
 				step.Neg(step)
@@ -223,14 +245,13 @@ func (r *resolver) wanted(i *Shim) bool {
 		default:
 			per := in.per(i.Unit)
 			per.Mul(per, part).Neg(per)
-			if s := sign[n]; s < 0 {
+			if n < len(off) && off[n] { // a reading of its own stands in neither list
 				per.Neg(per)
 			}
 			n++
 			in.Axis.Per = per
 		}
 	}
-	return true
 }
 
 // per returns one unit of the input's scale in another unit.

@@ -2,7 +2,6 @@ package card
 
 import (
 	"math/big"
-	"strings"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
@@ -155,25 +154,40 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 	if f.bad || w.Means.Limits.Bad {
 		return nil
 	}
-	var lacks []string
-	for _, k := range []struct {
-		key   string
-		there bool
-	}{
-		{"interference", f.Interference != nil || f.Tolerance.Name != ""},
-		{"diameter", f.Diameter != nil || f.Tolerance.Name != ""},
-		{"clearance", w.Means.Clearance != nil},
-		{"room", w.Room != nil},
-	} {
-		if !k.there {
-			lacks = append(lacks, "`"+k.key+"`")
-		}
-	}
-	const state = "write `to:` with the manual's temperature and its `source:`, or state what is missing"
-	if len(lacks) > 0 {
-		r.msgs.Report("key-missing", w.Means.At, state, "no temperature is stated, and it cannot be computed without %s", strings.Join(lacks, ", "))
+	if lacks := f.lacks(need{"clearance", w.Means.Clearance != nil}, need{"room", w.Room != nil}); lacks != "" {
+		r.msgs.Report("key-missing", w.Means.At, "write `to:` with the manual's temperature and its `source:`, or state what is missing",
+			"no temperature is stated, and it cannot be computed without %s", lacks)
 		return nil
 	}
+	rise := r.rise(f, w, hot)
+	if rise == nil {
+		return nil
+	}
+	room := w.Room.In(celsius).Value
+	if !hot {
+		band := bench.ChillBand(room, rise)
+		w.Need = band.High
+		if w.Need.Cmp(bench.Coldest) < 0 {
+			r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look the interference, the diameter and `clearance:` up again, or heat the other part as well",
+				"the seat would open at %s, and nothing in a shop is colder than %s", wholeDegrees.Print(wholeDegrees.Floor(w.Need), r.card.Shop.Mark()), wholeDegrees.Print(bench.Coldest, r.card.Shop.Mark()))
+			return nil
+		}
+		return r.written(w, band)
+	}
+	w.Need = new(big.Rat).Add(room, rise)
+	if w.Cap == nil {
+		return nil
+	}
+	band, ok := bench.HeatBand(room, rise, w.Cap.Highest)
+	if !ok {
+		return nil
+	}
+	return r.written(w, band)
+}
+
+// rise computes by how many °C the part must change for its seat to open; nil
+// where it cannot, which it reports. Parts that come apart both change.
+func (r *resolver) rise(f *Fit, w *Warmth, hot bool) *big.Rat {
 	together := !f.Way.In()
 	changed, other := w.Part.expansion(), w.Other.expansion()
 	for _, m := range []struct {
@@ -201,25 +215,12 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 		r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look up the diameter and the expansion again", "with this diameter and this expansion the seat never opens")
 		return nil
 	}
-	room := w.Room.In(celsius).Value
-	var band quantity.Band
-	if hot {
-		w.Need = new(big.Rat).Add(room, rise)
-		if w.Cap == nil {
-			return nil
-		}
-		if band, ok = bench.HeatBand(room, rise, w.Cap.Highest); !ok {
-			return nil
-		}
-	} else {
-		band = bench.ChillBand(room, rise)
-		w.Need = band.High
-		if w.Need.Cmp(bench.Coldest) < 0 {
-			r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look the interference, the diameter and `clearance:` up again, or heat the other part as well",
-				"the seat would open at %s, and nothing in a shop is colder than %s", wholeDegrees.Print(wholeDegrees.Floor(w.Need), r.card.Shop.Mark()), wholeDegrees.Print(bench.Coldest, r.card.Shop.Mark()))
-			return nil
-		}
-	}
+	return rise
+}
+
+// written gives a computed band its text in whole degrees, inward; without a
+// thermometer those are its limits as well.
+func (r *resolver) written(w *Warmth, band quantity.Band) *quantity.Band {
 	if marks, ok := band.Inward(wholeDegrees); ok {
 		band.Written = marks.Print(r.card.Shop.Mark())
 		if g, ok := r.card.Shop.Find(w.Means.Gauge.Name).(*shop.Gauge); !ok || g.Bad {
