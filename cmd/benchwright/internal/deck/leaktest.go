@@ -144,26 +144,7 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 	var out []captioned
 	for from := first; from <= last; from += columns * step {
 		to := min(from+(columns-1)*step, last)
-		table := render.Table{Large: true, Ruled: true, Head: [][]render.Run{plain(s.Unit.Symbol), nil}, Align: []render.Align{render.Left}, Fine: []bool{true}}
-		for c := from; c <= to; c += step {
-			table.Align = append(table.Align, render.Right)
-			if c > from {
-				table.Head = append(table.Head, nil)
-			}
-		}
-		table.Head = append(table.Head, plain(together(head+", "+unit)))
-		reach := t.Most / step * step
-		for d := -reach; d <= reach; d += step {
-			row := [][]render.Run{strong(wordFinish)}
-			if d == 0 {
-				row[0] = strong(wordStart)
-			}
-			for c := from; c <= to; c += step {
-				row = append(row, weighed(whole(c+d), d == 0))
-			}
-			table.Rows = append(table.Rows, append(row, weighed(readings[t.Most+d], true)))
-			table.Marked = append(table.Marked, d == 0)
-		}
+		table := starts(s.Unit.Symbol, together(head+", "+unit), from, to, step, t.Most, readings)
 		start, degree := from+(to-from)/2/step*step, nbsp+s.Unit.Symbol
 		table.Under = plain(wordLeakExample(whole(start)+degree, whole(start-2)+degree, shows(readings[t.Most-2])))
 		add := func(text string) { table.Under = append(table.Under, render.Run{Text: " " + text}) }
@@ -181,6 +162,32 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 		out = append(out, captioned{caption, table})
 	}
 	return out
+}
+
+// starts builds the table of the temperatures of the start from one to another,
+// and of the readings, the one without a change in the middle, most to each side.
+func starts(degree, head string, from, to, step, most int64, readings []string) render.Table {
+	t := render.Table{Large: true, Ruled: true, Head: [][]render.Run{plain(degree), nil}, Align: []render.Align{render.Left}, Fine: []bool{true}}
+	for c := from; c <= to; c += step {
+		t.Align = append(t.Align, render.Right)
+		if c > from {
+			t.Head = append(t.Head, nil)
+		}
+	}
+	t.Head = append(t.Head, plain(head))
+	reach := most / step * step
+	for d := -reach; d <= reach; d += step {
+		row := [][]render.Run{strong(wordFinish)}
+		if d == 0 {
+			row[0] = strong(wordStart)
+		}
+		for c := from; c <= to; c += step {
+			row = append(row, weighed(whole(c+d), d == 0))
+		}
+		t.Rows = append(t.Rows, append(row, weighed(readings[most+d], true)))
+		t.Marked = append(t.Marked, d == 0)
+	}
+	return t
 }
 
 func weighed(text string, bold bool) []render.Run {

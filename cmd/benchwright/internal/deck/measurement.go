@@ -26,6 +26,29 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 		r.Gauge = toolRow(wordTake, &g.Item, "")
 		r.Unit = engraved(g.Marked, g.Scale)
 	}
+	b.accept(&r, m)
+	if m.Spread != nil && m.Marks != nil {
+		r.Use = plain(wordSpreadToo(uses[m.Use]))
+	}
+	if t := m.Tilt; t != nil {
+		r.Lines = append(r.Lines, plain(wordTilt(b.value(*t))))
+	}
+	if r.Low != "" {
+		r.LowLabel, r.IfLow = wordBelow(r.Low+nbsp+r.Unit), b.branch(m.IfLow, m.LowGo)
+	}
+	if r.High != "" {
+		r.HighLabel, r.IfHigh = wordAbove(r.High+nbsp+r.Unit), b.branch(m.IfHigh, m.HighGo)
+	}
+	r.Boxes = withUnit(r.Boxes, r.Unit)
+	if m.Table != nil {
+		r.Boxes = append([]string{unit.NameOf(m.Table.Mark)}, r.Boxes...)
+	}
+	return r
+}
+
+// accept writes what the reading may be: the marks of its gauge, or what the
+// manual says where no gauge is known, or that a table or nobody says it.
+func (b *builder) accept(r *render.Reading, m *card.Measurement) {
 	switch {
 	case m.Limits.None:
 		if m.Use == "each" {
@@ -66,23 +89,6 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 			r.Lines = append(r.Lines, plain(wordGuarded))
 		}
 	}
-	if m.Spread != nil && m.Marks != nil {
-		r.Use = plain(wordSpreadToo(uses[m.Use]))
-	}
-	if t := m.Tilt; t != nil {
-		r.Lines = append(r.Lines, plain(wordTilt(b.value(*t))))
-	}
-	if r.Low != "" {
-		r.LowLabel, r.IfLow = wordBelow(r.Low+nbsp+r.Unit), b.branch(m.IfLow, m.LowGo)
-	}
-	if r.High != "" {
-		r.HighLabel, r.IfHigh = wordAbove(r.High+nbsp+r.Unit), b.branch(m.IfHigh, m.HighGo)
-	}
-	r.Boxes = withUnit(r.Boxes, r.Unit)
-	if m.Table != nil {
-		r.Boxes = append([]string{unit.NameOf(m.Table.Mark)}, r.Boxes...)
-	}
-	return r
 }
 
 // tables builds the tables of a reading: what its mark allows, its spread.

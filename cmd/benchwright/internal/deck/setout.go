@@ -16,13 +16,41 @@ import (
 // setOut builds the first face: all that must be known and lie ready before
 // the work starts. Nothing is used later that does not stand here.
 func (b *builder) setOut() {
-	c, p := b.card, b.card.Procedure
-	front := c.Procedure.Number.At
-	var elements []render.Element
-	tech := func(at source.Place, content render.Content) {
-		elements = append(elements, b.technical(at, content))
+	p := b.card.Procedure
+	front := p.Number.At
+	elements := b.facts()
+	add := func(at source.Place, l render.Content) { elements = append(elements, b.technical(at, l)) }
+	more, tools := b.implied()
+	kit := b.kit()
+	kit.Rows = append(kit.Rows, tools...)
+	consumables := render.Listing{Title: wordConsumables, None: wordNone}
+	for _, n := range p.Consumables {
+		consumables.Rows = append(consumables.Rows, row(n.Name))
 	}
-	elements = append(elements, b.wording(front, render.Text{Role: render.Lead, Runs: plain(wordReadFirst)}))
+	consumables.Rows = append(consumables.Rows, more...)
+
+	add(front, b.hazards())
+	add(placeOf(p.Conditions, front), b.conditions())
+	add(front, kit)
+	add(front, b.wear())
+	if len(b.card.Flats) > 0 {
+		add(front, b.flats())
+	}
+	add(placeOf(p.Parts, front), b.parts())
+	add(placeOf(p.Consumables, front), consumables)
+	stops := render.Listing{Title: wordStops, None: wordNone}
+	for _, s := range b.card.Stops {
+		stops.Rows = append(stops.Rows, row(wordAfterStep(s.Step), s.Say))
+	}
+	add(front, stops)
+	b.section(wordSetOut, render.Group{Ref: b.ref(front), Breaks: true, Elements: elements})
+}
+
+// facts builds what is read first: for whom the card is, how long it takes, and
+// what it does not replace.
+func (b *builder) facts() []render.Element {
+	p, front := b.card.Procedure, b.card.Procedure.Number.At
+	out := []render.Element{b.wording(front, render.Text{Role: render.Lead, Runs: plain(wordReadFirst)})}
 	var facts []render.Fact
 	for _, f := range []struct{ label, text string }{
 		{wordTime, p.Time}, {wordPeople, p.People}, {wordSkill, p.Skill}, {wordCall, p.Call}, {wordMethod, p.Source},
@@ -32,76 +60,66 @@ func (b *builder) setOut() {
 		}
 	}
 	if len(facts) > 0 {
-		elements = append(elements, b.wording(front, render.Facts{Rows: facts}))
+		out = append(out, b.wording(front, render.Facts{Rows: facts}))
 	}
-
-	elements = append(elements,
+	return append(out,
 		b.wording(front, render.Text{Role: render.Small, Runs: plain(wordDefer)}),
 		b.wording(front, render.Text{Role: render.Small, Runs: plain(wordSignals)}))
+}
 
-	hazards := render.Hazards{Title: wordHazards, None: wordNone}
-	for _, h := range c.Hazards {
+// hazards lists the hazards of the card and where they wait.
+func (b *builder) hazards() render.Hazards {
+	out := render.Hazards{Title: wordHazards, None: wordNone}
+	for _, h := range b.card.Hazards {
 		text := h.Text
 		if h.Rule != "" {
 			text = wordRule(text, h.Rule)
 		}
-		hazards.Rows = append(hazards.Rows, render.HazardRow{Signal: signals[h.Signal], Word: h.Signal.Word(), Symbols: h.Symbols, Text: plain(text), Steps: steps(h.Steps)})
+		out.Rows = append(out.Rows, render.HazardRow{Signal: signals[h.Signal], Word: h.Signal.Word(), Symbols: h.Symbols, Text: plain(text), Steps: steps(h.Steps)})
 	}
-	tech(front, hazards)
+	return out
+}
 
-	conditions := render.Listing{Title: wordConditions, None: wordNone}
-	for _, a := range c.After {
-		conditions.Rows = append(conditions.Rows, row(wordFinished(a.Number.Name, a.Title.Name)))
+// conditions lists what must be so before the first step.
+func (b *builder) conditions() render.Listing {
+	l := render.Listing{Title: wordConditions, None: wordNone}
+	for _, a := range b.card.After {
+		l.Rows = append(l.Rows, row(wordFinished(a.Number.Name, a.Title.Name)))
 	}
-	for _, n := range p.Conditions {
-		conditions.Rows = append(conditions.Rows, row(n.Name))
+	for _, n := range b.card.Procedure.Conditions {
+		l.Rows = append(l.Rows, row(n.Name))
 	}
-	tech(placeOf(p.Conditions, front), conditions)
+	return l
+}
 
-	more, tools := b.implied()
-	kit := b.kit()
-	kit.Rows = append(kit.Rows, tools...)
-	tech(front, kit)
-	tech(front, b.wear())
-	if len(c.Flats) > 0 {
-		flats := render.Listing{Title: wordFlats, None: wordNone}
-		for _, f := range c.Flats {
-			size := b.value(f.Size)
-			if f.Key {
-				size = wordKey(size)
-			}
-			flats.Rows = append(flats.Rows, row(size, join(f.What), steps(f.Steps)))
+// flats lists the sizes across flats that no named tool has.
+func (b *builder) flats() render.Listing {
+	l := render.Listing{Title: wordFlats, None: wordNone}
+	for _, f := range b.card.Flats {
+		size := b.value(f.Size)
+		if f.Key {
+			size = wordKey(size)
 		}
-		tech(front, flats)
+		l.Rows = append(l.Rows, row(size, join(f.What), steps(f.Steps)))
 	}
+	return l
+}
 
-	parts := render.Listing{Title: wordParts, None: wordNone}
-	for _, part := range c.Parts {
+// parts lists the parts to have ready.
+func (b *builder) parts() render.Listing {
+	l := render.Listing{Title: wordParts, None: wordNone}
+	for _, part := range b.card.Parts {
 		note := ""
 		if part.Renew {
 			note = wordRenew
 		}
-		count := part.Name
+		name := part.Name
 		if part.Count > 1 {
-			count += ", " + wordOff(part.Count)
+			name += ", " + wordOff(part.Count)
 		}
-		parts.Rows = append(parts.Rows, row(count, part.Number, note))
+		l.Rows = append(l.Rows, row(name, part.Number, note))
 	}
-	tech(placeOf(p.Parts, front), parts)
-
-	consumables := render.Listing{Title: wordConsumables, None: wordNone}
-	for _, n := range p.Consumables {
-		consumables.Rows = append(consumables.Rows, row(n.Name))
-	}
-	consumables.Rows = append(consumables.Rows, more...)
-	tech(placeOf(p.Consumables, front), consumables)
-
-	stops := render.Listing{Title: wordStops, None: wordNone}
-	for _, s := range c.Stops {
-		stops.Rows = append(stops.Rows, row(wordAfterStep(s.Step), s.Say))
-	}
-	tech(front, stops)
-	b.section(wordSetOut, render.Group{Ref: b.ref(front), Bookmark: "", Breaks: true, Elements: elements})
+	return l
 }
 
 // wear lists what the callouts of the card tell to put on.
@@ -203,6 +221,7 @@ func numbers(i *shop.Item) string {
 	return i.Number
 }
 
+// row is a row of a list in our own words.
 func row(cells ...string) [][]render.Run {
 	out := make([][]render.Run, len(cells))
 	for i, c := range cells {
@@ -211,6 +230,7 @@ func row(cells ...string) [][]render.Run {
 	return out
 }
 
+// placeOf is where a list of names begins, or another place where it is empty.
 func placeOf(names []procedure.Named, or source.Place) source.Place {
 	if len(names) > 0 {
 		return names[0].At
