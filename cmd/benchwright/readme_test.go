@@ -260,7 +260,7 @@ func TestReadmeIsComplete(t *testing.T) {
 }
 
 // blocksPage returns what procedures/README.md says of each block, by its type.
-func blocksPage(t *testing.T) map[string]string {
+func blocksPage(t testing.TB) map[string]string {
 	t.Helper()
 	text, err := os.ReadFile("../../procedures/README.md")
 	if err != nil {
@@ -297,7 +297,7 @@ func TestBlockExamples(t *testing.T) {
 
 // writeExample writes the workspace of a block's example into a folder: what its
 // section says and the least that must stand around it.
-func writeExample(t *testing.T, dir, kind, section string) {
+func writeExample(t testing.TB, dir, kind, section string) {
 	t.Helper()
 	files := map[string]string{
 		"shop.yaml": "benchwright: 1\nshop: Fallow Lane Drive Works\n",

@@ -44,7 +44,7 @@ type example struct {
 	scalars []scalar
 }
 
-func readExample(t *testing.T, kind, section string) *example {
+func readExample(t testing.TB, kind, section string) *example {
 	t.Helper()
 	e := &example{root: t.TempDir(), files: map[string]string{}}
 	writeExample(t, e.root, kind, section)
@@ -116,7 +116,7 @@ var hostile = []string{
 // numbers are put before the unit of a value that has one.
 var numbers = []string{
 	"0", "-7", "1000000000", "100000000000000000000", "0.000001", "0.000001 to 1000000", "-200 to 200", "-1000000 to 1000000", "7/13", "1/3 to 2/3",
-	"max 0", "max 0.000001", "at least 1000000", "3 ±0.000001", "3 ±100", "0 to 0", "123456789.123456789", "19.05 to 19.0500001", "0.3333333333333333333",
+	"0.001", "0.01 to 3.9", "13", "1000", "max 0", "max 0.000001", "at least 1000000", "3 ±0.000001", "3 ±100", "0 to 0", "123456789.123456789", "19.05 to 19.0500001", "0.3333333333333333333",
 }
 
 var unitOfText = regexp.MustCompile(`^(?:max |at least |±|.* to |.* ±)?[−-]?[0-9.,/]+(?:e-?[0-9]+)?( ?[^0-9]*)$`)
@@ -252,4 +252,26 @@ func TestSweep(t *testing.T) {
 			t.Logf("%d values at %d places", n, len(e.scalars))
 		})
 	}
+}
+
+// FuzzSweep puts two values at once.
+func FuzzSweep(f *testing.F) {
+	sections := blocksPage(f)
+	var all []*example
+	for k, kind := range procedure.Built {
+		all = append(all, readExample(f, kind, sections[kind]))
+		f.Add(uint8(k), uint16(7), uint16(11), uint16(13), uint16(17))
+	}
+	f.Fuzz(func(t *testing.T, k uint8, i, v, j, w uint16) {
+		e := all[int(k)%len(all)]
+		a, b := &e.scalars[int(i)%len(e.scalars)], &e.scalars[int(j)%len(e.scalars)]
+		if a == b {
+			return
+		}
+		first, second := values(a.text), values(b.text)
+		x, y := first[int(v)%len(first)], second[int(w)%len(second)]
+		if why := e.build(e.with(swap{a, x}, swap{b, y})).faulty(2*mostMessages, x, y); why != "" {
+			t.Errorf("%s: `%s` for `%s`, %s: `%s` for `%s`: %s", a.file, cut(x), a.text, b.file, cut(y), b.text, why)
+		}
+	})
 }

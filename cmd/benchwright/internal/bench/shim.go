@@ -86,7 +86,7 @@ type sum struct {
 // NewStacks returns what a stock can make with least to most shims in a pack.
 // ok is false where a thickness is not above zero, no shims are there, the
 // counts have no sense, the thicknesses have no common part that is reasonably
-// coarse, or there are more than mostSums sums to hold.
+// coarse, or there are more than mostSums sums to hold or mostSteps to take.
 func NewStacks(stock []Thickness, least, most int) (stacks *Stacks, ok bool) {
 	if len(stock) == 0 || least < 0 || most < 1 || least > most || most > 1000 {
 		return nil, false
@@ -119,10 +119,16 @@ func NewStacks(stock []Thickness, least, most int) (stacks *Stacks, ok bool) {
 // inch and metric shims with six to a pack make at most 18 564 sums.
 const mostSums = 500_000
 
+// mostSteps bounds the time alone: many shims to a pack, of few different sums,
+// are as slow.
+const mostSteps = 3_000_000
+
 // fill works out all totals, kind by kind from thin to thick, so that the
-// largest count of the last kind is the stack with the thickest shims. It gives up above mostSums.
+// largest count of the last kind is the stack with the thickest shims. It gives up
+// above mostSums and mostSteps.
 func (s *Stacks) fill() bool {
 	before := map[sum]int{{}: 0}
+	steps := 0
 	for i, g := range s.grain {
 		limit := s.most
 		if n := s.stock[i].AtMost; n > 0 && n < limit {
@@ -131,12 +137,13 @@ func (s *Stacks) fill() bool {
 		layer := make(map[sum]int, 2*len(before))
 		for at := range before {
 			for n := 0; n <= limit && at.count+n <= s.most; n++ {
+				steps++
 				to := sum{at.count + n, at.total + int64(n)*g}
 				if had, ok := layer[to]; !ok || n > had {
 					layer[to] = n
 				}
 			}
-			if len(layer) > mostSums {
+			if len(layer) > mostSums || steps > mostSteps {
 				return false
 			}
 		}

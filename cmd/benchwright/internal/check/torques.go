@@ -99,6 +99,9 @@ func passes(p *pass) {
 		case bench.PassLow:
 			c := t.Choice
 			low, _ := c.Wrench.Scale.Ends()
+			if low == nil { // its range is not stated
+				low = c.Wrench.Scale.Step
+			}
 			least := quantity.Scale{Step: big.NewRat(5, 1)}.Ceil(new(big.Rat).Mul(new(big.Rat).Quo(low, c.Setting), big.NewRat(100, 1)))
 			help := "take a wrench that begins lower"
 			if least.Cmp(big.NewRat(100, 1)) < 0 {
