@@ -59,6 +59,9 @@ func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
 	}
 	p.Measurement = r.measurement(&reading)
 	p.Answered = true
+	if m := p.Marks; m != nil && m.High != nil && m.High.Sign() <= 0 {
+		p.Marks = nil // at its lowest mark nothing is pressed
+	}
 	return p
 }
 

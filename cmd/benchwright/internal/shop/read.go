@@ -250,6 +250,13 @@ func (r reader) scale(s *quantity.Scale, n *syntax.Node, key string, kind quanti
 		return false
 	}
 	s.Low, s.High = b.Low, b.High
+	if s.Low == nil || s.High == nil {
+		return true
+	}
+	if span := new(big.Rat).Sub(s.High, s.Low); span.Sign() > 0 && span.Cmp(s.Step) < 0 {
+		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), "write how far it is from one mark to the next", "marks so far apart leave the range with one alone")
+		return false
+	}
 	return true
 }
 
