@@ -193,13 +193,3 @@ func LowestCap(caps []Cap) (lowest Cap, ok bool) {
 	}
 	return lowest, ok
 }
-
-// Exceeds returns the lowest cap where a temperature in °C is above it, and
-// what it exceeds it by; over is nil where it is not above any.
-func Exceeds(temperature *big.Rat, caps []Cap) (broken Cap, over *big.Rat) {
-	c, ok := LowestCap(caps)
-	if !ok || temperature.Cmp(c.Highest) <= 0 {
-		return Cap{}, nil
-	}
-	return c, new(big.Rat).Sub(temperature, c.Highest)
-}

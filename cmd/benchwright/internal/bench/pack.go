@@ -2,7 +2,6 @@ package bench
 
 import (
 	"math/big"
-	"slices"
 )
 
 // A PackRule is how packs are made up from a stock. All lengths are in the
@@ -127,29 +126,6 @@ func PackRows(marks []*big.Rat, want func(mark *big.Rat) *big.Rat, r PackRule) (
 		return nil, miss
 	}
 	return rows, nil
-}
-
-// RowAt returns the row that holds a mark, nil where none does.
-func RowAt(rows []PackRow, mark *big.Rat) *PackRow {
-	i := slices.IndexFunc(rows, func(r PackRow) bool { return r.Low.Cmp(mark) <= 0 && mark.Cmp(r.High) <= 0 })
-	if i < 0 {
-		return nil
-	}
-	return &rows[i]
-}
-
-// WantedPack returns the pack that brings a reading to its aim, where the
-// reading was taken with the pack inPlace:
-//
-//	wanted = in place + (aim − reading)/rate
-//
-// all in one unit; ok is false for a rate of 0.
-func WantedPack(inPlace, aim, reading, rate *big.Rat) (wanted *big.Rat, ok bool) {
-	change, ok := ShimChange(aim, reading, rate)
-	if !ok {
-		return nil, false
-	}
-	return change.Add(change, inPlace), true
 }
 
 func ordered(a, b *big.Rat) (low, high *big.Rat) {

@@ -3,6 +3,7 @@ package bench
 import (
 	"math/big"
 	"math/rand/v2"
+	"slices"
 	"testing"
 )
 
@@ -14,10 +15,33 @@ func marksOf(low, high int64) (out []*big.Rat) {
 	return out
 }
 
+// rowAt returns the row that holds a mark, nil where none does.
+func rowAt(rows []PackRow, mark *big.Rat) *PackRow {
+	i := slices.IndexFunc(rows, func(r PackRow) bool { return r.Low.Cmp(mark) <= 0 && mark.Cmp(r.High) <= 0 })
+	if i < 0 {
+		return nil
+	}
+	return &rows[i]
+}
+
+// wantedPack is the pack that brings a reading to its aim, where the
+// reading was taken with the pack inPlace:
+//
+//	wanted = in place + (aim − reading)/rate
+//
+// all in one unit; ok is false for a rate of 0.
+func wantedPack(inPlace, aim, reading, rate *big.Rat) (wanted *big.Rat, ok bool) {
+	change, ok := ShimChange(aim, reading, rate)
+	if !ok {
+		return nil, false
+	}
+	return change.Add(change, inPlace), true
+}
+
 // setUp is the pack wanted where a reading was taken over a set-up pack.
 func setUp(t *testing.T, inPlace, aim, rate string) func(*big.Rat) *big.Rat {
 	return func(m *big.Rat) *big.Rat {
-		w, ok := WantedPack(num(t, inPlace), num(t, aim), m, num(t, rate))
+		w, ok := wantedPack(num(t, inPlace), num(t, aim), m, num(t, rate))
 		if !ok {
 			t.Fatal("no rate")
 		}
@@ -51,10 +75,10 @@ func TestPackRows(t *testing.T) {
 		}
 	}
 	// 0.46 over the set-up pack is 0.06 too much: 1.05 from three shims.
-	if r := RowAt(rows, num(t, "0.46")); r == nil || r.Total.Cmp(num(t, "1.05")) != 0 {
+	if r := rowAt(rows, num(t, "0.46")); r == nil || r.Total.Cmp(num(t, "1.05")) != 0 {
 		t.Errorf("at 0.46: %v", r)
 	}
-	if RowAt(rows, num(t, "0.63")) != nil {
+	if rowAt(rows, num(t, "0.63")) != nil {
 		t.Error("a row at 0.63")
 	}
 }
@@ -91,7 +115,7 @@ func TestPackMiss(t *testing.T) {
 			t.Errorf("%s: %+v", c.why, miss)
 		}
 	}
-	if _, ok := WantedPack(num(t, "1"), num(t, "0.2"), num(t, "0.3"), new(big.Rat)); ok {
+	if _, ok := ShimChange(num(t, "0.2"), num(t, "0.3"), new(big.Rat)); ok {
 		t.Error("a rate of 0")
 	}
 }
@@ -131,7 +155,7 @@ func TestPackRowsProperties(t *testing.T) {
 		inPlace := big.NewRat(int64(80+rng.IntN(60)), 100)
 		low := int64(rng.IntN(30))
 		marks := marksOf(low, low+int64(rng.IntN(40)))
-		want := func(m *big.Rat) *big.Rat { w, _ := WantedPack(inPlace, aim, m, rate); return w }
+		want := func(m *big.Rat) *big.Rat { w, _ := wantedPack(inPlace, aim, m, rate); return w }
 		rows, miss := PackRows(marks, want, rule)
 		if miss != nil {
 			continue
@@ -150,7 +174,7 @@ func TestPackRowsProperties(t *testing.T) {
 		far := new(big.Rat).Abs(rate)
 		far.Mul(far, rule.Within)
 		for _, m := range marks {
-			row := RowAt(rows, m)
+			row := rowAt(rows, m)
 			for _, pack := range []*big.Rat{row.From, row.Total, row.To} {
 				after := new(big.Rat).Sub(pack, inPlace)
 				after.Add(after.Mul(after, rate), m)

@@ -53,15 +53,6 @@ func distinct(packs []Pack) []Pack {
 	return slices.CompactFunc(packs, func(a, b Pack) bool { return a.Total.Cmp(b.Total) == 0 })
 }
 
-// PacksOf returns the packs of rows, each once, the thinnest first.
-func PacksOf(rows []PackRow) []Pack {
-	var out []Pack
-	for _, r := range rows {
-		out = append(out, r.Pack)
-	}
-	return distinct(out)
-}
-
 // A GridMiss is the first pair of marks for which no pack can be made, and how
 // many cells there are like it.
 type GridMiss struct {

@@ -29,7 +29,7 @@ func TestShimChangeProperties(t *testing.T) {
 			t.Fatalf("aim %s, reading %s, rate %s: the change is %s", aim, reading, rate, change)
 		}
 		inPlace := big.NewRat(r.Int64N(200), 100)
-		wanted, _ := WantedPack(inPlace, aim, reading, rate)
+		wanted, _ := wantedPack(inPlace, aim, reading, rate)
 		if wanted.Sub(wanted, change).Cmp(inPlace) != 0 {
 			t.Fatalf("in place %s, change %s: %s", inPlace, change, wanted)
 		}

@@ -3,6 +3,7 @@ package card
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 	"testing"
 
@@ -114,17 +115,12 @@ func TestShimAtTheDial(t *testing.T) {
 		t.Errorf("aim %s, limits to %s", s.Aim.FloatString(3), s.Limits.High.FloatString(3))
 	}
 	for _, c := range [][2]int64{{6, 120}, {24, 110}, {40, 100}, {76, 75}} {
-		if row := bench.RowAt(plainRows(s), big.NewRat(c[0], 100)); row == nil || row.Total.Cmp(big.NewRat(c[1], 100)) != 0 {
-			t.Errorf("at %d: %+v", c[0], row)
+		at := big.NewRat(c[0], 100)
+		n := slices.IndexFunc(s.Rows, func(r ShimRow) bool { return r.Low.Cmp(at) <= 0 && at.Cmp(r.High) <= 0 })
+		if n < 0 || s.Rows[n].Total.Cmp(big.NewRat(c[1], 100)) != 0 {
+			t.Errorf("at %d: row %d", c[0], n)
 		}
 	}
-}
-
-func plainRows(s *Shim) (out []bench.PackRow) {
-	for _, r := range s.Rows {
-		out = append(out, bench.PackRow{Low: r.Low, High: r.High, Pack: r.Pack})
-	}
-	return out
 }
 
 // Every pair of readings has a cell, and what the micrometer accepts there

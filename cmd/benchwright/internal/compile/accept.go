@@ -1,7 +1,6 @@
 package compile
 
 import (
-	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/source"
@@ -9,7 +8,7 @@ import (
 
 // accept takes the warnings away that the front matter accepts. An entry that
 // silences nothing, or is about an error, is an error.
-func accept(p *procedure.Procedure, cards []*card.Card, msgs *diag.List) {
+func accept(p *procedure.Procedure, msgs *diag.List) {
 	for _, a := range p.Accept {
 		page, known := diag.PageOf(a.Slug.Name)
 		switch {

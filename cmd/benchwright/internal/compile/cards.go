@@ -69,7 +69,7 @@ func (lib *Library) procedure(res *Result, o Options, msgs *diag.List) {
 	check.Procedure(p, cards, lib.cards, lib.faults[p.File] == 0, own)
 	made := lib.decks(p, cards, o, perVariant)
 	merge(own, cards, perVariant)
-	accept(p, cards, own)
+	accept(p, own)
 	lib.consequences(p, u, own)
 	res.Errors, res.Warnings = own.Errors(), own.Len()-own.Errors()
 	msgs.Join(own)

@@ -92,7 +92,7 @@ func (b *builder) conditions() render.Listing {
 	return l
 }
 
-// flats lists the sizes across flats that no named tool has.
+// flats lists the sizes across flats that hand tools must have.
 func (b *builder) flats() render.Listing {
 	l := render.Listing{Title: wordFlats, None: wordNone}
 	for _, f := range b.card.Flats {

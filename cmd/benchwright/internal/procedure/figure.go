@@ -73,8 +73,9 @@ func (r *Reader) point(n *syntax.Node) *Point {
 			r.Msgs.Report("call-out-place", at[i].Place(), "write 0 % to 100 %, from the picture's "+side+" edge", "`%s` is not on the picture", at[i].Text)
 			return nil
 		}
-		thousandths, _ := new(big.Rat).Mul(v.Value, big.NewRat(10, 1)).Float64()
-		out[i] = int(thousandths + 0.5)
+		thousandths := new(big.Rat).Mul(v.Value, big.NewRat(10, 1))
+		thousandths.Add(thousandths, big.NewRat(1, 2)) // the whole part is now the nearest
+		out[i] = int(new(big.Int).Quo(thousandths.Num(), thousandths.Denom()).Int64())
 	}
 	return &Point{out[0], out[1]}
 }

@@ -162,7 +162,7 @@ func (r *reader) band() (b Band) {
 		r.hyphen(at, n, start)
 		return b
 	case strings.HasPrefix(r.text[start:], "+"):
-		r.oneDeviation(n)
+		r.oneDeviation()
 		return b
 	}
 	b.Form, b.Nominal, b.Numbers = Bare, &n, []Number{n}
@@ -276,7 +276,7 @@ func (r *reader) deviations(n Number) Band {
 }
 
 // oneDeviation reports a tolerance to one side alone.
-func (r *reader) oneDeviation(n Number) {
+func (r *reader) oneDeviation() {
 	start := r.pos
 	if d, ok := r.number(); ok {
 		r.fail("quantity-malformed", start, r.pos, "a tolerance to one side names the other side too", "write "+r.fixed(start, r.pos, d.Text+"/-0"))
