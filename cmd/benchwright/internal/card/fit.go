@@ -83,23 +83,23 @@ func present[T any](all ...*T) []*T {
 
 func (f *Fit) causes() []Cause {
 	var out []Cause
-	add := func(id, what string, m *procedure.Means, with []*shop.Item) {
-		out = append(out, Cause{id, what, m.At})
+	add := func(id string, m *procedure.Means, with []*shop.Item) {
+		out = append(out, Cause{id, m.At})
 		for _, i := range with {
 			out = append(out, carried(i, m.At)...)
 		}
 	}
 	if w := f.Heat; w != nil {
-		add("hot", "Heat", w.Means, w.With)
+		add("hot", w.Means, w.With)
 	}
 	if w := f.Chill; w != nil {
-		add("cold", "Chill", w.Means, w.With)
+		add("cold", w.Means, w.With)
 	}
 	for _, p := range f.Pushes() {
-		add("press", "Press and puller", p.Means, p.With)
+		add("press", p.Means, p.With)
 	}
 	if f.Sealant != "" {
-		out = append(out, Cause{"chemical", "Sealant", f.KeyPlace("sealant")})
+		out = append(out, Cause{"chemical", f.KeyPlace("sealant")})
 	}
 	for _, m := range f.readings() {
 		out = append(out, m.causes()...)

@@ -56,9 +56,8 @@ func (r *resolver) caution(c *procedure.Caution) {
 
 // A Cause is why a hazard is in a step: a tool that carries it, or a block.
 type Cause struct {
-	ID   string
-	What string       // "Breaker bar"
-	At   source.Place // where the step names it
+	ID string
+	At source.Place // where the step names it
 }
 
 // Causes returns the hazards that the step's tools and blocks carry.
@@ -77,7 +76,7 @@ func (t *Tool) causes() []Cause {
 	for _, l := range t.Lines {
 		for _, item := range l.Tools {
 			for _, id := range item.Hazards {
-				out = append(out, Cause{id, item.Name, nameOf(l, item.ID, t.At)})
+				out = append(out, Cause{id, nameOf(l, item.ID, t.At)})
 			}
 		}
 	}
@@ -95,7 +94,7 @@ func (m *Measurement) causes() []Cause {
 func carried(i *shop.Item, at source.Place) []Cause {
 	var out []Cause
 	for _, id := range i.Hazards {
-		out = append(out, Cause{id, i.Name, at})
+		out = append(out, Cause{id, at})
 	}
 	return out
 }

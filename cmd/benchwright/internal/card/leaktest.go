@@ -28,7 +28,7 @@ func (t *LeakTest) hasTable() bool { return true }
 func (t *LeakTest) causes() []Cause {
 	out := t.Measurement.causes()
 	if !t.Block.Vacuum {
-		out = append(out, Cause{"air-test", t.Of, t.At})
+		out = append(out, Cause{"air-test", t.At})
 	}
 	return out
 }

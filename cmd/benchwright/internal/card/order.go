@@ -10,7 +10,7 @@ func order(t *Torque) []int {
 		return nil
 	}
 	f := t.Fastener
-	if written := t.Positions(); len(written) > 0 {
+	if written := t.Torque.Order; len(written) > 0 {
 		if !bench.CheckOrder(f.Count, written).Good() {
 			return nil // a rule reports it
 		}
@@ -21,15 +21,6 @@ func order(t *Torque) []int {
 		return nil
 	}
 	return bench.OrderOf(p, f.Count)
-}
-
-// Positions returns the order as the block writes it, nil where it does not.
-func (t *Torque) Positions() []int {
-	var out []int
-	for _, p := range t.Torque.Order {
-		out = append(out, p.Number)
-	}
-	return out
 }
 
 // Drawn says whether the order is drawn as the fasteners stand. A rectangle is

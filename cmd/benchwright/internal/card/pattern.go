@@ -62,4 +62,4 @@ func (p *Pattern) leads(find func(procedure.Branch) *Step) {
 func (p *Pattern) hasTable() bool { return true }
 
 // causes: the gears are turned through their mesh under a brake.
-func (p *Pattern) causes() []Cause { return []Cause{{"mesh", "Contact pattern", p.At}} }
+func (p *Pattern) causes() []Cause { return []Cause{{"mesh", p.At}} }

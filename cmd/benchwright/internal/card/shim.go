@@ -216,7 +216,7 @@ func (i *Shim) causes() []Cause {
 	if i.Stock == nil {
 		return nil
 	}
-	out := []Cause{{"sharp", i.Stock.Name, i.KeyPlace("stock")}}
+	out := []Cause{{"sharp", i.KeyPlace("stock")}}
 	if i.Micrometer != nil {
 		out = append(out, carried(&i.Micrometer.Item, i.At)...)
 	}

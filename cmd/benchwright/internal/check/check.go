@@ -28,14 +28,13 @@ var cardRules = []func(*pass){
 // A pass is one card under the rules.
 type pass struct {
 	*card.Card
-	lib   *card.Library
 	msgs  *diag.List
 	known []string // names of several words, see names
 }
 
 // Card runs the rules about one card.
-func Card(c *card.Card, lib *card.Library, msgs *diag.List) {
-	p := &pass{Card: c, lib: lib, msgs: msgs}
+func Card(c *card.Card, msgs *diag.List) {
+	p := &pass{Card: c, msgs: msgs}
 	for _, rule := range cardRules {
 		rule(p)
 	}

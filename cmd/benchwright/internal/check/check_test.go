@@ -86,7 +86,7 @@ func cardOf(t *testing.T, shopText, text, variant string) made {
 // each message.
 func (m made) found(rule func(*pass)) []string {
 	list := &diag.List{}
-	rule(&pass{Card: m.card, lib: m.lib, msgs: list})
+	rule(&pass{Card: m.card, msgs: list})
 	var out []string
 	for _, d := range list.Sorted() {
 		out = append(out, d.Slug+" ["+d.At.Text()+"]")
@@ -129,7 +129,7 @@ func TestCleanCard(t *testing.T) {
 	m := cardOf(t, testShop, testFront+prose("Wipe the flange dry.")+block("torque", "fastener: pinion-nut\nlimits: nut-torque\nthread: oiled")+
 		block("measurement", "of: Lash\ngauge: dial-indicator\nlimits: lash\nif-low: Note it.\nif-high: Note it."), "early")
 	list := &diag.List{}
-	Card(m.card, m.lib, list)
+	Card(m.card, list)
 	Procedure(m.card.Procedure, []*card.Card{m.card}, m.lib, true, list)
 	if list.Len() > 0 {
 		t.Error(list.Sorted()[0].Message)
@@ -157,7 +157,7 @@ func TestMessagesOfVariants(t *testing.T) {
 	for i, v := range []string{"early", "late"} {
 		m := cardOf(t, testShop, text, v)
 		list := &diag.List{}
-		Card(m.card, m.lib, list)
+		Card(m.card, list)
 		for _, d := range list.Sorted() {
 			said[i] = append(said[i], d.Message)
 			if strings.Contains(d.Message, v) {

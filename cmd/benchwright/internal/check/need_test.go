@@ -22,7 +22,7 @@ func TestNeed(t *testing.T) {
 		text := testFront + "### Turn\n\n```torque\nfastener: pinion-nut\nlimits: " + c.limits + "\nsource: m\n```\n"
 		m := cardOf(t, testShop, text, "")
 		list := &diag.List{}
-		wrenches(&pass{Card: m.card, lib: m.lib, msgs: list})
+		wrenches(&pass{Card: m.card, msgs: list})
 		got := ""
 		for _, d := range list.Sorted() {
 			if d.Slug == "wrench-none" {

@@ -65,7 +65,7 @@ func TestLimitsPassOver(t *testing.T) {
 	} {
 		m := cardOf(t, testShop, testFront+block("measurement", yaml), "early")
 		list := &diag.List{}
-		Card(m.card, m.lib, list)
+		Card(m.card, list)
 		list.Keep(func(d diag.Diagnostic) bool { return d.Slug != "branch-missing" && d.Slug != "source-missing" })
 		if list.Len() > 0 {
 			t.Errorf("%q: a second message, %s", yaml, list.Sorted()[0].Message)
@@ -147,7 +147,7 @@ func TestBetterGaugeDoes(t *testing.T) {
 			m := cardOf(t, shop, testFront+block("measurement", "of: A\ngauge: g\nlimits: "+limits+"\nsource: manual"), "early")
 			list := &diag.List{}
 			for _, rule := range []func(*pass){marks, gauges} {
-				rule(&pass{Card: m.card, lib: m.lib, msgs: list})
+				rule(&pass{Card: m.card, msgs: list})
 			}
 			return list.Sorted()
 		}
@@ -235,7 +235,7 @@ func TestBetterGauge(t *testing.T) {
 		m := cardOf(t, c.head+testShop+c.gauges, testFront+block("measurement", "of: A\ngauge: "+c.gauge+"\nlimits: "+c.limits+"\nsource: manual"), "early")
 		list := &diag.List{}
 		for _, rule := range []func(*pass){marks, gauges} {
-			rule(&pass{Card: m.card, lib: m.lib, msgs: list})
+			rule(&pass{Card: m.card, msgs: list})
 		}
 		if list.Len() != 1 || list.Sorted()[0].Help != c.want {
 			t.Errorf("%s on the %s: %v, want %q", c.limits, c.gauge, list.Sorted(), c.want)

@@ -65,7 +65,7 @@ func TestTableHoles(t *testing.T) {
 		}
 		m := cardOf(t, c.shop+testShop, text, "")
 		list := &diag.List{}
-		tableHoles(&pass{Card: m.card, lib: m.lib, msgs: list})
+		tableHoles(&pass{Card: m.card, msgs: list})
 		at, message := "", ""
 		for _, d := range list.Sorted() {
 			at, message = at+strings.TrimSpace(d.At.Text()), message+d.Message

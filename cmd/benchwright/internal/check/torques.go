@@ -33,7 +33,7 @@ func orders(p *pass) {
 		case t.Order != nil:
 			report("say in unit.yaml how they stand, with `pattern:`, or put a picture with the numbers into the step", "nothing in this step shows which of `%s` the numbers mean", f.ID)
 		case len(written) > 0:
-			fault := bench.CheckOrder(f.Count, t.Positions())
+			fault := bench.CheckOrder(f.Count, written)
 			report(fmt.Sprintf("name each place from 1 to %d once", f.Count), "the order of `%s` %s", f.ID, faults(fault, f.Count))
 		case f.Pattern != "" && f.Count > 2:
 			report(fmt.Sprintf("write the order by hand, each place once, such as `order: [1, 2, … %d]`; places count clockwise from the top left", f.Count),

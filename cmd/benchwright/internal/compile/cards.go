@@ -60,7 +60,7 @@ func (lib *Library) procedure(res *Result, o Options, msgs *diag.List) {
 	for _, v := range variants(p, u) {
 		list := &diag.List{}
 		c := card.Make(p, u, lib.Shop, v, lib.cards, list)
-		check.Card(c, lib.cards, list)
+		check.Card(c, list)
 		cards = append(cards, c)
 		perVariant = append(perVariant, list)
 		res.Steps = max(res.Steps, len(c.Steps()))

@@ -31,8 +31,9 @@ const (
 	wordStartHeat     = "the temperature of the start"
 )
 
-func wordCap(limit string) string   { return "Never above " + limit + ". " }
-func wordShopAt(span string) string { return "Shop at " + span + "." }
+func wordFillWith(gas string) string { return "Fill with " + gas + " to" }
+func wordCap(limit string) string    { return "Never above " + limit + ". " }
+func wordShopAt(span string) string  { return "Shop at " + span + "." }
 func wordHoldFor(time string) string {
 	return "Fill the first two boxes. Wait " + time + ". Fill the others."
 }
@@ -61,7 +62,11 @@ var pressures = map[bool]string{true: "absolute", false: "gauge"}
 // the table of what the gauge may show at the end.
 func (b *builder) leakTest(t *card.LeakTest) []render.Element {
 	p := t.Block
-	panel := render.Setting{Title: strong(t.Of), Label: wordPump, Source: plain(wordManual(b.leakManual(t)))}
+	pump := wordPump
+	if p.Fluid != "" && p.Fluid != "air" { // a pump has air in it
+		pump = wordFillWith(p.Fluid)
+	}
+	panel := render.Setting{Title: strong(t.Of), Label: pump, Source: plain(wordManual(b.leakManual(t)))}
 	if p.Vacuum {
 		panel.Label = wordDraw
 	}

@@ -13,6 +13,19 @@ import (
 	"benchwright/render"
 )
 
+// A unit that is not filled with air is filled with what its manual names.
+func TestLeakTestNamesItsGas(t *testing.T) {
+	for gas, want := range map[string]string{"air": "Pump up to", "nitrogen": "Fill with nitrogen to"} {
+		b := newBuilder(&card.Card{Procedure: &procedure.Procedure{}, Shop: &shop.Shop{}})
+		length := quantity.Value{Number: quantity.Number{Text: "10"}}
+		got := b.leakTest(&card.LeakTest{Measurement: &card.Measurement{Measurement: &procedure.Measurement{}},
+			Block: &procedure.LeakTest{Fluid: gas, Allowed: &length, Hold: length}})
+		if panel := got[0].Content.(render.Setting); panel.Label != want {
+			t.Errorf("%s: %q, want %q", gas, panel.Label, want)
+		}
+	}
+}
+
 // Whatever the shop's temperatures, the table gives the reading of their
 // difference, each start has one column, and the row without a change is marked.
 func TestEndReadingsNeedNoSum(t *testing.T) {

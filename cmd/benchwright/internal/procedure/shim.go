@@ -69,7 +69,6 @@ type ShimOther struct {
 // ShimExample is a worked line that a writer states, to be computed again.
 type ShimExample struct {
 	Reading, OldPack, Pack *quantity.Value
-	At                     source.Place
 }
 
 // shimReader reads one shim block.
@@ -99,7 +98,7 @@ func (r *Reader) shim(b Base) Item {
 		s.Other = &ShimOther{named(o.Get("pack")), sr.size(o, "with-pack")}
 	}
 	if e := n.Get("example"); e != nil {
-		s.Example = &ShimExample{sr.length(e, "reading"), sr.length(e, "old-pack"), sr.length(e, "pack"), e.Place()}
+		s.Example = &ShimExample{sr.length(e, "reading"), sr.length(e, "old-pack"), sr.length(e, "pack")}
 	}
 	sr.from(n.Get("from"))
 	return s

@@ -21,9 +21,9 @@ type Torque struct {
 	ValueAt  source.Place
 	Wrench   Named // the writer's own choice; empty leaves it to the compiler
 	Adapter  *Adapter
-	Thread   Named   // dry, oiled, threadlocker, anti-seize
-	Passes   []Share // nil where it is tightened in one go
-	Order    []Position
+	Thread   Named          // dry, oiled, threadlocker, anti-seize
+	Passes   []Share        // nil where it is tightened in one go
+	Order    []int          // the places of a set in the order of tightening, counted from 1; nil where not written
 	ThenTurn *quantity.Band // an angle
 	BackOff  *BackOff
 	Again    *Limits // the torque after it was backed off; nil where it stays so
@@ -48,17 +48,10 @@ type Share struct {
 	At   source.Place
 }
 
-// A Position is the place of one fastener of a set, counted from 1.
-type Position struct {
-	Number int
-	At     source.Place
-}
-
 // A BackOff is how far a fastener is backed off: by an angle, or until it is
 // loose.
 type BackOff struct {
 	By *quantity.Band // nil until loose
-	At source.Place
 }
 
 // An Until is the reading that ends the tightening of a crush sleeve.
@@ -89,14 +82,14 @@ func (r *Reader) torque(b Base) Item {
 	}
 	for _, p := range items(n.Get("order")) {
 		if k, err := strconv.Atoi(text(p)); err == nil {
-			t.Order = append(t.Order, Position{k, p.Place()})
+			t.Order = append(t.Order, k)
 		}
 	}
 	if turn := n.Get("then-turn"); turn != nil {
 		t.ThenTurn = r.turn(turn, "then-turn", true)
 	}
 	if off := n.Get("back-off"); off != nil {
-		t.BackOff = &BackOff{At: off.Place()}
+		t.BackOff = &BackOff{}
 		if strings.ToLower(text(off)) != "until loose" {
 			if !r.values().Wordy(off, "write `until loose`, or an angle such as `30°`") {
 				t.BackOff.By = r.turn(off, "back-off", false)

@@ -29,7 +29,6 @@ type Contact struct {
 	Right  string // where a right pattern lies: central, toward-toe or toward-heel
 	By     map[Fault]*Correction
 	Source string
-	At     source.Place
 }
 
 // A Fault is where a wrong pattern lies.
@@ -80,7 +79,7 @@ func (r reader) contacts(g *Gear) {
 // contact reads one side's pattern, nil where something of it is wrong, which is
 // reported here or by the schema.
 func (r reader) contact(n *syntax.Node) *Contact {
-	c := &Contact{Right: r.Text(n.Get("right")), By: map[Fault]*Correction{}, Source: r.Text(n.Get("source")), At: n.Place()}
+	c := &Contact{Right: r.Text(n.Get("right")), By: map[Fault]*Correction{}, Source: r.Text(n.Get("source"))}
 	for _, f := range Faults {
 		k := n.Get(string(f))
 		pack, change := k.Get("pack"), r.Text(k.Get("change"))

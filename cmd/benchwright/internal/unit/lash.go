@@ -4,7 +4,6 @@ import (
 	"math/big"
 
 	"benchwright/cmd/benchwright/internal/quantity"
-	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
@@ -14,7 +13,6 @@ type LashPlace struct {
 	Square bool            // square to the flank, not along the turn
 	Radius *quantity.Value // from the shaft's middle; nil for the pitch radius
 	Turned Member
-	At     source.Place
 }
 
 // PitchRadius is how a place names the pitch radius of the gear that is turned.
@@ -27,7 +25,7 @@ func (r Reader) LashPlace(n *syntax.Node) *LashPlace {
 	if measured == "" || turned == "" || r.Text(at) == "" {
 		return nil
 	}
-	p := &LashPlace{Square: measured == "square-to-flank", Turned: Member(turned), At: n.Place()}
+	p := &LashPlace{Square: measured == "square-to-flank", Turned: Member(turned)}
 	if r.Text(at) == PitchRadius {
 		return p
 	}
