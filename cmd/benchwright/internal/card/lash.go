@@ -8,6 +8,7 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
@@ -16,7 +17,7 @@ import (
 type Lash struct {
 	*Measurement
 	Block  *procedure.Lash
-	Pair   *unit.Gear      // nil where the unit has none
+	Pair   *unit.Pair      // nil where the unit has none
 	Holds  *unit.LashPlace // where the limits hold; nil without limits
 	Radius *quantity.Value // of the dial from the shaft's middle; nil where it is not known
 	// PerPitch is what the dial shows of one length of backlash along the turn
@@ -27,7 +28,7 @@ type Lash struct {
 func (l *Lash) hasTable() bool { return !l.Block.NoFigure || l.Measurement.hasTable() }
 
 func (r *resolver) lash(i *procedure.Lash) Item {
-	out := &Lash{Block: i, Pair: r.pair(i)}
+	out := &Lash{Block: i, Pair: r.pair(i.Gears, i.At)}
 	var factor *big.Rat
 	dial := i.Dial
 	if out.Radius = dial.Radius; out.Radius == nil && out.Pair != nil {
@@ -52,20 +53,20 @@ func (r *resolver) lash(i *procedure.Lash) Item {
 	return out
 }
 
-// pair finds the gears that a backlash is of, nil where the unit has none. One
-// of several must be named.
-func (r *resolver) pair(i *procedure.Lash) *unit.Gear {
+// pair finds the gears that a block is about, nil where the unit has none. One of
+// several must be named.
+func (r *resolver) pair(named procedure.Named, block source.Place) *unit.Pair {
 	u := r.card.Unit
 	if u == nil {
 		return nil
 	}
-	pair := u.Gear(i.Gears.Name)
+	pair := u.Pair(named.Name)
 	switch {
 	case pair != nil:
-	case i.Gears.Name != "":
-		r.unknown("part-unknown", "gear pair", i.Gears, u.GearIDs(), "gears in the unit")
+	case named.Name != "":
+		r.unknown("part-unknown", "gear pair", named, u.PairIDs(), "gears in the unit")
 	case len(u.Gears) > 1:
-		r.msgs.Report("key-missing", i.At, "add `gears:` with one of: "+strings.Join(u.GearIDs(), ", "), "the unit has several gear pairs, and this block names none")
+		r.msgs.Report("key-missing", block, "add `gears:` with one of: "+strings.Join(u.PairIDs(), ", "), "the unit has several gear pairs, and this block names none")
 	}
 	return pair
 }
@@ -111,7 +112,7 @@ func (r *resolver) lacksHolds(l *unit.Limit) {
 
 // lacksFact reports a fact of the gears without which limits cannot be referred
 // to the dial.
-func (r *resolver) lacksFact(i *procedure.Lash, pair *unit.Gear, key string) {
+func (r *resolver) lacksFact(i *procedure.Lash, pair *unit.Pair, key string) {
 	switch {
 	case pair != nil && key == "":
 		r.msgs.Report("quantity-malformed", i.KeyPlace("measured"), "look up the angles of `"+pair.ID+"` again: each is less than 90°",
@@ -131,7 +132,7 @@ func (r *resolver) lacksFact(i *procedure.Lash, pair *unit.Gear, key string) {
 // lashFactor returns by how much backlash at one place is to be multiplied to
 // be that at another. At the pitch radii it is the same on both members. Where
 // it is nil, lacks is the key of the pair without which it cannot be told.
-func lashFactor(from, to *unit.LashPlace, pair *unit.Gear) (factor *big.Rat, lacks string) {
+func lashFactor(from, to *unit.LashPlace, pair *unit.Pair) (factor *big.Rat, lacks string) {
 	pressure, spiral := new(big.Rat), new(big.Rat)
 	if from.Square != to.Square {
 		if pair == nil || pair.PressureAngle == nil {

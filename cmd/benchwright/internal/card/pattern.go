@@ -1,8 +1,6 @@
 package card
 
 import (
-	"strings"
-
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/unit"
@@ -11,7 +9,7 @@ import (
 // A Pattern is a contact pattern with the corrections that the unit states.
 type Pattern struct {
 	*procedure.Pattern
-	Gears   *unit.Gear    // nil when unknown, which is reported
+	Pair    *unit.Pair    // nil when unknown, which is reported
 	Contact *unit.Contact // of the side that is read; nil when not stated, which is reported
 	Go      map[unit.Fault]*Step
 }
@@ -22,19 +20,10 @@ func (r *resolver) pattern(p *procedure.Pattern) Item {
 	if u == nil {
 		return out
 	}
-	switch {
-	case p.Gears.Name != "":
-		if out.Gears = u.Gear(p.Gears.Name); out.Gears == nil {
-			r.unknown("part-unknown", "gear pair", p.Gears, u.GearIDs(), "gears in the unit")
-		}
-	case len(u.Gears) == 0:
+	if out.Pair = r.pair(p.Gears, p.At); out.Pair == nil && p.Gears.Name == "" && len(u.Gears) == 0 {
 		r.msgs.Report("key-missing", p.At, "declare the pair under `gears:` in the unit, with its `drive-side:` and `contact:`", "the unit has no gears whose contact pattern could be read")
-	case len(u.Gears) > 1:
-		r.msgs.Report("key-missing", p.At, "add `gears:` with one of: "+strings.Join(u.GearIDs(), ", "), "the unit has several gear pairs, and this block names none")
-	default:
-		out.Gears = u.Gears[0]
 	}
-	if g := out.Gears; g != nil {
+	if g := out.Pair; g != nil {
 		if out.Contact = g.Contact[p.Side]; out.Contact == nil && !g.ContactBad {
 			d := r.msgs.Report("key-missing", p.KeyPlace("side"), "state it with its source in the unit, as `contact: {"+string(p.Side)+": …}` of `"+g.ID+"`",
 				"the unit does not say what a contact pattern on the %s side calls for", p.Side)

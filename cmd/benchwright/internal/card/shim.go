@@ -169,11 +169,11 @@ func (r *resolver) rate(p *unit.Pack) *big.Rat {
 // TheoryRate returns how much backlash a pack opens or closes for each length of
 // shim, along the turn at the pitch radius, nil where the unit lacks what it
 // takes.
-func TheoryRate(u *unit.Unit, p *unit.Pack) *big.Rat { return axialRate(u.Gear(p.Gears), p.Moves) }
+func TheoryRate(u *unit.Unit, p *unit.Pack) *big.Rat { return axialRate(u.Pair(p.Gears), p.Moves) }
 
 // axialRate is the theory's rate for the member of a pair that moves, nil where
 // the unit lacks what it takes.
-func axialRate(g *unit.Gear, moves unit.Member) *big.Rat {
+func axialRate(g *unit.Pair, moves unit.Member) *big.Rat {
 	if g == nil || moves == "" || g.PressureAngle == nil || g.Teeth[0] == 0 || g.Teeth[1] == 0 {
 		return nil
 	}

@@ -86,7 +86,7 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 	if p.Contact == nil {
 		return nil
 	}
-	out := render.Contact{Title: strong(wordReadSide(p.Side, p.Gears.DriveSide)), Toe: wordToe, Heel: wordHeel, Top: wordTopLand, Root: wordRoot,
+	out := render.Contact{Title: strong(wordReadSide(p.Side, p.Pair.DriveSide)), Toe: wordToe, Heel: wordHeel, Top: wordTopLand, Root: wordRoot,
 		Source: plain(wordManual(p.Contact.Source))}
 	right := render.ContactRow{Letter: "A", Do: [][]render.Run{headed(wordRight, rights[p.Contact.Right])},
 		Along: middles[p.Contact.Right], Up: 500, Half: 290, Height: 260}
@@ -123,7 +123,7 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 		}
 		out.Rows = append(out.Rows, row)
 	}
-	return []render.Element{b.table(p.At, wordPattern(lower(p.Gears.Name), p.Side), out)}
+	return []render.Element{b.table(p.At, wordPattern(lower(p.Pair.Name), p.Side), out)}
 }
 
 // headed is a text under a name on the same line.
@@ -131,10 +131,10 @@ func headed(name, text string) []render.Run { return append(strong(name), plain(
 
 // patternRows returns what it leaves on record: which picture it was.
 func (b *builder) patternRows(p *card.Pattern) []recordRow {
-	if p.Gears == nil {
+	if p.Pair == nil {
 		return nil
 	}
-	r := recordRow{item: p, what: wordPattern(lower(p.Gears.Name), p.Side), kind: rowKind{initials: true}, limits: "A"}
+	r := recordRow{item: p, what: wordPattern(lower(p.Pair.Name), p.Side), kind: rowKind{initials: true}, limits: "A"}
 	if p.AsFound {
 		r.kind.found, r.limits = true, ""
 	} else {

@@ -61,7 +61,7 @@ type Correction struct {
 
 // contacts reads the contact patterns of a gear pair. It stands after the packs
 // that they name; what is not whole is left out.
-func (r reader) contacts(g *Gear) {
+func (r reader) contacts(g *Pair) {
 	n := g.Node.Get("contact")
 	for _, side := range []Side{Drive, Coast} {
 		if c := n.Get(string(side)); c != nil {

@@ -43,7 +43,7 @@ func (r Reader) LashPlace(n *syntax.Node) *LashPlace {
 }
 
 // PitchRadius returns the pitch radius of a member, nil where it is not stated.
-func (g *Gear) PitchRadius(m Member) *quantity.Value {
+func (g *Pair) PitchRadius(m Member) *quantity.Value {
 	if m == PinionGear {
 		return g.PinionRadius
 	}
@@ -52,7 +52,7 @@ func (g *Gear) PitchRadius(m Member) *quantity.Value {
 
 // Pitch returns the diametral pitch, teeth to an inch of pitch diameter: as it
 // is stated, else 25.4 mm ÷ module; nil without either.
-func (g *Gear) Pitch() *big.Rat {
+func (g *Pair) Pitch() *big.Rat {
 	if g.DiametralPitch != nil {
 		return g.DiametralPitch
 	}

@@ -42,7 +42,7 @@ func FromNode(n *syntax.Node, mark quantity.Mark, msgs *diag.List) *Unit {
 		u.Fasteners = append(u.Fasteners, r.fastener(f))
 	}
 	for _, f := range r.entries(n.Get("gears")) {
-		u.Gears = append(u.Gears, r.gear(f))
+		u.Gears = append(u.Gears, r.pair(f))
 	}
 	for _, f := range r.entries(n.Get("packs")) {
 		u.Packs = append(u.Packs, r.pack(f))
@@ -154,7 +154,7 @@ func (r reader) pack(f syntax.Field) *Pack {
 		SafeSide: r.Text(n.Get("safe-side")), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
 	}
 	if out.Gears != "" {
-		r.Known("part-unknown", "gear pair", n.Get("gears"), r.unit.GearIDs(), "gears")
+		r.Known("part-unknown", "gear pair", n.Get("gears"), r.unit.PairIDs(), "gears")
 	}
 	if rate := n.Get("rate"); r.Text(rate) == "theory" {
 		out.Theory = true
@@ -168,10 +168,10 @@ func (r reader) pack(f syntax.Field) *Pack {
 	return out
 }
 
-func (r reader) gear(f syntax.Field) *Gear {
+func (r reader) pair(f syntax.Field) *Pair {
 	n := f.Value
 	angle := func(key string) *quantity.Value { return r.Value(n.Get(key), quantity.Angle) }
-	out := &Gear{
+	out := &Pair{
 		ID: f.Key, Name: r.Name(f, "name"), Module: r.Above(n.Get("module"), quantity.Length, "a module is", "look it up again, such as `4 mm`"),
 		DiametralPitch: r.Number(n.Get("diametral-pitch")), PressureAngle: angle("pressure-angle"),
 		Spiral: angle("spiral"), ShaftAngle: angle("shaft-angle"),

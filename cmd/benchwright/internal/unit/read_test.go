@@ -91,7 +91,7 @@ func TestRead(t *testing.T) {
 	check("table", []any{table.Mark, table.Nominal.Text, table.PerMark.Value, table.Tolerance.Value, table.Shorter, table.Source}, "[pinion-mark 62.00 1/100 1/50 true manual]")
 	check("marks", []any{table.First, table.Last, len(table.Marks())}, "[-5 5 11]")
 	check("directions", []any{u.Pack("gear-pack").Between, u.Pack("gear-pack").Reading, u.Pack("gear-pack").MoreShim.Sign(), u.Pack("pinion-pack").MoreShim.Sign()}, "[[gear race case] lash 1 -1]")
-	check("what a pack moves", []any{u.Pack("pinion-pack").Moves, u.Pack("pinion-pack").Gears, u.Pack("gear-pack").Moves, u.Gear("") == g, u.Gear("spur") == nil}, "[pinion bevel  true true]")
+	check("what a pack moves", []any{u.Pack("pinion-pack").Moves, u.Pack("pinion-pack").Gears, u.Pack("gear-pack").Moves, u.Pair("") == g, u.Pair("spur") == nil}, "[pinion bevel  true true]")
 	check("dependencies", []any{u.DependsOn[0].Limit, u.DependsOn[0].On}, "[output-lash [gear-pack pinion-race pinion-nut-torque]]")
 	check("jobs", []any{u.Jobs[0].ID, u.Jobs[0].Title, u.Jobs[0].Cards[1].Number, u.Jobs[0].Cards[1].At.Text()}, "[overhaul Overhaul MD48-20 MD48-20]")
 }

@@ -20,7 +20,7 @@ type Unit struct {
 	Parts     []*Part
 	Fasteners []*Fastener
 	Packs     []*Pack
-	Gears     []*Gear
+	Gears     []*Pair
 	Limits    []*Limit
 	TestCap   *TestCap // nil where the unit states none
 	DependsOn []*Dependency
@@ -200,8 +200,8 @@ func (m Member) Other() Member {
 	return PinionGear
 }
 
-// A Gear is a pair of gears.
-type Gear struct {
+// A Pair is a pair of gears that run together.
+type Pair struct {
 	ID             string
 	Name           string
 	Teeth          [2]int // of pinion and gear; 0 where not stated
@@ -263,13 +263,13 @@ func (u *Unit) Variant(id string) *Variant { return find(u.Variants, id, (*Varia
 // Pack returns the shim pack of that id, or nil.
 func (u *Unit) Pack(id string) *Pack { return find(u.Packs, id, (*Pack).id) }
 
-// Gear returns the pair of gears of that id, or nil. "" is the only pair of a
+// Pair returns the pair of gears of that id, or nil. "" is the only pair of a
 // unit that has one.
-func (u *Unit) Gear(id string) *Gear {
+func (u *Unit) Pair(id string) *Pair {
 	if id == "" && len(u.Gears) == 1 {
 		return u.Gears[0]
 	}
-	return find(u.Gears, id, (*Gear).id)
+	return find(u.Gears, id, (*Pair).id)
 }
 
 // PartIDs returns the ids of the parts in the file's order, as do the others.
@@ -278,14 +278,14 @@ func (u *Unit) FastenerIDs() []string { return ids(u.Fasteners, (*Fastener).id) 
 func (u *Unit) LimitIDs() []string    { return ids(u.Limits, (*Limit).id) }
 func (u *Unit) VariantIDs() []string  { return ids(u.Variants, (*Variant).id) }
 func (u *Unit) PackIDs() []string     { return ids(u.Packs, (*Pack).id) }
-func (u *Unit) GearIDs() []string     { return ids(u.Gears, (*Gear).id) }
+func (u *Unit) PairIDs() []string     { return ids(u.Gears, (*Pair).id) }
 
 func (p *Part) id() string     { return p.ID }
 func (f *Fastener) id() string { return f.ID }
 func (l *Limit) id() string    { return l.ID }
 func (v *Variant) id() string  { return v.ID }
 func (p *Pack) id() string     { return p.ID }
-func (g *Gear) id() string     { return g.ID }
+func (g *Pair) id() string     { return g.ID }
 
 func find[T any](things []*T, id string, of func(*T) string) *T {
 	for _, t := range things {
