@@ -41,11 +41,5 @@ func (f Cord) lay(c *compositor) block {
 	k.label(c, f.Pull, c.strong, width, top+h/2+u/2+c.strong.lead/2, Right)
 	k.label(c, f.Drum, c.label, px+3*u/2, py+u, Left)
 	height := y + r + u
-	body := column{c: c, x: width + 3*u, width: c.width - width - 3*u}
-	if body.width < 12*c.text.size {
-		body.x, body.y, body.width = 0, height+u, c.width
-	}
-	body.lines(f.Lines, c.text)
-	k.add(body.ops...)
-	return one(c.beats(max(height, body.y)), k)
+	return c.beside(k, width+3*u, height, f.Lines)
 }

@@ -88,3 +88,14 @@ func (k *canvas) label(c *compositor, text string, h hand, x, y int, a Align) in
 	k.para(p, x, y-h.lead/2)
 	return w
 }
+
+// beside is a figure of that height with what is said of it from x on, or below
+// it where too little of the width is left there.
+func (c *compositor) beside(figure canvas, x, height int, lines [][]Run) block {
+	k := column{canvas: figure, c: c, x: x, width: c.width - x}
+	if k.width < 12*c.text.size {
+		k.x, k.y, k.width = 0, height+c.beat, c.width
+	}
+	k.lines(lines, c.text)
+	return one(c.beats(max(height, k.y)), k.canvas)
+}

@@ -10,6 +10,7 @@ import (
 // back, in the words of a printer's own settings.
 type Flip uint8
 
+// The edges.
 const (
 	ShortEdge Flip = iota
 	LongEdge

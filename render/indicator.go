@@ -57,13 +57,7 @@ func (f Indicator) lay(c *compositor) block {
 	right := k.dial(c, px, py, long, lean)
 	width := max(right, x+tip, px+2*u)
 	height := max(foot, y+mate+2*u+c.label.lead) + u
-	body := column{c: c, x: width + 2*u, width: c.width - width - 2*u}
-	if body.width < 12*c.text.size {
-		body.x, body.y, body.width = 0, height+u, c.width
-	}
-	body.lines(f.Lines, c.text)
-	k.add(body.ops...)
-	return one(c.beats(max(height, body.y)), k)
+	return c.beside(k, width+2*u, height, f.Lines)
 }
 
 // gear is the upper part of a gear, end on. A flank crosses the pitch circle

@@ -71,6 +71,7 @@ type Content interface{ lay(*compositor) block }
 // Weight is how heavy a run is set.
 type Weight uint8
 
+// The weights.
 const (
 	Regular Weight = iota
 	Semibold
@@ -102,12 +103,13 @@ type Step struct {
 // Role is what a Text is for.
 type Role uint8
 
+// The roles.
 const (
-	Instruction Role = iota
-	Tip              // shop wisdom, set apart, lighter than instruction
-	Why              // the step's reason, set last, lighter
-	Small            // a footnote-like line, never an instruction
-	Lead             // a line read before anything else, semibold
+	Instruction Role = iota // what to do
+	Tip                     // shop wisdom, set apart, lighter than instruction
+	Why                     // the step's reason, set last, lighter
+	Small                   // a footnote-like line, never an instruction
+	Lead                    // a line read before anything else, semibold
 )
 
 // Text is one paragraph.
@@ -131,6 +133,7 @@ type Item struct {
 // Align is how a column stands.
 type Align uint8
 
+// The ways a column stands.
 const (
 	Left Align = iota
 	Center
@@ -172,6 +175,7 @@ type Fact struct {
 // Signal is a signal word after ANSI Z535.6 / ISO 3864.
 type Signal uint8
 
+// The signal words, the gravest first.
 const (
 	Danger Signal = iota
 	Warning
@@ -223,6 +227,7 @@ type ToolRow struct {
 // Turn is which way something is turned, as an arrow shows it.
 type Turn uint8
 
+// The ways to turn, as seen from where the panel says.
 const (
 	NoTurn Turn = iota
 	Clockwise
@@ -262,6 +267,7 @@ type Order struct {
 // Shape is how a set of fasteners stands.
 type Shape uint8
 
+// The shapes.
 const (
 	Circle    Shape = iota
 	Rectangle       // two equal rows

@@ -50,12 +50,5 @@ func (f Pack) lay(c *compositor) block {
 	k.across(width, top, 3*u, c.hair, ink)
 	k.across(width, bottom, 3*u, c.hair, ink)
 	x += 3*u/2 + k.label(c, f.Total, c.strong, x+3*u/2, mid, Left)
-	height := y
-	body := column{c: c, x: x + 3*u, width: c.width - x - 3*u}
-	if body.width < 12*c.text.size {
-		body.x, body.y, body.width = 0, height+u, c.width
-	}
-	body.lines(f.Lines, c.text)
-	k.add(body.ops...)
-	return one(c.beats(max(height, body.y)), k)
+	return c.beside(k, x+3*u, y, f.Lines)
 }

@@ -45,6 +45,7 @@ type Color uint32
 // Font names one of the embedded faces.
 type Font uint8
 
+// The faces, by weight.
 const (
 	FontRegular Font = iota
 	FontSemibold

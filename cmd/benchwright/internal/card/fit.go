@@ -40,6 +40,7 @@ func (f *Fit) Outer() Member {
 	return f.Part
 }
 
+// Inner returns the part that goes inside.
 func (f *Fit) Inner() Member {
 	if f.Way.Inner() {
 		return f.Part

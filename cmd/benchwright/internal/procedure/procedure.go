@@ -86,8 +86,11 @@ type Base struct {
 	Node *syntax.Node // the block's mapping; nil for prose
 }
 
+// Place returns where the block's type stands, or the prose.
 func (b *Base) Place() source.Place { return b.At }
-func (b *Base) Limited() []Named    { return b.Only }
+
+// Limited returns the variants that the item is limited to, nil for all.
+func (b *Base) Limited() []Named { return b.Only }
 
 // KeyPlace returns the place of the value under key, the whole block's where
 // it has none.
