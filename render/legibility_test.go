@@ -25,7 +25,7 @@ func TestLeastHeightsAreSixteenMinutesOfArc(t *testing.T) {
 	}
 }
 
-// The heights that the design takes from angles at 700 mm, and the multipliers
+// The heights that a card takes from angles at 700 mm, and the multipliers
 // of NUREG-0700, 11.4.1.5, for 15 and 20 minutes, which are rounded: 0.004 and
 // 0.006 of the distance are really 13.75 and 20.6 minutes. All recomputed.
 func TestHeightsOfAngles(t *testing.T) {

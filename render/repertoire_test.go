@@ -22,8 +22,7 @@ func TestFacesHaveTheRepertoire(t *testing.T) {
 	}
 }
 
-// The signs that the design names (libraries.md, "Fonts") are in or out as
-// stated there; so are four languages' letters.
+// The signs of the trade are in or out, and so are four languages' letters.
 func TestRepertoire(t *testing.T) {
 	for _, r := range "·×±°µΩØ≤≥−–—…′″½¼⅛→↑↓☐☑✓Δαδ²³ åŁžőȘß Жґё ΩάϊΫ\u00a0" {
 		if !Repertoire(r) {

@@ -9,7 +9,7 @@ import (
 )
 
 // Every symbol's data can be read, and the codes are those that the hazard
-// table of the design names, with the stop octagon and the safety alert.
+// table names, with the stop octagon and the safety alert.
 func TestSymbolsCanBeRead(t *testing.T) {
 	for _, table := range []map[string]symbol{warningSymbols, mandatorySymbols, otherSymbols} {
 		for code, s := range table {

@@ -16,8 +16,8 @@ func TestGauge(t *testing.T) {
 		want   Fitness
 	}{
 		{"0.15 to 0.25 mm", "10", Fine},
-		{"0.15 to 0.17 mm", "2", Coarse},    // the design's test value
-		{"0.15 to 0.16 mm", "1", TooCoarse}, // the design's test value
+		{"0.15 to 0.17 mm", "2", Coarse},    // worked by hand
+		{"0.15 to 0.16 mm", "1", TooCoarse}, // worked by hand
 		{"0.15 to 0.20 mm", "5", Fine},
 		{"0.15 to 0.199 mm", "49/10", Coarse},
 		{"max 0.05 mm", "5", Fine}, // counted from zero
@@ -66,7 +66,7 @@ func uncertainty(t *testing.T, s string) quantity.Value {
 
 func TestGuard(t *testing.T) {
 	for _, c := range []struct{ limits, w, u, want string }{
-		{"0.15 to 0.25 mm", "1", "0.01 mm", "0.16 to 0.24 mm"}, // the design's test value
+		{"0.15 to 0.25 mm", "1", "0.01 mm", "0.16 to 0.24 mm"}, // worked by hand
 		{"0.15 to 0.25 mm", "0.825", "0.01 mm", "0.15825 to 0.24175 mm"},
 		{"max 0.05 mm", "1", "10 µm", "max 0.04 mm"},
 		{"at least 12 mm", "1", "0.01 mm", "at least 12.01 mm"},

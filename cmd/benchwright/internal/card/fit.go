@@ -32,7 +32,7 @@ type Member struct {
 	At   procedure.Named
 }
 
-// Outer and Inner return the part that lies around the other, and the other.
+// Outer returns the part that lies around the other.
 func (f *Fit) Outer() Member {
 	if f.Way.Inner() {
 		return f.Mate
@@ -40,7 +40,7 @@ func (f *Fit) Outer() Member {
 	return f.Part
 }
 
-// Inner returns the part that goes inside.
+// Inner returns the part that lies inside the other.
 func (f *Fit) Inner() Member {
 	if f.Way.Inner() {
 		return f.Part

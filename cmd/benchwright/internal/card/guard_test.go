@@ -21,7 +21,7 @@ func TestGuardBand(t *testing.T) {
 	const one, iso = "gauge-rule: {guard-band: 1}\n", "gauge-rule: {guard-band: 0.825}\n"
 	const u = ", uncertainty: 0.01 mm"
 	for _, c := range []struct{ rule, uncertainty, limits, low, high string }{
-		{one, u, "0.15 to 0.25 mm", "0.16", "0.24"}, // the design's test value
+		{one, u, "0.15 to 0.25 mm", "0.16", "0.24"}, // worked by hand
 		{iso, u, "0.15 to 0.25 mm", "0.16", "0.24"}, // 0.15825 to 0.24175
 		{iso, ", uncertainty: 0.02 mm", "0.15 to 0.25 mm", "0.17", "0.23"},
 		{one, ", uncertainty: ±0.01 mm", "0.15 to 0.25 mm", "0.16", "0.24"},

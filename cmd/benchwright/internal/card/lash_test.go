@@ -30,7 +30,7 @@ func lashOf(t *testing.T, shopText, yaml string) (*Lash, []string) {
 }
 
 // The limits stand on the dial as it shows them there, rounded inward. The
-// factors are the design's: square to the flank 0.7698 (23 % less at 20° and
+// factors are worked by hand: square to the flank 0.7698 (23 % less at 20° and
 // 35°), along with the radius, tilted 1/cos.
 func TestLashOnTheDial(t *testing.T) {
 	for _, c := range []struct{ limits, measured, at, turned, more, low, high string }{

@@ -118,7 +118,7 @@ func TestGauges(t *testing.T) {
 		{reading("bore-gauge", "22.00 to 22.16 mm"), nil},
 		{reading("bore-gauge", "22.00 to 22.04 mm"), say("gauge-uncertain [bore-gauge]")},
 		{block("measurement", "of: A\nlimits: lash"), say("gauge-missing [measurement]")},
-		{reading("dial-indicator", "0.15 to 0.17 mm"), say("gauge-coarse [dial-indicator]")},     // 2 marks: the design's test value
+		{reading("dial-indicator", "0.15 to 0.17 mm"), say("gauge-coarse [dial-indicator]")},     // 2 marks: worked by hand
 		{reading("dial-indicator", "0.15 to 0.16 mm"), say("gauge-too-coarse [dial-indicator]")}, // 1 mark: likewise
 		{reading("dial-indicator", "max 0.05 mm"), nil},                                          // counted from zero
 		{reading("dial-indicator", "max 0.04 mm"), say("gauge-coarse [dial-indicator]")},

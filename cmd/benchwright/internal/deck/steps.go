@@ -29,7 +29,7 @@ func (b *builder) steps() {
 	b.section(wordSteps, groups...)
 }
 
-// stepGroup builds one step, in the order of card.md: the action, callouts, tools
+// stepGroup builds one step in the order of the hands: the action, callouts, tools
 // and sizes, then everything else as it was written; the why last.
 func (b *builder) stepGroup(s *card.Step) render.Group {
 	at := s.Place(b.card)

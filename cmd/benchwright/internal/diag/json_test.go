@@ -7,7 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// The document as house.md gives it: every field always there.
+// Every field of the document is always there.
 func TestJSON(t *testing.T) {
 	place := at("md-48/strip.md", "a\nat 20 °C: «b» <c>\n")
 	messages := []Diagnostic{

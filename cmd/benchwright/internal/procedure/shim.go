@@ -143,7 +143,7 @@ var sizes = map[string]string{
 	"with-pack": "write how thick the pack in place is",
 }
 
-// from reads what the pack is made from, and asks that it is one thing.
+// from reads what the pack is made from, and asks that it is one thing, whole.
 func (r shimReader) from(n *syntax.Node) {
 	f := ShimFrom{Reading: named(n.Get("reading")), OldPack: named(n.Get("old-pack")),
 		OldMark: named(n.Get("old-mark")), NewMark: named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), By: r.size(n, "by"), At: r.s.KeyPlace("from")}
@@ -165,6 +165,19 @@ func (r shimReader) from(n *syntax.Node) {
 		}
 	}
 	r.s.From = f
+	if help, message := r.amiss(n, &f); message != "" && !r.s.Bad {
+		at := f.At
+		if r.s.Other != nil && r.s.Other.Pack.Name == r.s.Pack.Name {
+			at = r.s.Other.Pack.At
+		}
+		r.Msgs.Report("shim-from", at, help, "%s", message)
+		r.s.Bad = true
+	}
+}
+
+// amiss returns what is wrong with what a pack is made from, as a whole, and its
+// mend; "" for nothing.
+func (r shimReader) amiss(n *syntax.Node, f *ShimFrom) (mend, message string) {
 	reading, sum, place := f.Reading.Name != "", len(f.Plus)+len(f.Minus) > 0, 0
 	kinds := 0
 	for _, is := range []bool{reading, sum, f.Etched(), f.By != nil} {
@@ -178,35 +191,27 @@ func (r shimReader) from(n *syntax.Node) {
 	if f.OldPack.Name != "" {
 		place++
 	}
-	help, message := "", ""
 	switch {
 	case kinds != 1:
-		help, message = "write `reading:`, or `plus:` and `minus:`, or `new-mark:`, or `by:`", "a pack is made from one of: a reading, lengths, marks, a step"
+		return "write `reading:`, or `plus:` and `minus:`, or `new-mark:`, or `by:`", "a pack is made from one of: a reading, lengths, marks, a step"
 	case sum && place > 0:
-		help, message = "take the pack in place out: the lengths are measured without one", "lengths have no pack in place"
+		return "take the pack in place out: the lengths are measured without one", "lengths have no pack in place"
 	case !sum && place != 1:
-		help, message = "write `with-pack:` with its thickness where the card fixes it, or `old-pack:` with the step that measures it", "the pack in place must be known, in one way"
+		return "write `with-pack:` with its thickness where the card fixes it, or `old-pack:` with the step that measures it", "the pack in place must be known, in one way"
 	case f.By != nil && f.OldPack.Name == "":
-		help, message = "write `old-pack:` with the step that measures it", "a step is taken from the old pack as measured"
+		return "write `old-pack:` with the step that measures it", "a step is taken from the old pack as measured"
 	case f.Etched() && (n.Get("marks") == nil || n.Get("per-mark") == nil):
-		help, message = "add `marks: -5 to 5` and `per-mark: 0.01 mm`, with a minus where a higher mark takes a thinner pack", "marks need their span and what each is worth"
+		return "add `marks: -5 to 5` and `per-mark: 0.01 mm`, with a minus where a higher mark takes a thinner pack", "marks need their span and what each is worth"
 	case !f.Aimless() && r.s.Node.Get("aim") == nil:
-		help, message = "add `aim:` with a limit of the unit, or a length", "nothing says what the reading is to be"
+		return "add `aim:` with a limit of the unit, or a length", "nothing says what the reading is to be"
 	case f.Aimless() && r.s.Node.Get("aim") != nil:
-		help, message = "take `aim:` out", "marks or a step say all: they leave nothing to aim at"
+		return "take `aim:` out", "marks or a step say all: they leave nothing to aim at"
 	case r.s.Other != nil && r.s.Other.Pack.Name == r.s.Pack.Name:
-		help, message = "name the pack on the other side", "a pack does not lie opposite itself"
+		return "name the pack on the other side", "a pack does not lie opposite itself"
 	case r.s.Other != nil && (!reading || f.OldPack.Name != ""):
-		help, message = "read over two set-up packs: `reading:` and `with-pack:`", "two packs are made from one reading over packs that the card fixes"
+		return "read over two set-up packs: `reading:` and `with-pack:`", "two packs are made from one reading over packs that the card fixes"
 	}
-	if message != "" && !r.s.Bad {
-		at := f.At
-		if r.s.Other != nil && r.s.Other.Pack.Name == r.s.Pack.Name {
-			at = r.s.Other.Pack.At
-		}
-		r.Msgs.Report("shim-from", at, help, "%s", message)
-		r.s.Bad = true
-	}
+	return "", ""
 }
 
 // lengths reads the lengths on one side of a sum.

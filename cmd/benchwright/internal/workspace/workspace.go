@@ -17,7 +17,7 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// Caps on what is read (language.md). A file is measured before it is read.
+// Caps on what is read. A file is measured before it is read.
 const (
 	MaxFile       = 256 << 10
 	MaxPicture    = 16 << 20
