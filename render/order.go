@@ -15,7 +15,7 @@ func (o Order) lay(c *compositor) block {
 	b := o.places(c)
 	k := column{c: c, width: c.width}
 	if b.w > c.width {
-		c.problem(TooWide, strconv.Itoa(len(o.Numbers)))
+		c.problem(TooWide, lengths(b.w, c.width))
 		return block{}
 	}
 	o.draw(&k, b)

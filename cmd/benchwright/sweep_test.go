@@ -275,3 +275,30 @@ func FuzzSweep(f *testing.F) {
 		}
 	})
 }
+
+// FuzzBlock puts any text into the blocks of an example, and into its facts.
+func FuzzBlock(f *testing.F) {
+	sections := blocksPage(f)
+	var all []*example
+	for k, kind := range procedure.Built {
+		e := readExample(f, kind, sections[kind])
+		all = append(all, e)
+		for _, b := range fences(e.files["card.md"], kind) {
+			f.Add(uint8(k), b, "")
+		}
+	}
+	f.Add(uint8(3), "limits: lash\ngauge: dial-indicator\nmeasured: square-to-flank\nat: 30 mm\nturned: pinion\nholds: {measured: along-the-turn, at: 40 mm, turned: gear}\n", "")
+	f.Add(uint8(5), "pack: cap-pack\nstock: steel-shims\nfrom: {old-mark: old, new-mark: new, marks: -5 to 5, per-mark: 0.01 mm, old-pack: play-read}\nwithin: 0.04 mm\n", "")
+	f.Add(uint8(2), "of: Bore\nlimits: 52 H7\ngauge: bore-gauge\n", "parts:\n  race: {name: Race}\n")
+	f.Fuzz(func(t *testing.T, k uint8, block, facts string) {
+		kind := procedure.Built[int(k)%len(all)]
+		e := all[int(k)%len(all)]
+		files := maps.Clone(e.files)
+		step, _, _ := strings.Cut(e.files["card.md"], "```"+kind+"\n")
+		files["card.md"] = step + "```" + kind + "\n" + block + "\n```\n"
+		files["unit.yaml"] += facts
+		if why := e.build(files).faulty(1000, block, facts); why != "" {
+			t.Error(why)
+		}
+	})
+}

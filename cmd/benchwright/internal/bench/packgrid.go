@@ -75,7 +75,7 @@ func PackGrid(rows, cols Axis, base *big.Rat, r PackRule, mostRows, mostCols int
 	atLeast := func(marks, most int) int { return (marks + most - 1) / most }
 	n, m := atLeast(len(rows.Marks), mostRows), atLeast(len(cols.Marks), mostCols)
 	for {
-		grid, miss = packGrid(rows.spans(n), cols.spans(m), rows, cols, base, r)
+		grid, miss = packGrid(rows.spans(n), cols.spans(m), rows, cols, base, r, n == 1 && m == 1)
 		if miss == nil || n == 1 && m == 1 {
 			return grid, miss
 		}
@@ -94,8 +94,15 @@ func reach(a Axis, n int) *big.Rat {
 	return new(big.Rat).Sub(high, low)
 }
 
-func packGrid(down, across []Span, rows, cols Axis, base *big.Rat, r PackRule) (grid *Grid, miss *GridMiss) {
+// packGrid makes the grid of some spans. Where a cell has no pack it looks at
+// the cells behind it only to count.
+func packGrid(down, across []Span, rows, cols Axis, base *big.Rat, r PackRule, count bool) (grid *Grid, miss *GridMiss) {
+	type served struct {
+		pack  Pack
+		fault PackFault
+	}
 	grid = &Grid{Rows: down, Cols: across}
+	known := map[string]served{} // cells along a slant want the same
 	for _, d := range down {
 		low, high := rows.ends(d)
 		var line []Pack
@@ -103,14 +110,21 @@ func packGrid(down, across []Span, rows, cols Axis, base *big.Rat, r PackRule) (
 			l, h := cols.ends(a)
 			l.Add(l, low).Add(l, base)
 			h.Add(h, high).Add(h, base)
-			p, fault := r.Serve(l, h)
-			if fault != PackGood {
-				if miss == nil {
-					miss = &GridMiss{Fault: fault, Row: d.Low, Col: a.Low, Want: new(big.Rat).Add(base, new(big.Rat).Add(rows.share(d.Low), cols.share(a.Low)))}
-				}
-				miss.Count++
+			key := l.String() + " " + h.String()
+			s, ok := known[key]
+			if !ok {
+				s.pack, s.fault = r.Serve(l, h)
+				known[key] = s
 			}
-			line = append(line, p)
+			if s.fault != PackGood {
+				if miss == nil {
+					miss = &GridMiss{Fault: s.fault, Row: d.Low, Col: a.Low, Want: new(big.Rat).Add(base, new(big.Rat).Add(rows.share(d.Low), cols.share(a.Low)))}
+				}
+				if miss.Count++; !count {
+					return nil, miss
+				}
+			}
+			line = append(line, s.pack)
 		}
 		grid.Cells = append(grid.Cells, line)
 	}

@@ -22,9 +22,9 @@ func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *de
 	case render.TooTall:
 		msgs.Report("step-too-tall", at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", problem.Detail)
 	case render.TooWide:
-		if strings.Contains(problem.Detail, "mm of ") { // a table, and no word of the writer's
+		if strings.Contains(problem.Detail, "mm of ") { // a table or a figure, and no word of the writer's
 			if !slices.ContainsFunc(msgs.Sorted(), func(d diag.Diagnostic) bool { return d.Slug == "too-wide" && d.At == at }) {
-				msgs.Report("too-wide", at, "narrow what the table is for, or choose larger paper", "a table is wider than the face: %s", problem.Detail)
+				msgs.Report("too-wide", at, "narrow what it is for, or choose larger paper", "a table or a figure is wider than the face: %s", problem.Detail)
 			}
 			return
 		}
