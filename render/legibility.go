@@ -88,7 +88,6 @@ type style struct {
 	hair   int // strokes: between rows
 	rule   int // under heads
 	frame  int // round boxes and panels
-	plain  bool
 }
 
 // newStyle chooses the sizes for a paper.
@@ -134,7 +133,7 @@ func wallStyle() style {
 
 // stripStyle is for the record strip: plain paper, in the hand.
 func stripStyle() style {
-	s := style{beat: 1100, side: 14000, top: 10000, bottom: 8000, leastFigure: leastText, plain: true}
+	s := style{beat: 1100, side: 14000, top: 10000, bottom: 8000, leastFigure: leastText}
 	s.hands(heights{text: 2400, title: 2900, stage: 2650, aside: 2100, label: 2020, number: 3000, figure: 5000, units: 3000, signal: 2700, watch: 2700})
 	s.tick, s.box, s.boxes, s.symbol, s.minor = 6000, 9000, 18000, 10500, 8400
 	s.hair, s.rule, s.frame = 180, 350, 400

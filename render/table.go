@@ -9,50 +9,17 @@ func (t Table) lay(c *compositor) block {
 	if n == 0 {
 		return block{}
 	}
-	tags, body := make([]hand, n), make([]hand, n)
-	for i := range n {
-		if tags[i], body[i] = c.tag, c.text; t.Grid {
-			tags[i] = c.strong.in(accent)
-		}
-		if t.Large && (i >= len(t.Fine) || !t.Fine[i]) {
-			body[i] = c.hand(c.units.cap(), FontSemibold, ink)
-		}
-	}
-	least, whole := make([]int, n), make([]int, n)
-	fit := func(cells [][]Run, h []hand, lines int) {
-		for i, cell := range cells {
-			l, w := c.extent(cell, h[i])
-			least[i], whole[i] = max(least[i], l), max(whole[i], l, w/lines)
-		}
-	}
-	lines := 1
-	if t.Large {
-		lines = 2 // the figures take the width; the head may take several lines
-	}
-	fit(t.Head, tags, lines)
-	for _, r := range t.Rows {
-		fit(r, body, 1)
-	}
-	// The bands reach half a gap past the text on either side; room to spare
-	// goes between the columns, as far as the eye still crosses it.
 	u := c.beat
-	g := tabs{c: c, widths: c.columns(least, whole, c.width-2*u, 3*u, 0), gap: 3 * u, left: u}
-	if spare := g.widths[0] - whole[0]; n > 1 && spare > 0 {
-		g.widths[0] = whole[0]
-		g.gap += min(spare/(n-1), 5*u)
-	}
-	head := func() slab {
+	tags, body := t.hands(c, n)
+	g := t.tabs(c, tags, body)
+	b := block{runs: true}
+	if len(t.Head) > 0 {
 		var k canvas
 		h := g.row(&k, t.Head, tags, t.Align, 0)
 		k.across(0, h+u/2, c.width, c.rule, accent)
-		return slab{height: c.beats(h + u/2), keep: true, ops: k.ops}
-	}
-	var b block
-	b.runs = true
-	if len(t.Head) > 0 {
-		first := head()
-		b.slabs = append(b.slabs, first)
-		b.again = &first
+		head := slab{height: c.beats(h + u/2), keep: true, ops: k.ops}
+		b.slabs = append(b.slabs, head)
+		b.again = &head
 	}
 	air := u
 	if t.Large { // the line of large figures has air enough
@@ -85,4 +52,46 @@ func (t Table) lay(c *compositor) block {
 		b.slabs = append(b.slabs, slab{height: c.beats(p.height() + u/2), ops: k.ops})
 	}
 	return b
+}
+
+// hands are the type of the head and of the rows, by column.
+func (t Table) hands(c *compositor, columns int) (tags, body []hand) {
+	tags, body = make([]hand, columns), make([]hand, columns)
+	for i := range columns {
+		if tags[i], body[i] = c.tag, c.text; t.Grid {
+			tags[i] = c.strong.in(accent)
+		}
+		if t.Large && (i >= len(t.Fine) || !t.Fine[i]) {
+			body[i] = c.hand(c.units.cap(), FontSemibold, ink)
+		}
+	}
+	return tags, body
+}
+
+// tabs are the columns, as wide as their cells. The bands reach half a gap past
+// the text on either side; room to spare goes between the columns, as far as the
+// eye still crosses it.
+func (t Table) tabs(c *compositor, tags, body []hand) tabs {
+	n, u := len(tags), c.beat
+	least, whole := make([]int, n), make([]int, n)
+	fit := func(cells [][]Run, h []hand, lines int) {
+		for i, cell := range cells {
+			l, w := c.extent(cell, h[i])
+			least[i], whole[i] = max(least[i], l), max(whole[i], l, w/lines)
+		}
+	}
+	lines := 1
+	if t.Large {
+		lines = 2 // the figures take the width; the head may take several lines
+	}
+	fit(t.Head, tags, lines)
+	for _, r := range t.Rows {
+		fit(r, body, 1)
+	}
+	g := tabs{c: c, widths: c.columns(least, whole, c.width-2*u, 3*u, 0), gap: 3 * u, left: u}
+	if spare := g.widths[0] - whole[0]; n > 1 && spare > 0 {
+		g.widths[0] = whole[0]
+		g.gap += min(spare/(n-1), 5*u)
+	}
+	return g
 }

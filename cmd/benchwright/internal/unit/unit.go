@@ -272,7 +272,8 @@ func (u *Unit) Pair(id string) *Pair {
 	return find(u.Gears, id, (*Pair).id)
 }
 
-// PartIDs returns the ids of the parts in the file's order, as do the others.
+// PartIDs returns the ids of the parts in the order of the file; FastenerIDs and
+// the others do the same for theirs.
 func (u *Unit) PartIDs() []string     { return ids(u.Parts, (*Part).id) }
 func (u *Unit) FastenerIDs() []string { return ids(u.Fasteners, (*Fastener).id) }
 func (u *Unit) LimitIDs() []string    { return ids(u.Limits, (*Limit).id) }
