@@ -15,7 +15,7 @@ func sources(p *pass) {
 	eachReading(p, func(_ *card.Step, m *card.Measurement) {
 		l := &m.Limits
 		switch {
-		case l.Band == nil || m.Limit == nil || l.Source != "":
+		case l.Band == nil || m.Limit == nil || l.Source != "" || m.Node.Get("source") != nil: // an empty one has been reported
 		case l.Band.Unit.Dimension == quantity.Torque:
 			p.msgs.Report("torque-source-missing", l.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
 		default:
@@ -23,13 +23,13 @@ func sources(p *pass) {
 		}
 	})
 	each(p, func(_ *card.Step, f *card.Fit) {
-		if f.HasSize() && f.Source == "" {
+		if f.HasSize() && f.Source == "" && f.Node.Get("source") == nil {
 			p.msgs.Report("source-missing", f.KeyPlace("interference"), "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this interference has no source")
 		}
 	})
 	each(p, func(_ *card.Step, t *card.Torque) {
 		here := t.Limits.Band != nil || t.Value != nil && t.Limits.Named.Name == ""
-		if here && t.Limit != nil && t.Limits.Source == "" {
+		if here && t.Limit != nil && t.Limits.Source == "" && t.Node.Get("source") == nil {
 			p.msgs.Report("torque-source-missing", t.Limit.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
 		} else if g := t.Again; g != nil && g.Limit != nil && g.Limit.Source == "" && t.Torque.Again.Band != nil {
 			p.msgs.Report("torque-source-missing", g.Stated, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")

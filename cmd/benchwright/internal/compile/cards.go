@@ -122,6 +122,9 @@ func (lib *Library) noUnit(p *procedure.Procedure, u *unit.Unit, msgs *diag.List
 		ids = append(ids, other.ID)
 	}
 	slices.Sort(ids)
+	if u != nil && !unit.WellFormed(u.ID) {
+		return // which is reported, and may be what is wrong
+	}
 	if u != nil {
 		d := msgs.Report("unit-mismatch", p.Unit.At, "write `unit: "+u.ID+"`, or move the procedure to the folder of its unit",
 			"the unit of this folder is `%s`, not `%s`", u.ID, p.Unit.Name)

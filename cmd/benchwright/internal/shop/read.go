@@ -145,6 +145,10 @@ func (r reader) wrench(f syntax.Field) *Wrench {
 	n := f.Value
 	w := &Wrench{Item: r.item(f), Accuracy: r.Share(n.Get("accuracy")), Length: r.Value(n.Get("length"), quantity.Length),
 		Marked: r.Text(n.Get("marked")), Due: r.due(n.Get("due"))}
+	if w.Accuracy != nil && w.Accuracy.Cmp(big.NewRat(1, 1)) >= 0 {
+		r.Msgs.Report("quantity-malformed", n.Get("accuracy").Place(), "write it as its calibration record has it, as in `4 %`", "an accuracy is below 100 %%")
+		w.Accuracy = nil
+	}
 	w.Bad = !r.scale(&w.Scale, n, "marks", quantity.Torque)
 	r.marked(n, w.Scale)
 	return w

@@ -83,7 +83,7 @@ func (r reader) contact(n *syntax.Node) *Contact {
 	for _, f := range Faults {
 		k := n.Get(string(f))
 		pack, change := k.Get("pack"), r.Text(k.Get("change"))
-		if r.Text(pack) == "" || change == "" || !r.Known("part-unknown", "pack", pack, r.unit.PackIDs(), "packs") {
+		if r.Text(pack) == "" || change != "thicker" && change != "thinner" || !r.Known("part-unknown", "pack", pack, r.unit.PackIDs(), "packs") {
 			return nil
 		}
 		c.By[f] = &Correction{r.unit.Pack(r.Text(pack)), change == "thicker", k.Get("change").Place()}

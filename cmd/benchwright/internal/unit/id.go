@@ -18,6 +18,9 @@ const maxID = 40
 
 var wellFormed = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
 
+// WellFormed says whether a text may be an id.
+func WellFormed(id string) bool { return len(id) <= maxID && wellFormed.MatchString(id) }
+
 // reserved lists the names that an operating system keeps for devices; a file
 // named so cannot be written (Microsoft, "Naming Files, Paths, and
 // Namespaces", from memory).

@@ -2,6 +2,7 @@ package unit
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/source"
@@ -29,12 +30,16 @@ func (r Reader) State(n *syntax.Node) *State {
 	}
 	s := &State{r.Text(n.Get("bearings")), r.Text(n.Get("seal")), r.Text(n.Get("gear")), r.Text(n.Get("oil")), r.Count(n.Get("turns"), 0), n.Place(), n}
 	for _, v := range s.values() {
-		if v.text == "" || v.text == "0" {
+		words, closed := stateWords[v.key]
+		if v.text == "" || v.text == "0" || closed && !slices.Contains(words, v.text) {
 			return nil
 		}
 	}
 	return s
 }
+
+// stateWords are the words of those keys that take no others.
+var stateWords = map[string][]string{"bearings": {"new", "used"}, "seal": {"in", "out"}, "gear": {"in", "out"}}
 
 type stateValue struct{ key, text string }
 
