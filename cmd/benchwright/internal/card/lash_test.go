@@ -14,7 +14,7 @@ import (
 const lashUnit = `unit: md-48
 title: MD-48 right-angle drive
 gears:
-  bevel: {teeth: [16, 32], module: 4.5 mm, pressure-angle: 20°, spiral: 35°, pitch-radius: {pinion: 36 mm, gear: 72 mm}}
+  bevel: {teeth: [16, 32], module: 4.5 mm, pressure-angle: 20°, spiral: 35°, shaft-angle: 90°, pitch-radius: {pinion: 36 mm, gear: 72 mm}}
 limits:
   lash: {band: 0.15 to 0.25 mm, source: manual, holds: {measured: along-the-turn, at: pitch-radius, turned: gear}}
   normal: {band: 0.15 to 0.25 mm, source: manual, holds: {measured: square-to-flank, at: 72 mm, turned: gear}}

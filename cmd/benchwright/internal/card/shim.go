@@ -172,9 +172,10 @@ func (r *resolver) rate(p *unit.Pack) *big.Rat {
 func TheoryRate(u *unit.Unit, p *unit.Pack) *big.Rat { return axialRate(u.Pair(p.Gears), p.Moves) }
 
 // axialRate is the theory's rate for the member of a pair that moves, nil where
-// the unit lacks what it takes.
+// the unit lacks what it takes. It is that of shafts at a right angle: the teeth
+// alone give the pitch angle there.
 func axialRate(g *unit.Pair, moves unit.Member) *big.Rat {
-	if g == nil || moves == "" || g.PressureAngle == nil || g.Teeth[0] == 0 || g.Teeth[1] == 0 {
+	if g == nil || moves == "" || g.PressureAngle == nil || g.Teeth[0] == 0 || g.Teeth[1] == 0 || !g.RightAngle() {
 		return nil
 	}
 	b := bench.Bevel{Teeth: g.Teeth[0], Mate: g.Teeth[1], Pressure: degrees(g.PressureAngle), Spiral: new(big.Rat)}

@@ -9,6 +9,7 @@ import (
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/unit"
 )
 
 // shims asks whether a pack can be made for every reading, as near as it must
@@ -43,8 +44,12 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 		what, help = "how far a thicker pack moves the reading", "add `rate:` with the manual's own number, or `rate: theory` to have it computed from the gears"
 	case i.Rate == nil && k.Moves == "":
 		what, help = "which gear it moves", "add `moves: pinion` or `moves: gear`"
+	case i.Rate == nil && skew(p.Unit.Pair(k.Gears)):
+		what, help = "how far it moves the reading: the theory is for shafts at 90°", "write the manual's own number in `rate:`"
+	case i.Rate == nil && p.Unit.Pair(k.Gears) != nil:
+		what, help = "enough of its gears", "give the pair its `teeth`, `pressure-angle`, `spiral` where it has one, and `shaft-angle: 90°`"
 	case i.Rate == nil:
-		what, help = "enough of its gears", "add `gears:` with the id of the pair, and `teeth`, `pressure-angle`, `spiral` and `pitch-radius` to the pair"
+		what, help = "enough of its gears", "add `gears:` with the id of the pair, and `teeth`, `pressure-angle`, `spiral`, `shaft-angle: 90°` and `pitch-radius` to the pair"
 	default:
 		return true
 	}
@@ -59,6 +64,10 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 	d.Related = append(d.Related, related(named, "a shim block makes this pack"))
 	return false
 }
+
+// skew says whether a pair's shafts are stated to stand at another angle than a
+// right one.
+func skew(g *unit.Pair) bool { return g != nil && g.ShaftAngle != nil && !g.RightAngle() }
 
 // shimAim asks that there is an aim, and that a pack as far from it as is
 // allowed still gives a reading inside the limits.

@@ -227,6 +227,11 @@ type TestCap struct {
 	At     source.Place
 }
 
+// RightAngle says whether the shafts are stated to stand at 90°.
+func (p *Pair) RightAngle() bool {
+	return p.ShaftAngle != nil && p.ShaftAngle.Value.Cmp(big.NewRat(90, 1)) == 0 && p.ShaftAngle.Unit.Symbol == "°"
+}
+
 // A Dependency says whose change makes the measurement of a limit void.
 type Dependency struct {
 	Limit string
