@@ -2,6 +2,7 @@ package deck
 
 import (
 	"math/big"
+	"slices"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -15,7 +16,8 @@ import (
 const (
 	wordPackFrom  = "Pack from the table"
 	wordPackMade  = "Pack as made"
-	wordPackOrder = "Lay the shims in the order of the row, thin between thick."
+	wordPackOrder = "Lay the shims in the order of the row"
+	wordPackThin  = ", thin between thick"
 )
 
 // effects are what a thicker pack does to the reading.
@@ -42,6 +44,15 @@ func wordPackRow(name string) string    { return name + ", from the table" }
 func wordPackAsMade(name string) string { return name + ", as made" }
 func wordAsRow(span string) string      { return "as in its row, " + span }
 
+// packOrder says how the shims are laid: of fewer than three none is between
+// others.
+func packOrder(i *card.Shim) string {
+	if slices.ContainsFunc(i.Packs, func(p card.ShimPack) bool { return len(p.Shims) > 2 }) {
+		return wordPackOrder + wordPackThin + "."
+	}
+	return wordPackOrder + "."
+}
+
 // shim builds what a face says of a shim pack to be made: where it sits, the
 // boxes, and its tables.
 func (b *builder) shim(i *card.Shim) []render.Element {
@@ -58,7 +69,7 @@ func (b *builder) shim(i *card.Shim) []render.Element {
 	}
 	cut, ok := b.cut(i)
 	if !ok {
-		panel.Lines = append(panel.Lines, plain(wordPackOrder))
+		panel.Lines = append(panel.Lines, plain(packOrder(i)))
 	}
 	if i.Limit != nil {
 		panel.Source = plain(wordAimOf(i.Pack.Reading, b.manual(i.Limit)))
@@ -88,7 +99,7 @@ const mostLayers = 5
 // many layers, and where the step has no room for it.
 func (b *builder) cut(i *card.Shim) (cut render.Pack, ok bool) {
 	p := i.Worked.Pack
-	cut = render.Pack{Total: b.exactly(i, p.Total) + nbsp + i.Unit.Symbol, Lines: [][]render.Run{plain(wordPackOrder), plain(wordCut(b.exactly(i, p.Total) + nbsp + i.Unit.Symbol))}}
+	cut = render.Pack{Total: b.exactly(i, p.Total) + nbsp + i.Unit.Symbol, Lines: [][]render.Run{plain(packOrder(i)), plain(wordCut(b.exactly(i, p.Total) + nbsp + i.Unit.Symbol))}}
 	if len(i.Pack.Between) == 2 {
 		cut.Above, cut.Below = i.Pack.Between[0], i.Pack.Between[1]
 	}
