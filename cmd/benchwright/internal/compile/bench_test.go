@@ -164,6 +164,7 @@ func generate(tb testing.TB, n int) string {
 	// refers to no other, until there are ten: each size has the same mix.
 	for set := range n {
 		again := strings.NewReplacer("MD48-", fmt.Sprintf("MD48Q%d-", set), "AG3-", fmt.Sprintf("AG3Q%d-", set),
+			"SD2-", fmt.Sprintf("SD2Q%d-", set), "unit: sifter-drive", fmt.Sprintf("unit: sifter-drive-q%d", set),
 			"unit: md-48", fmt.Sprintf("unit: md-48-q%d", set), "unit: auger-hub", fmt.Sprintf("unit: auger-hub-q%d", set))
 		folder := fmt.Sprintf("set-%d", set)
 		if 0 < set%10 && set%10 < len(procedures) {
