@@ -93,16 +93,12 @@ func (r *resolver) shim(i *procedure.Shim) Item {
 		out.Unit = out.Stock.Shims[0].Thickness.Unit
 		r.kit(&shop.Item{ID: out.Stock.ID, Name: out.Stock.Name, Place: out.Stock.Place, At: out.Stock.At}, out.Stock)
 	}
-	if g, ok := s.Find(i.Micrometer.Name).(*shop.Gauge); !ok {
-		r.unknown("gauge-unknown", "gauge", i.Micrometer, gaugeIDs(s), "gauges in shop.yaml")
-	} else if !g.Bad {
-		r.superseded(i.Micrometer, &g.Item)
-		if g.Scale.Unit.Dimension != quantity.Length {
-			r.msgs.Report("unit-kind", i.Micrometer.At, "name a gauge that reads length", "`%s` reads %s, and a pack is a length", g.ID, g.Scale.Unit.Dimension)
-			return out
-		}
+	switch g, _ := r.gauge(i.Micrometer); {
+	case g == nil:
+	case g.Scale.Unit.Dimension != quantity.Length:
+		r.msgs.Report("unit-kind", i.Micrometer.At, "name a gauge that reads length", "`%s` reads %s, and a pack is a length", g.ID, g.Scale.Unit.Dimension)
+	default:
 		out.Micrometer = g
-		r.kit(&g.Item, g)
 	}
 	return out
 }
@@ -125,7 +121,7 @@ func (r *resolver) pack(n procedure.Named) *unit.Pack {
 	return p
 }
 
-// known says whether all that the block names was found and read.
+// Known says whether all that the block names was found and read.
 func (i *Shim) Known() bool {
 	return !i.Bad && i.Pack != nil && i.Stock != nil && !i.Stock.Bad && len(i.Stock.Shims) > 0 && i.Micrometer != nil && i.Inputs != nil &&
 		(i.Other != nil) == (i.Shim.Other != nil) && i.Within != nil && i.OverPack != nil

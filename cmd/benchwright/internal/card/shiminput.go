@@ -57,14 +57,12 @@ func (r *resolver) inputs(s *Step, i *Shim) {
 			ok = ok && add(r.readingOf(s, l.Step, nil, f.At))
 		}
 	}
-	if ok && len(out) > 0 && i.AimAt.Name != "" && r.card.Unit != nil {
-		if t := r.table(&procedure.Limits{Named: i.AimAt}); t != nil {
-			mark := etched(unit.NameOf(t.Mark), t.First, t.Last)
-			if len(out) == 1 { // marks are few, and stand across
-				out = append(out, mark)
-			} else {
-				out = append([]*ShimInput{mark}, out...)
-			}
+	if t := r.aimTable(i); ok && len(out) > 0 && t != nil {
+		mark := etched(unit.NameOf(t.Mark), t.First, t.Last)
+		if len(out) == 1 { // marks are few, and stand across
+			out = append(out, mark)
+		} else {
+			out = append([]*ShimInput{mark}, out...)
 		}
 	}
 	switch {
@@ -198,7 +196,7 @@ func (r *resolver) wanted(i *Shim) bool {
 	if i.Rate.Mul(i.Rate, shows.rate); i.Aim == nil || i.Rate.Sign() == 0 {
 		return false
 	}
-	i.follow(i.markTable(r), shows)
+	i.follow(r.aimTable(i), shows)
 	return true
 }
 
@@ -259,11 +257,8 @@ func (in *ShimInput) per(u quantity.Unit) *big.Rat {
 	return quantity.Convert(big.NewRat(1, 1), in.Scale.Unit, u)
 }
 
-// markTable returns the table of marks that the aim follows, nil for none.
-func (i *Shim) markTable(r *resolver) *unit.Table {
-	if i.AimAt.Name == "" {
-		return nil
-	}
+// aimTable returns the table of marks that the aim follows, nil for none.
+func (r *resolver) aimTable(i *Shim) *unit.Table {
 	return r.table(&procedure.Limits{Named: i.AimAt})
 }
 
@@ -336,7 +331,7 @@ func (r *resolver) aim(i *Shim, shows *big.Rat) {
 		i.Aim = i.length(i.Shim.Aim)
 		return
 	}
-	if t := i.markTable(r); t != nil {
+	if t := r.aimTable(i); t != nil {
 		i.Aim = quantity.Convert(t.Nominal.Value, t.Nominal.Unit, i.Unit)
 		i.Aim.Mul(i.Aim, shows)
 		return

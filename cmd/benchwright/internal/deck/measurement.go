@@ -1,7 +1,6 @@
 package deck
 
 import (
-	"fmt"
 	"math/big"
 
 	"benchwright/cmd/benchwright/internal/card"
@@ -192,11 +191,8 @@ func (b *builder) tableSource(t *unit.Table) string {
 
 // signed writes a mark as it is etched: "+2", "−3", "0".
 func signed(mark int) string {
-	switch {
-	case mark > 0:
-		return fmt.Sprintf("+%d", mark)
-	case mark < 0:
-		return fmt.Sprintf("−%d", -mark)
+	if mark > 0 {
+		return "+" + whole(int64(mark))
 	}
-	return "0"
+	return whole(int64(mark))
 }

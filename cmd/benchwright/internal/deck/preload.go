@@ -40,9 +40,7 @@ func (b *builder) preload(i *card.Preload) []render.Element {
 			Lines: append([][]render.Run{plain(wordZeroScale), plain(wordOneLayer)}, how...)}
 		out, how = append(out, b.table(i.At, wordPullHow, figure)), nil
 	}
-	reading := b.measurement(i.Measurement)
-	panel := reading[0].Content.(render.Reading)
-	panel.Lines = append(append(panel.Lines, plain(wordState(i.Block.State)+" "+wordTurns(i.Block.State.Turns))), how...)
-	reading[0].Content = panel
-	return append(out, reading...)
+	r := b.reading(i.Measurement)
+	r.Lines = append(append(r.Lines, plain(wordState(i.Block.State)+" "+wordTurns(i.Block.State.Turns))), how...)
+	return append(append(out, b.technical(i.At, r)), b.tables(i.Measurement)...)
 }

@@ -130,17 +130,11 @@ func (b *builder) exactly(i *card.Shim, t *big.Rat) string {
 
 // stockSpan writes the thinnest and the thickest shim of a stock.
 func (b *builder) stockSpan(s *shop.Stock) string {
-	u := s.Shims[0].Thickness.Unit
-	low, high := s.Shims[0].Thickness, s.Shims[0].Thickness
-	for _, shim := range s.Shims {
-		t := shim.Thickness
-		if quantity.Convert(t.Value, t.Unit, u).Cmp(quantity.Convert(low.Value, low.Unit, u)) < 0 {
-			low = t
-		}
-		if quantity.Convert(t.Value, t.Unit, u).Cmp(quantity.Convert(high.Value, high.Unit, u)) > 0 {
-			high = t
-		}
+	thickness := func(a, c shop.Shim) int {
+		u := a.Thickness.Unit
+		return a.Thickness.Value.Cmp(quantity.Convert(c.Thickness.Value, c.Thickness.Unit, u))
 	}
+	low, high := slices.MinFunc(s.Shims, thickness).Thickness, slices.MaxFunc(s.Shims, thickness).Thickness
 	if low.Unit.Symbol != high.Unit.Symbol {
 		return span(b.value(low), b.value(high))
 	}
@@ -161,15 +155,8 @@ func (b *builder) shimRows(i *card.Shim) []recordRow {
 		return nil
 	}
 	rows := func(p *unit.Pack, packs []*card.ShimPack) []recordRow {
-		low, high, g := packs[0], packs[0], i.Micrometer
-		for _, k := range packs {
-			if k.Total.Cmp(low.Total) < 0 {
-				low = k
-			}
-			if k.Total.Cmp(high.Total) > 0 {
-				high = k
-			}
-		}
+		total := func(a, c *card.ShimPack) int { return a.Total.Cmp(c.Total) }
+		low, high, g := slices.MinFunc(packs, total), slices.MaxFunc(packs, total), i.Micrometer
 		if low.Over == nil || high.Over == nil {
 			return nil
 		}

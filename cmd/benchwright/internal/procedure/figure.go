@@ -8,7 +8,6 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
-	"benchwright/cmd/benchwright/internal/unit"
 )
 
 // Figure is a picture with numbered call-outs.
@@ -65,7 +64,7 @@ func (r *Reader) point(n *syntax.Node) *Point {
 	}
 	var out [2]int
 	for i, side := range []string{"left", "top"} {
-		v := unit.Reader{Mark: r.Mark, Msgs: r.Msgs}.Value(at[i], quantity.Proportion)
+		v := r.values().Value(at[i], quantity.Proportion)
 		if v == nil {
 			return nil
 		}

@@ -6,7 +6,6 @@ import (
 
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/syntax"
-	"benchwright/cmd/benchwright/internal/unit"
 )
 
 // Fit is a part that is put in its seat, or drawn from it, by heat, cold or
@@ -152,7 +151,7 @@ func (r *Reader) force(b Base, key string) *Means {
 	}
 	n, bad := m.Node, &m.Limits.Bad
 	for _, i := range items(n.Get("friction")) {
-		x := unit.Reader{Mark: r.Mark, Msgs: r.Msgs}.Number(i)
+		x := r.values().Number(i)
 		if x == nil {
 			*bad = true
 			continue
@@ -167,7 +166,7 @@ func (r *Reader) force(b Base, key string) *Means {
 // value reads one number with its unit, nil where there is none. One that
 // cannot be read is reported and noted in bad.
 func (r *Reader) value(n *syntax.Node, kind quantity.Dimension, bad *bool) *quantity.Value {
-	v := unit.Reader{Mark: r.Mark, Msgs: r.Msgs}.Value(n, kind)
+	v := r.values().Value(n, kind)
 	*bad = *bad || n != nil && v == nil
 	return v
 }

@@ -19,7 +19,7 @@ type Lash struct {
 
 func (r *Reader) lash(b Base) Item {
 	n := b.Node
-	u := unit.Reader{Mark: r.Mark, Msgs: r.Msgs}
+	u := r.values()
 	l := &Lash{Measurement: r.reading(b, quantity.Length, "gauge"), Dial: u.LashPlace(n), Gears: named(n.Get("gears")), NoFigure: text(n.Get("figure")) == "none"}
 	if l.Dial == nil {
 		return &Invalid{b, "lash"}

@@ -7,7 +7,6 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
-	"benchwright/cmd/benchwright/internal/unit"
 )
 
 // LeakTest is a pressure or vacuum hold: fill or draw to a pressure, wait, read
@@ -39,7 +38,7 @@ type LeakExample struct {
 
 func (r *Reader) leakTest(b Base) Item {
 	n := b.Node
-	u := unit.Reader{Mark: r.Mark, Msgs: r.Msgs}
+	u := r.values()
 	t := &LeakTest{Measurement: r.reading(b, quantity.None, "gauge"), Fluid: text(n.Get("fluid")), Thermometer: named(n.Get("thermometer"))}
 	t.Limits = Limits{None: true, Source: t.Limits.Source, At: b.At}
 	t.IfLow = branch(n.Get("if-leak"))

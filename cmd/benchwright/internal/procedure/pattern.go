@@ -20,7 +20,7 @@ type Pattern struct {
 func (r *Reader) pattern(b Base) Item {
 	n := b.Node
 	p := &Pattern{Base: b, Gears: named(n.Get("gears")), Side: unit.Side(text(n.Get("side"))), If: map[unit.Fault]Branch{},
-		Then: text(n.Get("then")), AsFound: text(n.Get("as-found")) == "yes" || text(n.Get("as-found")) == "true"}
+		Then: text(n.Get("then")), AsFound: yes(n.Get("as-found"))}
 	for _, f := range unit.Faults {
 		p.If[f] = branch(n.Get(string(f)))
 	}

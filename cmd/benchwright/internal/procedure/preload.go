@@ -17,7 +17,7 @@ type Preload struct {
 
 func (r *Reader) preload(b Base) Item {
 	n := b.Node
-	p := &Preload{Measurement: r.reading(b, quantity.Torque, "scale"), State: unit.Reader{Mark: r.Mark, Msgs: r.Msgs}.State(n.Get("state"))}
+	p := &Preload{Measurement: r.reading(b, quantity.Torque, "scale"), State: r.values().State(n.Get("state"))}
 	if p.Limits.None {
 		r.Msgs.Report("limits-missing", p.Limits.At, "name a limit of the unit, or write the band with its `source:`", "a preload without limits says nothing")
 		p.Limits.None, p.Limits.Bad = false, true
@@ -36,7 +36,7 @@ func (r *Reader) preload(b Base) Item {
 // above reads a value that must be above zero, nil where there is none or it is
 // not, which is reported with what it is.
 func (r *Reader) above(n *syntax.Node, kind quantity.Dimension, what string) *quantity.Value {
-	v := unit.Reader{Mark: r.Mark, Msgs: r.Msgs}.Value(n, kind)
+	v := r.values().Value(n, kind)
 	if v != nil && v.Value.Sign() <= 0 {
 		r.Msgs.Report("quantity-malformed", n.Place(), "write how much it is", "%s of more than nothing", what)
 		return nil

@@ -156,7 +156,7 @@ var Built = []string{
 func (r *Reader) block(base Base, b *syntax.Block) Item {
 	read := readers[b.Type]
 	switch {
-	case read == nil || slices.Contains(Later, b.Type):
+	case read == nil:
 		r.unknownType(base, b.Type)
 	case b.Tree == nil || r.Refused != nil && r.Refused(b.Tree):
 	default:
@@ -235,13 +235,13 @@ func (r *Reader) reading(b Base, kind quantity.Dimension, gauge string) Measurem
 	n := b.Node
 	m := Measurement{Base: b, Of: text(n.Get("of")), Limits: r.limits(b, kind), Gauge: named(n.Get(gauge)),
 		Record: texts(n.Get("record")), Use: text(n.Get("use")), IfLow: branch(n.Get("if-low")), IfHigh: branch(n.Get("if-high")),
-		AsFound: text(n.Get("as-found")) == "yes" || text(n.Get("as-found")) == "true"}
+		AsFound: yes(n.Get("as-found"))}
 	if s := n.Get("spread"); s != nil {
 		m.Spread = r.band(s, quantity.None)
 		m.Limits.Bad = m.Limits.Bad || m.Spread == nil
 	}
 	if tilt := n.Get("tilt"); tilt != nil {
-		m.Tilt = unit.Reader{Mark: r.Mark, Msgs: r.Msgs}.Value(tilt, quantity.Angle)
+		m.Tilt = r.values().Value(tilt, quantity.Angle)
 		m.Limits.Bad = m.Limits.Bad || m.Tilt == nil
 	}
 	return m
@@ -325,12 +325,15 @@ func branch(n *syntax.Node) Branch {
 		return Branch{}
 	}
 	if n.Kind == syntax.Mapping {
-		return Branch{text(n.Get("say")), named(n.Get("go")), text(n.Get("back")) == "yes" || text(n.Get("back")) == "true", n.Place()}
+		return Branch{text(n.Get("say")), named(n.Get("go")), yes(n.Get("back")), n.Place()}
 	}
 	return Branch{Text: text(n), At: n.Place()}
 }
 
 func text(n *syntax.Node) string { return unit.Reader{}.Text(n) }
+
+// yes says whether a key is switched on, as a writer or YAML says it.
+func yes(n *syntax.Node) bool { t := text(n); return t == "yes" || t == "true" }
 
 func named(n *syntax.Node) Named {
 	if n == nil || n.Kind != syntax.Scalar {

@@ -81,7 +81,7 @@ type shimReader struct {
 func (r *Reader) shim(b Base) Item {
 	n := b.Node
 	s := &Shim{Base: b, Pack: named(n.Get("pack")), Stock: named(n.Get("stock")), Micrometer: named(n.Get("micrometer")), Source: text(n.Get("source"))}
-	sr := shimReader{r, unit.Reader{Mark: r.Mark, Msgs: r.Msgs}, s}
+	sr := shimReader{r, r.values(), s}
 	s.Within, s.OverPack, s.Round = sr.size(n, "within"), sr.size(n, "over-pack"), sr.size(n, "round")
 	if aim := n.Get("aim"); aim != nil && isStep(aim) {
 		s.AimAt = named(aim)
