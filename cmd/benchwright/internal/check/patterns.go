@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
@@ -26,7 +27,7 @@ func patterns(p *pass) {
 		}
 		switch {
 		case len(keys) > 0:
-			p.msgs.Report("branch-missing", c.At, "add "+strings.Join(keys, ", "), "nothing says where to go when the pattern is %s", either(where))
+			p.msgs.Report("branch-missing", c.At, "add "+strings.Join(keys, ", "), "nothing says where to go when the pattern is %s", diag.Series(where, "or"))
 		case c.Again == 0:
 			p.msgs.Report("branch-missing", c.At, "add `again: 3` and `then:` with what to do when it is still wrong", "nothing says how often at most the pattern is corrected")
 		}
@@ -56,13 +57,4 @@ func (p *pass) wrongPack(c *card.Pattern) {
 			d.Related = append(d.Related, related(c.Contact.By[f].At, "the unit says it here"))
 		}
 	}
-}
-
-// either joins words by commas and an or.
-func either(words []string) string {
-	n := len(words) - 1
-	if n == 0 {
-		return words[0]
-	}
-	return strings.Join(words[:n], ", ") + " or " + words[n]
 }

@@ -136,7 +136,7 @@ func (a *answers) need(names ...string) {
 		}
 	}
 	if len(missing) > 0 {
-		a.fail("`%s` needs more: add %s", a.name, and(missing))
+		a.fail("`%s` needs more: add %s", a.name, diag.Series(missing, "and"))
 	}
 }
 
@@ -337,12 +337,4 @@ func short(text string) string {
 		text = string(r[:40]) + "…"
 	}
 	return text
-}
-
-// and joins the last of several with "and".
-func and(parts []string) string {
-	if n := len(parts) - 1; n > 0 {
-		return strings.Join(parts[:n], ", ") + " and " + parts[n]
-	}
-	return strings.Join(parts, "")
 }

@@ -2,7 +2,6 @@ package compile
 
 import (
 	"slices"
-	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/diag"
@@ -36,11 +35,8 @@ func (lib *Library) overdue(on string, results []*Result, msgs *diag.List) {
 		if n := len(by) - 1; n >= maxNamed {
 			by = append(by[:maxNamed], "others")
 		}
-		if n := len(by) - 1; n > 0 {
-			by = []string{strings.Join(by[:n], ", ") + " and " + by[n]}
-		}
 		msgs.Report("gauge-overdue", i.Node.Get("due").Place(), "have it calibrated, and write the new day",
-			"the calibration of `%s` fell due on %s, before %s, and %s", i.ID, due, on, by[0]+take)
+			"the calibration of `%s` fell due on %s, before %s, and %s", i.ID, due, on, diag.Series(by, "and")+take)
 	}
 	for _, w := range lib.Shop.Wrenches {
 		late(&w.Item, w.Due)

@@ -332,8 +332,7 @@ func branch(n *syntax.Node) Branch {
 
 func text(n *syntax.Node) string { return unit.Reader{}.Text(n) }
 
-// yes says whether a key is switched on, as a writer or YAML says it.
-func yes(n *syntax.Node) bool { t := text(n); return t == "yes" || t == "true" }
+func yes(n *syntax.Node) bool { return unit.Reader{}.Yes(n) }
 
 func named(n *syntax.Node) Named {
 	if n == nil || n.Kind != syntax.Scalar {

@@ -157,7 +157,7 @@ func (r reader) wrench(f syntax.Field) *Wrench {
 func (r reader) gauge(f syntax.Field) *Gauge {
 	n := f.Value
 	g := &Gauge{Item: r.item(f), Marked: r.Text(n.Get("marked")), Due: r.due(n.Get("due"))}
-	g.Infrared = r.Text(n.Get("infrared")) == "yes" || r.Text(n.Get("infrared")) == "true"
+	g.Infrared = r.Yes(n.Get("infrared"))
 	if g.Bad = !r.scale(&g.Scale, n, "resolution", quantity.None); !g.Bad {
 		g.Uncertainty = r.uncertainty(n.Get("uncertainty"), g.Scale.Unit.Difference().Dimension)
 	}

@@ -31,6 +31,9 @@ func (r Reader) Text(n *syntax.Node) string {
 	return strings.Join(strings.Fields(n.Text), " ")
 }
 
+// Yes says whether a key is switched on, as a writer or YAML says it.
+func (r Reader) Yes(n *syntax.Node) bool { t := r.Text(n); return t == "yes" || t == "true" }
+
 // Fields returns the fields of a mapping, none for anything else.
 func (r Reader) Fields(n *syntax.Node) []syntax.Field {
 	if n == nil {
