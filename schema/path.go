@@ -6,13 +6,11 @@ import (
 	"strings"
 )
 
-var (
-	pointerEscape = strings.NewReplacer("~", "~0", "/", "~1")
-	pointerPlain  = strings.NewReplacer("~1", "/", "~0", "~")
-)
+var pointerPlain = strings.NewReplacer("~1", "/", "~0", "~")
 
-// tokens splits a JSON pointer, percent-encoded as the validator writes it,
-// into plain tokens.
+// tokens splits a JSON pointer (RFC 6901), percent-encoded as the validator
+// writes it, into plain tokens. Nothing else reads a pointer, and nothing
+// writes one.
 func tokens(pointer string) []string {
 	var out []string
 	for _, t := range strings.Split(strings.TrimPrefix(pointer, "/"), "/") {
@@ -25,16 +23,6 @@ func tokens(pointer string) []string {
 		return nil
 	}
 	return out
-}
-
-// pointer joins plain tokens to such a pointer.
-func pointer(tokens []string) string {
-	var b strings.Builder
-	for _, t := range tokens {
-		b.WriteByte('/')
-		b.WriteString(url.PathEscape(pointerEscape.Replace(t)))
-	}
-	return b.String()
 }
 
 // lookup returns the value at a path, nil when there is none.

@@ -1,6 +1,6 @@
 // Package schema holds the JSON Schemas (2020-12) of what a writer writes
 // (shop.yaml, unit.yaml, front matter, typed blocks) and says in plain words
-// where a value breaks one. It knows JSON values and JSON pointers only,
+// where a value breaks one. It knows texts, lists and mappings only,
 // nothing of YAML or of places in a file.
 //
 // The schemas are for editors as much as for the compiler, so every key has a

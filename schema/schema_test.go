@@ -148,7 +148,7 @@ func TestExamplesAreRight(t *testing.T) {
 				if err := part.Validate(e); err != nil {
 					t.Errorf("%s%s: the example %v is wrong: %v", name, at, e, err)
 				}
-				if err := part.Validate(asTyped(e)); err != nil {
+				if err := part.Validate(typed(e)); err != nil {
 					t.Errorf("%s%s: the example %v is wrong as typed: %v", name, at, e, err)
 				}
 			}

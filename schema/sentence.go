@@ -67,14 +67,14 @@ func (s *speaker) add(e *jsonschema.ValidationError) {
 // report adds a violation at the finding's value.
 func (f finding) report(slug, help, format string, args ...any) {
 	f.found = append(f.found, Violation{
-		Pointer: pointer(f.path), Slug: slug, Help: help, Message: fmt.Sprintf(format, args...),
+		Path: f.path, Slug: slug, Help: help, Message: fmt.Sprintf(format, args...),
 	})
 }
 
 // reportKey adds a violation at a key of the finding's value.
 func (f finding) reportKey(key, slug, help, format string, args ...any) {
 	f.found = append(f.found, Violation{
-		Pointer: pointer(append(slices.Clone(f.path), key)), Key: true, Slug: slug, Help: help, Message: fmt.Sprintf(format, args...),
+		Path: append(slices.Clone(f.path), key), Key: true, Slug: slug, Help: help, Message: fmt.Sprintf(format, args...),
 	})
 }
 

@@ -2,11 +2,8 @@ package schema
 
 import (
 	"cmp"
-	"encoding/json"
 	"errors"
-	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
@@ -14,8 +11,8 @@ import (
 
 // A Violation is one place where a value breaks its schema.
 type Violation struct {
-	Pointer string // JSON pointer (RFC 6901), percent-encoded, to what is wrong; for a missing key to its parent, or to the key that asks for it
-	Key     bool   // the key at Pointer is wrong, not its value
+	Path    []string // the keys and indices that lead to what is wrong; for a missing key to its parent, or to the key that asks for it
+	Key     bool     // the key at Path is wrong, not its value
 	Slug    string
 	Message string
 	Help    string
@@ -34,10 +31,11 @@ const (
 type Nearest func(word string, names []string) string
 
 // Validate returns what is wrong with a value of a kind (one of Names), in a
-// fixed order. The value is what encoding/json would read: map[string]any,
-// []any, nil for what was left empty, and scalars, which are all taken as the
-// text that was typed. One slip gives one violation: a misspelt key is not
-// reported as missing too, and inside a value of the wrong kind nothing is.
+// fixed order. The value is map[string]any, []any, nil for what was left empty,
+// or the text that was typed: a number, a revision such as 1.10 and a switch are
+// judged as they were written, whatever an editor takes them for. One slip gives
+// one violation: a misspelt key is not reported as missing too, and inside a
+// value of the wrong kind nothing is.
 //
 // The front matter of a procedure that stands alone may hold a unit and a
 // shop; they are validated by their own schemas. A kind without a schema has
@@ -50,50 +48,18 @@ func Validate(kind string, value any, nearest Nearest) []Violation {
 	if d == nil {
 		return nil
 	}
-	value = asTyped(value)
 	found := d.violations(value, nearest)
 	if front, ok := value.(object); ok && kind == "front" {
 		for _, inner := range []string{"shop", "unit"} {
 			if m, ok := front[inner].(object); ok {
 				for _, v := range Validate(inner, m, nearest) {
-					v.Pointer = "/" + inner + v.Pointer
+					v.Path = append([]string{inner}, v.Path...)
 					found = append(found, v)
 				}
 			}
 		}
 	}
 	return found
-}
-
-// asTyped returns a copy of a value with every scalar as a string, so that a
-// number, a revision such as 1.10 and a text are all judged as written.
-func asTyped(value any) any {
-	switch v := value.(type) {
-	case nil:
-		return nil
-	case string:
-		if strings.TrimSpace(v) == "" {
-			return "" // blanks alone say nothing
-		}
-		return v
-	case json.Number:
-		return string(v)
-	case float64:
-		return strconv.FormatFloat(v, 'f', -1, 64)
-	case object:
-		m := make(object, len(v))
-		for k, e := range v {
-			m[k] = asTyped(e)
-		}
-		return m
-	case []any:
-		l := make([]any, len(v))
-		for i, e := range v {
-			l[i] = asTyped(e)
-		}
-		return l
-	}
-	return fmt.Sprint(value)
 }
 
 func (d *document) violations(value any, nearest Nearest) []Violation {
@@ -103,8 +69,8 @@ func (d *document) violations(value any, nearest Nearest) []Violation {
 	}
 	var root *jsonschema.ValidationError
 	if !errors.As(err, &root) {
-		// Only a schema that refers to itself for ever, or a value of a type
-		// that asTyped does not leave, gets here.
+		// Only a schema that refers to itself for ever, or a value of another
+		// type than Validate asks for, gets here.
 		panic(err)
 	}
 	s := speaker{doc: d, root: value, nearest: nearest}
@@ -128,9 +94,9 @@ func leaves(e *jsonschema.ValidationError, f func(*jsonschema.ValidationError)) 
 // keywords refuse the same value the first of its slugs stands.
 func (s *speaker) sorted() []Violation {
 	slices.SortFunc(s.found, func(a, b Violation) int {
-		return cmp.Or(cmp.Compare(a.Pointer, b.Pointer), cmp.Compare(a.Slug, b.Slug), cmp.Compare(a.Message, b.Message))
+		return cmp.Or(slices.Compare(a.Path, b.Path), cmp.Compare(a.Slug, b.Slug), cmp.Compare(a.Message, b.Message))
 	})
 	return slices.CompactFunc(s.found, func(a, b Violation) bool {
-		return a.Pointer == b.Pointer && a.Slug == b.Slug && (a.Slug != KeyMissing || a.Message == b.Message)
+		return slices.Equal(a.Path, b.Path) && a.Slug == b.Slug && (a.Slug != KeyMissing || a.Message == b.Message)
 	})
 }

@@ -244,9 +244,9 @@ func validate(kind string, t *syntax.Tree, head source.Place, msgs *diag.List) i
 	found := schema.Validate(kind, t.Root.Value(), diag.Nearest)
 	for _, v := range found {
 		at := head
-		key, value, ok := t.Find(v.Pointer)
+		key, value, ok := t.Find(v.Path)
 		switch {
-		case !ok || v.Slug == schema.KeyMissing && v.Pointer == "":
+		case !ok || v.Slug == schema.KeyMissing && len(v.Path) == 0:
 		case v.Key || v.Slug == schema.KeyMissing:
 			at = t.File.At(key.Start, key.End)
 		default:

@@ -5,9 +5,7 @@
 package syntax
 
 import (
-	"net/url"
 	"strconv"
-	"strings"
 
 	"benchwright/cmd/benchwright/internal/source"
 )
@@ -102,46 +100,26 @@ func (n *Node) Sub(from, to int) source.Span {
 	return t.sub(from, to)
 }
 
-// Find returns the places of the key and the value at a JSON pointer: "" is
-// the root, an item of a sequence is its own key. It takes the pointer as a
-// schema's violations give it, each token percent-encoded after ~0 and ~1; a
-// token that is no valid percent-encoding is taken as it stands.
-func (t *Tree) Find(pointer string) (key, value source.Span, ok bool) {
+// Find returns the places of the key and the value that a path of keys and
+// indices leads to: an empty path to the root, an item of a sequence is its own
+// key.
+func (t *Tree) Find(path []string) (key, value source.Span, ok bool) {
 	if t == nil || t.Root == nil {
 		return source.Span{}, source.Span{}, false
 	}
 	n := t.Root
-	key, value = n.Span, n.Span
-	if pointer == "" {
-		return key, value, true
-	}
-	rest, ok := strings.CutPrefix(pointer, "/")
-	if !ok {
-		return source.Span{}, source.Span{}, false
-	}
-	for token := range strings.SplitSeq(rest, "/") {
-		if plain, err := url.PathUnescape(token); err == nil {
-			token = plain
-		}
-		token = strings.ReplaceAll(strings.ReplaceAll(token, "~1", "/"), "~0", "~")
-		switch n.Kind {
-		case Mapping:
-			f, ok := n.Field(token)
-			if !ok {
-				return source.Span{}, source.Span{}, false
-			}
+	key = n.Span
+	for _, token := range path {
+		if f, ok := n.Field(token); ok {
 			n, key = f.Value, f.KeySpan
-		case Sequence:
-			i, err := strconv.Atoi(token)
-			if err != nil || i < 0 || i >= len(n.Items) {
-				return source.Span{}, source.Span{}, false
-			}
-			n = n.Items[i]
-			key = n.Span
-		default:
+			continue
+		}
+		i, err := strconv.Atoi(token)
+		if err != nil || i < 0 || i >= len(n.Items) {
 			return source.Span{}, source.Span{}, false
 		}
-		value = n.Span
+		n = n.Items[i]
+		key = n.Span
 	}
-	return key, value, true
+	return key, n.Span, true
 }
