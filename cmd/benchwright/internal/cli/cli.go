@@ -52,7 +52,7 @@ func commands() []command {
 		{"check", "PATH…", "say what is wrong, write nothing", check},
 		{"build", "PATH… -o FOLDER", "check, then write the cards as PDF", build},
 		{"explain", "SLUG", "what a message means, with an example and its mend", explain},
-		{"work", "NAME OPTIONS", "work out a computation at a terminal", work},
+		{"work", "NAME OPTIONS", "work out a computation at a terminal", workOut},
 		{"new", "FOLDER", "begin a workspace that builds", newWorkspace},
 		{"schema", "NAME", "print the JSON Schema of a file or block", printSchema},
 		{"version", "", "the version of this program", version},

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -10,7 +10,7 @@ import (
 // unitSource is where every factor comes from.
 const unitSource = "Factors are exact: 1 in = 25.4 mm, 1 lb = 0.45359237 kg, g = 9.80665 m/s², gallons of 231 in³ (US) and 4.54609 L (imp). Rounded in NIST SP 811, appendix B.8."
 
-var convertWork = working{
+var convert = computation{
 	name:  "convert",
 	about: "limits or a value in another unit, limits inward to a mark",
 	words: "LIMITS",
@@ -22,10 +22,10 @@ var convertWork = working{
 		{name: "also", example: "41 to 48 ft-lb", about: "what the manual prints beside it; is it the same?"},
 	},
 	example: `"55 to 65 N·m" --marks "1 ft-lb"`,
-	work:    convert,
+	work:    convertSheet,
 }
 
-func convert(a *answers) *sheet {
+func convertSheet(a *answers) *sheet {
 	b := a.band("", quantity.None)
 	scale := a.scale("marks", "range", b.Unit.Dimension)
 	u := scale.Unit

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -8,7 +8,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var heatWork = working{
+var heat = computation{
 	name:  "heat",
 	about: "how hot a housing, or how cold a shaft, must be to go together",
 	asks: []ask{
@@ -24,12 +24,12 @@ var heatWork = working{
 		{name: "cap", example: "bearing 250 °F", about: "what must not be exceeded, and why; may be given several times", many: true},
 	},
 	example: `--interference "0.0010 in" --seat "1.000 in" --clearance "0.0020 in" --expansion "12.8 ppm/°F" --how heat --shop "70 °F"`,
-	work:    heat,
+	work:    heatSheet,
 }
 
 const heatSource = "Linear expansion. Published values for one material differ by 10 %: take its own source. A rolling bearing is not heated above 120 °C: MIL-HDBK-1164, table 17."
 
-func heat(a *answers) *sheet {
+func heatSheet(a *answers) *sheet {
 	seat, least, most := a.interference()
 	clearance := a.value("clearance", quantity.Length)
 	if a.ok() && clearance.Value.Sign() < 0 {

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -7,7 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var gaugeWork = working{
+var gauge = computation{
 	name:  "gauge",
 	about: "is a gauge fine enough for limits; limits with a guard band",
 	asks: []ask{
@@ -19,10 +19,10 @@ var gaugeWork = working{
 		{name: "guard", example: "1", about: "guard band; how much of the uncertainty the limits lose at each side"},
 	},
 	example: `--limits "0.15 to 0.25 mm" --marks "0.01 mm" --warn 5 --refuse 2 --uncertainty "0.01 mm" --guard 1`,
-	work:    gauge,
+	work:    gaugeSheet,
 }
 
-func gauge(a *answers) *sheet {
+func gaugeSheet(a *answers) *sheet {
 	limits := a.limits("limits", quantity.None)
 	scale := a.scale("marks", "", limits.Unit.Dimension)
 	var warn, refuse *big.Rat

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -15,7 +15,7 @@ const (
 	mostShims = 10
 )
 
-var shimWork = working{
+var shim = computation{
 	name:  "shim",
 	about: "from a reading to the change, the pack and the stack that makes it",
 	asks: []ask{
@@ -37,10 +37,10 @@ var shimWork = working{
 		{name: "over-pack", example: "0.01 mm", about: "how far the finished pack may measure from its shims; a part of --within"},
 	},
 	example: `--aim "0.20 mm" --reading "0.30 mm" --rate 0.651 --more-shim closes --pack "0.61 mm" --stock "0.10 0.12 0.15 0.18 0.30 0.40 0.50 mm" --within "0.01 mm" --at-most 4 --safe-side more`,
-	work:    shim,
+	work:    shimSheet,
 }
 
-func shim(a *answers) *sheet {
+func shimSheet(a *answers) *sheet {
 	from := a.only(true, "reading", "etched", "depths", "make")
 	switch from {
 	case "reading":

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -8,7 +8,7 @@ import (
 	"benchwright/cmd/benchwright/internal/shop"
 )
 
-var wrenchWork = working{
+var wrench = computation{
 	name:  "wrench",
 	about: "what to set on a torque wrench",
 	asks: []ask{
@@ -18,10 +18,10 @@ var wrenchWork = working{
 		{name: "accuracy", example: "4 %", about: "its accuracy, of the reading"},
 	},
 	example: `--limits "55 to 65 N·m" --marks "1 ft-lb" --range "15 to 75 ft-lb" --accuracy "4 %"`,
-	work:    wrench,
+	work:    wrenchSheet,
 }
 
-func wrench(a *answers) *sheet {
+func wrenchSheet(a *answers) *sheet {
 	limits := a.limits("limits", quantity.Torque)
 	w := a.wrench()
 	if !a.ok() {

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -8,7 +8,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var pressWork = working{
+var press = computation{
 	name:  "press",
 	about: "interference fit: pressure on the seat, pressing force, press gauge",
 	asks: []ask{
@@ -26,12 +26,12 @@ var pressWork = working{
 		{name: "ram", example: "60 mm", about: "diameter of the press's ram, for its gauge"},
 	},
 	example: `--fit "50 H7/s6" --outside "80 mm" --bore "0 mm" --hub-modulus "207 GPa" --shaft-modulus "207 GPa" --hub-poisson 0.3 --shaft-poisson 0.3 --friction 0.15 --length "30 mm" --ram "60 mm"`,
-	work:    press,
+	work:    pressSheet,
 }
 
 const pressSource = "Thick cylinders after Lamé, as in Bhandari, Design of Machine Elements, ch. 22: hub and shaft elastic and as long as each other."
 
-func press(a *answers) *sheet {
+func pressSheet(a *answers) *sheet {
 	seat, least, most := a.interference()
 	outside := a.above("outside", quantity.Length)
 	bore := a.value("bore", quantity.Length)

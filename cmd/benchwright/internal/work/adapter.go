@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -7,7 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var adapterWork = working{
+var adapter = computation{
 	name:  "adapter",
 	about: "what to set on a torque wrench that drives through an adapter",
 	asks: []ask{
@@ -20,12 +20,12 @@ var adapterWork = working{
 		{name: "accuracy", example: "4 %", about: "its accuracy, of the reading"},
 	},
 	example: `--torque "100 in-lb" --length "12 in" --adapter "6 in" --angle 0° --marks "5 in-lb"`,
-	work:    adapter,
+	work:    adapterSheet,
 }
 
 const adapterSource = "NAVEDTRA 14315 ch. 3; TM 1-1500-204-23-9 fig. 8-16."
 
-func adapter(a *answers) *sheet {
+func adapterSheet(a *answers) *sheet {
 	torque := a.band("torque", quantity.Torque)
 	length, extension := a.above("length", quantity.Length), a.above("adapter", quantity.Length)
 	angle := a.value("angle", quantity.Angle)

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -7,7 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var preloadWork = working{
+var preload = computation{
 	name:  "preload",
 	about: "turning torque as a pull on a cord, or the pull as a torque",
 	asks: []ask{
@@ -19,12 +19,12 @@ var preloadWork = working{
 		{name: "range", example: "0 to 100 N", about: "its lowest and highest mark"},
 	},
 	example: `--torque "1.8 to 2.2 N·m" --drum-radius "40 mm" --cord "3 mm" --marks "1 N"`,
-	work:    preload,
+	work:    preloadSheet,
 }
 
 const preloadSource = "TM 5-2420-230-24-1: T = F × R. The half cord is the lever of a pull along the middle of the cord."
 
-func preload(a *answers) *sheet {
+func preloadSheet(a *answers) *sheet {
 	from := a.only(true, "torque", "pull")
 	drum := a.above("drum-radius", quantity.Length)
 	cord := a.value("cord", quantity.Length)

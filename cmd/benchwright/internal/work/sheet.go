@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -10,16 +10,16 @@ import (
 
 // A sheet is a computation worked out, section by section, as plain text.
 type sheet struct {
-	mark     quantity.Mark
-	title    string
-	about    string
-	formulas []string
-	inputs   [][3]string // symbol, what it is, value
-	steps    []string
-	results  []string
-	table    [][]string // below the results, its first row the heads
-	sources  []string
-	cannot   bool // the answer is that it cannot be made
+	mark       quantity.Mark
+	title      string
+	about      string
+	formulas   []string
+	inputs     [][3]string // symbol, what it is, value
+	steps      []string
+	results    []string
+	table      [][]string // below the results, its first row the heads
+	sources    []string
+	impossible bool // the answer is that it cannot be done
 }
 
 // sheet begins a sheet.
@@ -35,9 +35,9 @@ func (s *sheet) step(parts ...string)   { s.steps = append(s.steps, strings.Join
 func (s *sheet) result(parts ...string) { s.results = append(s.results, strings.Join(parts, "")) }
 func (s *sheet) source(texts ...string) { s.sources = append(s.sources, texts...) }
 
-// refuse is a result that says that it cannot be made.
+// refuse is a result that says that it cannot be done.
 func (s *sheet) refuse(parts ...string) {
-	s.cannot = true
+	s.impossible = true
 	s.result(parts...)
 }
 

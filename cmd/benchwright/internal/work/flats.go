@@ -1,11 +1,11 @@
-package cli
+package work
 
 import (
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var flatsWork = working{
+var flats = computation{
 	name:  "flats",
 	about: "across flats of a thread: which spanner, socket or key",
 	words: "THREAD",
@@ -15,10 +15,10 @@ var flatsWork = working{
 		{name: "tool", example: "16 mm", about: "a tool to be judged"},
 	},
 	example: `M10 --head hex --tool "16 mm"`,
-	work:    flats,
+	work:    flatsSheet,
 }
 
-func flats(a *answers) *sheet {
+func flatsSheet(a *answers) *sheet {
 	thread := a.text("")
 	drive := bench.Hex
 	if a.choice("head", "hex", "socket") == "socket" {

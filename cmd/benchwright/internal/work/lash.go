@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -12,7 +12,7 @@ const (
 	squareFlank  = "square-to-flank"
 )
 
-var lashWork = working{
+var lash = computation{
 	name:  "lash",
 	about: "backlash limits as the dial shows them, at its radius",
 	asks: []ask{
@@ -27,10 +27,10 @@ var lashWork = working{
 		{name: "module", example: "4.5 mm", about: "the module, to compare with what is usual"},
 	},
 	example: `--limits "0.15 to 0.25 mm" --limits-taken along-the-turn --limits-at "72 mm" --dial-stands along-the-turn --dial-at "60 mm" --marks "0.01 mm"`,
-	work:    lash,
+	work:    lashSheet,
 }
 
-func lash(a *answers) *sheet {
+func lashSheet(a *answers) *sheet {
 	limits := a.limits("limits", quantity.Length)
 	stated := bench.LashPoint{Square: a.choice("limits-taken", alongTheTurn, squareFlank) == squareFlank}
 	dial := bench.LashPoint{Square: a.choice("dial-stands", alongTheTurn, squareFlank) == squareFlank}

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -7,7 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var fastenerWork = working{
+var fastener = computation{
 	name:  "fastener",
 	about: "torque, clamp force and proof load of a thread; slips of the pen",
 	asks: []ask{
@@ -20,7 +20,7 @@ var fastenerWork = working{
 		{name: "share", example: "70 %", about: "the part of the proof load that is wanted"},
 	},
 	example: `--thread M12x1.75 --class 8.8 --nut-factor 0.20 --share "70 %"`,
-	work:    fastener,
+	work:    fastenerSheet,
 }
 
 const (
@@ -28,7 +28,7 @@ const (
 	proofSource     = "ISO 898-1 (public tables), ASME B1.1, SAE J429."
 )
 
-func fastener(a *answers) *sheet {
+func fastenerSheet(a *answers) *sheet {
 	from := a.only(true, "torque", "force", "share")
 	t, ok := bench.ParseThread(a.text("thread"))
 	if !ok {

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -7,7 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var leakWork = working{
+var leak = computation{
 	name:  "leak",
 	about: "what leaked in a hold, the temperature taken out, and the leak rate",
 	asks: []ask{
@@ -21,10 +21,10 @@ var leakWork = working{
 		{name: "time", example: "10 min", about: "how long it was held, for the rate"},
 	},
 	example: `--start "150 kPa" --start-at "20 °C" --end "148.0 kPa" --end-at "18 °C" --referred-to "20 °C" --volume "3.5 L" --time "10 min"`,
-	work:    leak,
+	work:    leakSheet,
 }
 
-func leak(a *answers) *sheet {
+func leakSheet(a *answers) *sheet {
 	start, end := a.value("start", quantity.Pressure), a.value("end", quantity.Pressure)
 	u := start.Unit
 	temperature := func(name string) *big.Rat {

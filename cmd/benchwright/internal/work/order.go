@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -13,7 +13,7 @@ import (
 // mostBolts is the most on one circle.
 const mostBolts = 200
 
-var orderWork = working{
+var order = computation{
 	name:  "order",
 	about: "the order in which bolts are tightened, by pattern, and the passes",
 	asks: []ask{
@@ -26,10 +26,10 @@ var orderWork = working{
 		{name: "range", example: "20 to 120 N·m", about: "its lowest and highest mark"},
 	},
 	example: `--bolts 8 --setting "60 N·m" --passes "30 % 70 % 100 %" --marks "1 N·m"`,
-	work:    order,
+	work:    orderSheet,
 }
 
-func order(a *answers) *sheet {
+func orderSheet(a *answers) *sheet {
 	n := a.count("bolts", 1, mostBolts)
 	byHand := a.handOrder("order")
 	pattern, _ := bench.ParseBoltPattern(a.choice("pattern", "circle", "rectangle", "row"))

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -7,7 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var tiltWork = working{
+var tilt = computation{
 	name:  "tilt",
 	about: "lever indicator at an angle: what a reading is, or limits on the dial",
 	asks: []ask{
@@ -17,10 +17,10 @@ var tiltWork = working{
 		{name: "marks", example: "0.01 mm", about: "how far the marks of the dial lie apart"},
 	},
 	example: `--reading "0.20 mm" --angle 20°`,
-	work:    tilt,
+	work:    tiltSheet,
 }
 
-func tilt(a *answers) *sheet {
+func tiltSheet(a *answers) *sheet {
 	from := a.only(true, "reading", "limits")
 	angle := a.angle("angle")
 	reading := a.value("reading", quantity.Length)

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"fmt"
@@ -37,7 +37,7 @@ func (q ask) label() string {
 // answers are what was typed. Its readers note the first slip and return
 // something harmless; ask for all, then look at ok.
 type answers struct {
-	working
+	computation
 	mark  quantity.Mark
 	given map[string][]string
 	err   error
@@ -48,11 +48,11 @@ var optionForm = regexp.MustCompile(`^--?([A-Za-z][A-Za-z-]*)(?:=(.*))?$`)
 
 // read takes the words apart. What stands behind an option belongs to it up
 // to the next option, so that a quantity needs no quotes.
-func (w working) read(words []string) (*answers, error) {
-	a := &answers{working: w, given: map[string][]string{}}
+func (c computation) read(words []string) (*answers, error) {
+	a := &answers{computation: c, given: map[string][]string{}}
 	asks := map[string]ask{"decimal": decimalAsk}
 	var names []string
-	for _, q := range w.asks {
+	for _, q := range c.asks {
 		asks[q.name] = q
 		if q.name != "" {
 			names = append(names, q.name)
@@ -74,13 +74,13 @@ func (w working) read(words []string) (*answers, error) {
 		text := strings.TrimSpace(strings.Join(value, " "))
 		switch {
 		case !known && name == "":
-			return nil, fmt.Errorf("`%s` stands before the first option of `%s`: name what it is, as in `%s`", short(text), w.name, w.first())
+			return nil, fmt.Errorf("`%s` stands before the first option of `%s`: name what it is, as in `%s`", short(text), c.name, c.first())
 		case !known:
-			help := "`benchwright work " + w.name + " --help` lists them"
+			help := "`benchwright work " + c.name + " --help` lists them"
 			if near := diag.Nearest(name, names); near != "" {
 				help = "did you mean `--" + near + "`?"
 			}
-			return nil, fmt.Errorf("`%s` has no option `--%s`: %s", w.name, short(name), help)
+			return nil, fmt.Errorf("`%s` has no option `--%s`: %s", c.name, short(name), help)
 		case text == "":
 			return nil, fmt.Errorf("`--%s` needs a value, as in `%s`", name, q.label())
 		case len(a.given[name]) > 0 && !q.many:
@@ -97,11 +97,11 @@ func (w working) read(words []string) (*answers, error) {
 }
 
 // first returns the first option as it is typed.
-func (w working) first() string {
-	if len(w.asks) == 0 {
+func (c computation) first() string {
+	if len(c.asks) == 0 {
 		return "--help"
 	}
-	return w.asks[0].label()
+	return c.asks[0].label()
 }
 
 // missing names all that is needed and was not given, in one message.
@@ -337,4 +337,18 @@ func short(text string) string {
 		text = string(r[:40]) + "…"
 	}
 	return text
+}
+
+// decimalAsk is what every computation understands besides its own.
+var decimalAsk = ask{name: "decimal", example: "comma", about: "how numbers are typed and printed: point (left out) or comma"}
+
+// markOf reads the decimal mark.
+func markOf(text string) (quantity.Mark, error) {
+	switch text {
+	case "", "point":
+		return quantity.Point, nil
+	case "comma":
+		return quantity.Comma, nil
+	}
+	return 0, fmt.Errorf("`%s` is no decimal mark: write `--decimal point` or `--decimal comma`", short(text))
 }

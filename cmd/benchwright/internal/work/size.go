@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"errors"
@@ -9,7 +9,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var sizeWork = working{
+var size = computation{
 	name:  "size",
 	about: "limits of a size such as 25 k6, and the fit of 50 H7/p6",
 	words: "SIZE",
@@ -18,12 +18,12 @@ var sizeWork = working{
 		{name: "marks", example: "0.01 mm", about: "how far the marks of the micrometer lie apart"},
 	},
 	example: `50 H7/p6`,
-	work:    size,
+	work:    sizeSheet,
 }
 
 const sizeSource = "ISO 286-1 and 286-2, tables up to 250 mm; a size on a boundary belongs to the lower range."
 
-func size(a *answers) *sheet {
+func sizeSheet(a *answers) *sheet {
 	scale := a.scale("marks", "", quantity.Length)
 	var parts []quantity.Tolerance
 	text := a.text("")

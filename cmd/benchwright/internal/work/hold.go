@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -10,7 +10,7 @@ import (
 // mostDegrees is how far a shop changes its temperature during a test.
 const mostDegrees = 20
 
-var holdWork = working{
+var hold = computation{
 	name:  "hold",
 	about: "pressure or vacuum hold: allowed readings at the end, by temperature",
 	asks: []ask{
@@ -25,12 +25,12 @@ var holdWork = working{
 		{name: "referred-to", example: "20 °C", about: "the temperature for which the change is stated; that of the start when left out"},
 	},
 	example: `--pressure "70 kPa" --atmosphere "101.3 kPa" --allowed "2 kPa" --temperature "15 to 25 °C" --marks "0.5 kPa" --degrees 5`,
-	work:    hold,
+	work:    holdSheet,
 }
 
 const gasSource = "The gas law at constant volume, P1 / T1 = P2 / T2, absolute pressures and temperatures; 0 °C is 273.15 K by definition."
 
-func hold(a *answers) *sheet {
+func holdSheet(a *answers) *sheet {
 	from := a.only(true, "pressure", "vacuum")
 	scale := a.scale("marks", "range", quantity.Pressure)
 	u := scale.Unit

@@ -1,4 +1,4 @@
-package cli
+package work
 
 import (
 	"math/big"
@@ -9,7 +9,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-var bevelWork = working{
+var bevel = computation{
 	name:  "bevel",
 	about: "how much backlash opens when a bevel gear moves along its axis",
 	asks: []ask{
@@ -21,12 +21,12 @@ var bevelWork = working{
 		{name: "moves", example: "gear", about: "what moves in the manual's ratio: pinion or gear"},
 	},
 	example: `--teeth "16 32" --pressure-angle 20° --spiral 35° --lash "0.05 mm"`,
-	work:    bevel,
+	work:    bevelSheet,
 }
 
 const bevelSource = "From memory, with its derivation: the movement opens the mesh by x × sin δ, put into the published spur relation j = 2 × opening × tan α. It checks a manual's ratio; it is never the only ground for a figure."
 
-func bevel(a *answers) *sheet {
+func bevelSheet(a *answers) *sheet {
 	teeth := a.teeth("teeth")
 	pressure, spiral := a.angle("pressure-angle"), a.angle("spiral")
 	if a.ok() && pressure.Sign() == 0 {

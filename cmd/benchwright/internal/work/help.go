@@ -1,0 +1,59 @@
+package work
+
+import (
+	"fmt"
+	"io"
+	"strings"
+)
+
+// list prints what can be worked out.
+func list(w io.Writer) {
+	fmt.Fprintf(w, "benchwright work shows a computation of the cards with formula, steps and source.\n\n")
+	for _, c := range computations() {
+		fmt.Fprintf(w, "  %-10s %s\n", c.name, c.about)
+	}
+	fmt.Fprintf(w, "\n`benchwright work NAME --help` lists what it asks for, with an example. A number\nhas its unit; `Nm`, `ft-lb`, `deg`, `degC` and `um` are read too. Quotes round a\nquantity may be left out.\n")
+}
+
+// labelWidth is how long an option may be for its meaning to stand beside it.
+const labelWidth = 30
+
+// usage prints the help of one computation: its options and its example.
+func (c computation) usage(w io.Writer) {
+	fmt.Fprintf(w, "usage: %s\n\n%s.\n\n", strings.TrimRight("benchwright work "+c.name+" "+c.words, " ")+" OPTIONS", strings.ToUpper(c.about[:1])+c.about[1:])
+	width := 0
+	for _, q := range c.asks {
+		if n := runes(q.label()); n <= labelWidth {
+			width = max(width, n)
+		}
+	}
+	for _, q := range append(c.asks, decimalAsk) {
+		text := q.about
+		if q.must {
+			text += " (needed)"
+		}
+		label := q.label()
+		if runes(label) > width {
+			fmt.Fprintf(w, "  %s\n", label)
+			label = ""
+		}
+		io.WriteString(w, hanging("  "+label+strings.Repeat(" ", width-runes(label)+2), text))
+	}
+	fmt.Fprintf(w, "\nExample:\n")
+	io.WriteString(w, c.shown())
+}
+
+// shown returns the example as it is typed, broken at its options.
+func (c computation) shown() string {
+	line, out := "  benchwright work "+c.name, ""
+	for i, part := range strings.Split(c.example, " --") {
+		if i > 0 {
+			part = "--" + part
+		}
+		if runes(line)+1+runes(part) > 76 {
+			out, line = out+line+" \\\n", "   "
+		}
+		line += " " + part
+	}
+	return out + line + "\n"
+}
