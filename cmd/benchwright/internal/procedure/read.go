@@ -107,67 +107,6 @@ func (r *Reader) outside(f *source.File, content []syntax.Content) []Item {
 	return out
 }
 
-// readers has one reader a block type. A type of Later is known and not yet
-// built; any other is unknown.
-var readers = map[string]func(*Reader, Base) Item{
-	"tool":        (*Reader).tool,
-	"torque":      (*Reader).torque,
-	"measurement": (*Reader).measurement,
-	"caution":     (*Reader).caution,
-	"witness":     (*Reader).witness,
-	"lash":        (*Reader).lash,
-	"shim":        (*Reader).shim,
-	"preload":     (*Reader).preload,
-	"fit":         (*Reader).fit,
-	"timed":       (*Reader).timed,
-	"leak-test":   (*Reader).leakTest,
-	"fill":        (*Reader).fill,
-	"pattern":     (*Reader).pattern,
-	"figure":      (*Reader).figure,
-}
-
-// Later lists the block types of the language that this version knows by name
-// and does not build.
-var Later = []string{
-	"part",
-	"inspect",
-	"decide",
-	"repeat",
-}
-
-// Built lists the block types that can be built.
-var Built = []string{
-	"tool",
-	"torque",
-	"measurement",
-	"caution",
-	"witness",
-	"figure",
-	"preload",
-	"lash",
-	"shim",
-	"pattern",
-	"leak-test",
-	"fit",
-	"timed",
-	"fill",
-}
-
-func (r *Reader) block(base Base, b *syntax.Block) Item {
-	read := readers[b.Type]
-	switch {
-	case read == nil:
-		r.unknownType(base, b.Type)
-	case b.Tree == nil || r.Refused != nil && r.Refused(b.Tree):
-	default:
-		base.Node = b.Tree.Root
-		base.Only = names(base.Node.Get("only"))
-		r.unmarked(base.Node)
-		return read(r, base)
-	}
-	return &Invalid{base, b.Type}
-}
-
 // unmarked refuses Markdown in a block's texts: it would be printed as it
 // stands.
 func (r *Reader) unmarked(n *syntax.Node) {
@@ -185,37 +124,6 @@ func (r *Reader) unmarked(n *syntax.Node) {
 			return
 		}
 	}
-}
-
-// synonyms maps what the trade also calls a block to our word for it.
-var synonyms = map[string]string{
-	"hold-point": "witness", "holdpoint": "witness", "witness-point": "witness", "sign-off": "witness",
-	"danger": "caution", "warning": "caution", "notice": "caution", "hazard": "caution",
-	"measure": "measurement", "reading": "measurement", "gauge": "measurement",
-	"leaktest": "leak-test", "pressure-test": "leak-test", "air-test": "leak-test", "vacuum-test": "leak-test",
-	"turning-torque": "preload", "rolling-torque": "preload", "pour": "fill",
-	"tighten": "torque", "tightening": "torque", "tools": "tool", "wrench": "tool", "socket": "tool",
-}
-
-// unknownType is the one place where a block type is refused.
-func (r *Reader) unknownType(base Base, kind string) {
-	for _, t := range Later {
-		if t == kind {
-			r.Msgs.Report("block-not-yet", base.At, "say it in the step's text until then",
-				"`%s` blocks are part of the language, but this version does not build them yet", kind)
-			return
-		}
-	}
-	help := "use one of: " + strings.Join(Built, ", ")
-	if ours := synonyms[strings.ToLower(kind)]; ours != "" {
-		help = "write `" + ours + "`"
-		if level := strings.ToLower(kind); ours == "caution" && level != "hazard" {
-			help += ", with `level: " + level + "` in it"
-		}
-	} else if near := diag.Nearest(kind, append(append([]string{}, Built...), Later...)); near != "" {
-		help = "write `" + near + "`"
-	}
-	r.Msgs.Report("block-unknown", base.At, help, "no block is called `%s`", kind)
 }
 
 func (r *Reader) tool(b Base) Item {

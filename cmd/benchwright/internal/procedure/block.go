@@ -1,0 +1,95 @@
+package procedure
+
+import (
+	"slices"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/syntax"
+)
+
+// A blockType is a block type of the language.
+type blockType struct {
+	name string
+	read func(*Reader, Base) Item // nil for one that this version does not build
+}
+
+// types lists the block types, in the order in which messages name them. Any
+// other is unknown.
+var types = []blockType{
+	{"tool", (*Reader).tool},
+	{"torque", (*Reader).torque},
+	{"measurement", (*Reader).measurement},
+	{"caution", (*Reader).caution},
+	{"witness", (*Reader).witness},
+	{"figure", (*Reader).figure},
+	{"preload", (*Reader).preload},
+	{"lash", (*Reader).lash},
+	{"shim", (*Reader).shim},
+	{"pattern", (*Reader).pattern},
+	{"leak-test", (*Reader).leakTest},
+	{"fit", (*Reader).fit},
+	{"timed", (*Reader).timed},
+	{"fill", (*Reader).fill},
+	{"part", nil},
+	{"inspect", nil},
+	{"decide", nil},
+	{"repeat", nil},
+}
+
+// Built are the block types that can be built, Later those that this version
+// knows by name alone.
+var Built, Later = func() (built, later []string) {
+	for _, t := range types {
+		if t.read != nil {
+			built = append(built, t.name)
+		} else {
+			later = append(later, t.name)
+		}
+	}
+	return
+}()
+
+func (r *Reader) block(base Base, b *syntax.Block) Item {
+	i := slices.IndexFunc(types, func(t blockType) bool { return t.name == b.Type })
+	switch {
+	case i < 0 || types[i].read == nil:
+		r.unknownType(base, b.Type)
+	case b.Tree == nil || r.Refused != nil && r.Refused(b.Tree):
+	default:
+		base.Node = b.Tree.Root
+		base.Only = names(base.Node.Get("only"))
+		r.unmarked(base.Node)
+		return types[i].read(r, base)
+	}
+	return &Invalid{base, b.Type}
+}
+
+// synonyms maps what the trade also calls a block to our word for it.
+var synonyms = map[string]string{
+	"hold-point": "witness", "holdpoint": "witness", "witness-point": "witness", "sign-off": "witness",
+	"danger": "caution", "warning": "caution", "notice": "caution", "hazard": "caution",
+	"measure": "measurement", "reading": "measurement", "gauge": "measurement",
+	"leaktest": "leak-test", "pressure-test": "leak-test", "air-test": "leak-test", "vacuum-test": "leak-test",
+	"turning-torque": "preload", "rolling-torque": "preload", "pour": "fill",
+	"tighten": "torque", "tightening": "torque", "tools": "tool", "wrench": "tool", "socket": "tool",
+}
+
+// unknownType is the one place where a block type is refused.
+func (r *Reader) unknownType(base Base, kind string) {
+	if slices.Contains(Later, kind) {
+		r.Msgs.Report("block-not-yet", base.At, "say it in the step's text until then",
+			"`%s` blocks are part of the language, but this version does not build them yet", kind)
+		return
+	}
+	help := "use one of: " + strings.Join(Built, ", ")
+	if ours := synonyms[strings.ToLower(kind)]; ours != "" {
+		help = "write `" + ours + "`"
+		if level := strings.ToLower(kind); ours == "caution" && level != "hazard" {
+			help += ", with `level: " + level + "` in it"
+		}
+	} else if near := diag.Nearest(kind, slices.Concat(Built, Later)); near != "" {
+		help = "write `" + near + "`"
+	}
+	r.Msgs.Report("block-unknown", base.At, help, "no block is called `%s`", kind)
+}
