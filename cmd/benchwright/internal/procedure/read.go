@@ -1,7 +1,6 @@
 package procedure
 
 import (
-	"slices"
 	"strings"
 	"unicode"
 
@@ -26,9 +25,9 @@ func (r *Reader) Read(doc *syntax.Doc) *Procedure {
 	if doc.Front != nil {
 		r.front(p, doc.Front.Root)
 	}
-	p.Lead = r.outside(doc.File, doc.Lead)
+	p.Lead = r.outside(doc, doc.Lead)
 	for _, st := range doc.Stages {
-		stage := &Stage{Heading: st.Heading, Items: r.outside(doc.File, st.Content)}
+		stage := &Stage{Heading: st.Heading, Items: r.outside(doc, st.Content)}
 		for _, s := range st.Steps {
 			stage.Steps = append(stage.Steps, &Step{Heading: s.Heading, Items: r.items(doc.File, s.Content)})
 		}
@@ -87,17 +86,16 @@ func (r *Reader) items(f *source.File, content []syntax.Content) []Item {
 // outside reads what stands before a step: prose alone. A block there belongs to
 // no step, so no rule would see it and no face would number it. Where a heading
 // was refused, the block may well have had its step.
-func (r *Reader) outside(f *source.File, content []syntax.Content) []Item {
-	refused := func(d diag.Diagnostic) bool { return strings.HasPrefix(d.Slug, "heading-") }
-	said := slices.ContainsFunc(r.Msgs.Sorted(), refused)
+func (r *Reader) outside(doc *syntax.Doc, content []syntax.Content) []Item {
+	said := doc.HeadingRefused
 	var out []Item
 	for _, c := range content {
 		block, ok := c.(*syntax.Block)
 		if !ok {
-			out = append(out, r.items(f, []syntax.Content{c})...)
+			out = append(out, r.items(doc.File, []syntax.Content{c})...)
 			continue
 		}
-		at := f.At(block.TypeSpan.Start, block.TypeSpan.End)
+		at := doc.File.At(block.TypeSpan.Start, block.TypeSpan.End)
 		if !said {
 			r.Msgs.Report("block-place", at, "put it below the `### ` heading of its step", "a typed block stands before the first step of its stage")
 			said = true

@@ -9,6 +9,10 @@ type Doc struct {
 	Front  *Tree     // never nil; empty and Broken when there is none to read (which is reported)
 	Lead   []Content // prose between the front matter and the first stage
 	Stages []*Stage
+
+	// HeadingRefused says that a heading was reported: what stands below it may
+	// belong to a step that is not there.
+	HeadingRefused bool
 }
 
 // A Heading opens a stage or a step.

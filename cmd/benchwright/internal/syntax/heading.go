@@ -83,20 +83,20 @@ func (r *docReader) heading(n *ast.Heading) Heading {
 	title := r.src[h.Span.Start:h.Span.End]
 	if h.Text == "" {
 		h.Span = r.span(n.Pos(), r.lineEnd(n.Pos()))
-		r.report("heading-empty", h.Span, "write a title behind the `#` marks", "this heading has no title")
+		r.badHeading("heading-empty", h.Span, "write a title behind the `#` marks", "this heading has no title")
 	}
 	open := max(bytes.LastIndex(title, []byte("{#")), bytes.LastIndex(title, []byte("{only")))
 	braces, ok := n.Attribute(attrBraces)
 	if ok && bytes.HasSuffix(title, []byte("}")) && open >= 0 {
-		r.report("heading-attributes", source.Span{Start: h.Span.Start + open, End: h.Span.End}, "write all in one pair of braces",
+		r.badHeading("heading-attributes", source.Span{Start: h.Span.Start + open, End: h.Span.End}, "write all in one pair of braces",
 			"a heading has one pair of braces")
 	} else if ok {
 		r.attributes(&h, braces.(source.Span))
 	} else if bytes.HasSuffix(title, []byte("}")) && !bytes.HasSuffix(title, []byte(`\}`)) {
-		r.report("heading-attributes", source.Span{Start: h.Span.End - 1, End: h.Span.End}, "write `{#id}`, or `\\}` for a brace in the title",
+		r.badHeading("heading-attributes", source.Span{Start: h.Span.End - 1, End: h.Span.End}, "write `{#id}`, or `\\}` for a brace in the title",
 			"the heading ends in `}` that closes nothing")
 	} else if open >= 0 && (open == 0 || title[open-1] != '\\') {
-		r.report("heading-attributes", source.Span{Start: h.Span.Start + open, End: h.Span.End}, "write `}` at its end",
+		r.badHeading("heading-attributes", source.Span{Start: h.Span.Start + open, End: h.Span.End}, "write `}` at its end",
 			"the brace in this heading is not closed")
 	}
 	return h
@@ -108,7 +108,7 @@ func (r *docReader) attributes(h *Heading, braces source.Span) {
 	const form = "write `{#id}`, `{only=variant}` or `{#id only=\"one two\"}`"
 	i, end := braces.Start+1, braces.End-1
 	if len(bytes.TrimSpace(r.src[i:end])) == 0 {
-		r.report("heading-attributes", braces, form, "nothing stands between the braces")
+		r.badHeading("heading-attributes", braces, form, "nothing stands between the braces")
 		return
 	}
 	for {
@@ -129,7 +129,7 @@ func (r *docReader) attributes(h *Heading, braces source.Span) {
 			id := source.Span{Start: start + 1, End: i}
 			switch {
 			case h.IDSpan != (source.Span{}):
-				r.report("heading-attributes", word, "keep one of the two", "the heading has a second id")
+				r.badHeading("heading-attributes", word, "keep one of the two", "the heading has a second id")
 				return
 			case !r.id(id):
 				return
@@ -140,7 +140,7 @@ func (r *docReader) attributes(h *Heading, braces source.Span) {
 			if i++; i < end && r.src[i] == '"' {
 				close := bytes.IndexByte(r.src[i+1:end], '"')
 				if close < 0 {
-					r.report("heading-attributes", source.Span{Start: i, End: i + 1}, form, "the quote is not closed")
+					r.badHeading("heading-attributes", source.Span{Start: i, End: i + 1}, form, "the quote is not closed")
 					return
 				}
 				value = source.Span{Start: i + 1, End: i + 1 + close}
@@ -155,20 +155,20 @@ func (r *docReader) attributes(h *Heading, braces source.Span) {
 				return
 			}
 		case i < end && r.src[i] == '=' && name == "only":
-			r.report("heading-attributes", word, "name all variants in one: `only=\"one two\"`", "`only` is written twice")
+			r.badHeading("heading-attributes", word, "name all variants in one: `only=\"one two\"`", "`only` is written twice")
 			return
 		case i < end && r.src[i] == '=' && name == "id":
-			r.report("heading-attributes", word, "write `#` and the id", "an id is not written `id=`")
+			r.badHeading("heading-attributes", word, "write `#` and the id", "an id is not written `id=`")
 			return
 		case i < end && r.src[i] == '=':
 			help := form
 			if diag.Nearest(name, []string{"only"}) != "" {
 				help = "write `only`"
 			}
-			r.report("heading-attributes", word, help, "a heading has no attribute `%s`", name)
+			r.badHeading("heading-attributes", word, help, "a heading has no attribute `%s`", name)
 			return
 		default:
-			r.report("heading-attributes", word, form, "`%s` is no attribute of a heading", name)
+			r.badHeading("heading-attributes", word, form, "`%s` is no attribute of a heading", name)
 			return
 		}
 	}
@@ -195,7 +195,7 @@ func (r *docReader) only(h *Heading, value source.Span) bool {
 	}
 	h.OnlySpan = value
 	if h.Only == nil {
-		r.report("heading-attributes", value, "name a variant, or leave `only` out", "`only` names no variant")
+		r.badHeading("heading-attributes", value, "name a variant, or leave `only` out", "`only` names no variant")
 		return false
 	}
 	return true

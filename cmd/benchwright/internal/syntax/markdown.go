@@ -98,6 +98,12 @@ func (r *docReader) report(slug string, at source.Span, help, format string, arg
 	return r.msgs.Report(slug, source.Place{File: r.file, Span: at}, help, format, args...)
 }
 
+// badHeading reports a heading: what stands below it may be in the wrong place.
+func (r *docReader) badHeading(slug string, at source.Span, help, format string, args ...any) {
+	r.doc.HeadingRefused = true
+	r.report(slug, at, help, format, args...)
+}
+
 // front reads the front matter and returns the offset of what follows it.
 func (r *docReader) front() int {
 	start := 0
@@ -168,22 +174,22 @@ func (r *docReader) open(n *ast.Heading) {
 	level := n.Level
 	marks := source.Span{Start: r.clamp(n.Pos()), End: min(r.clamp(n.Pos())+level, len(r.src))}
 	if _, atx := n.Attribute(attrATX); !atx {
-		r.report("heading-underlined", h.Span, "write `## ` before it and take the line below away", "a heading is underlined")
+		r.badHeading("heading-underlined", h.Span, "write `## ` before it and take the line below away", "a heading is underlined")
 		r.excused = true
 		return
 	}
 	switch {
 	case level == 1:
-		r.report("heading-level", marks, "write `##` for a stage or `###` for a step; the card's title stands in the front matter",
+		r.badHeading("heading-level", marks, "write `##` for a stage or `###` for a step; the card's title stands in the front matter",
 			"a heading with one `#` is not used")
 		r.excused = true
 		return
 	case level > 3:
-		r.report("heading-level", marks, "write `###` and a blank for a step, or a paragraph", "a heading goes deeper than a step")
+		r.badHeading("heading-level", marks, "write `###` and a blank for a step, or a paragraph", "a heading goes deeper than a step")
 		return
 	}
 	if _, glued := n.Attribute(attrGlued); glued {
-		r.report("heading-level", marks, "write a blank after `"+strings.Repeat("#", level)+"`", "a blank is missing between the marks of this heading and its title")
+		r.badHeading("heading-level", marks, "write a blank after `"+strings.Repeat("#", level)+"`", "a blank is missing between the marks of this heading and its title")
 	}
 	if level == 2 {
 		r.doc.Stages = append(r.doc.Stages, &Stage{Heading: h})
