@@ -55,7 +55,7 @@ func (r *reader) number() (n Number, ok bool) {
 	case strings.Trim(token, ".,") == "":
 		r.pos = digits
 		if !r.vulgar(value) {
-			r.fail("quantity-malformed", start, r.wordEnd(digits), "a number is missing here", r.form())
+			r.malformed(start, r.wordEnd(digits), "a number is missing here")
 			return n, false
 		}
 	case !r.decimal(digits, token, value):
@@ -98,7 +98,7 @@ func (r *reader) decimal(start int, token string, value *big.Rat) bool {
 	case ours+theirs > 1:
 		plain, ok := ungroup(token, mine)
 		if !ok {
-			r.fail("quantity-malformed", start, end, fmt.Sprintf("`%s` is not a number", token), r.form())
+			r.malformed(start, end, fmt.Sprintf("`%s` is not a number", token))
 			return false
 		}
 		r.fail("number-two-ways", start, end, "a number has no mark between its thousands", "write "+r.fixed(start, end, plain))

@@ -15,7 +15,10 @@ func ParseBand(text string, mark Mark) (Band, *Problem) { return ParseBandOf(tex
 // ParseBandOf reads a quantity that must be of a dimension: another is a
 // unit-kind problem, and help names units of the right kind.
 func ParseBandOf(text string, mark Mark, want Dimension) (Band, *Problem) {
-	r := &reader{text: text, mark: mark, want: want}
+	return (&reader{text: text, mark: mark, want: want}).read()
+}
+
+func (r *reader) read() (Band, *Problem) {
 	if !r.sound() {
 		return Band{}, r.problem
 	}
@@ -42,17 +45,13 @@ func ParseValueOf(text string, mark Mark, want Dimension) (Value, *Problem) {
 	if v, ok := duration(text); ok && (want == None || want == Time) {
 		return v, nil
 	}
-	b, p := ParseBandOf(text, mark, want)
+	b, p := (&reader{text: text, mark: mark, want: want, value: true}).read()
 	if p != nil {
-		if one := usual[want]; one != "" && strings.HasPrefix(p.Help, "write it as in ") {
-			p.Help = "write it as in `" + one + "`"
-			p.Message = strings.Replace(p.Message, "a quantity begins with a number, `max` or `at least`", "a number is missing here", 1)
-		}
 		return Value{}, p
 	}
 	if b.Form != Bare {
-		return Value{}, &Problem{"quantity-malformed", 0, len(text), "one value is wanted here, not limits",
-			"write " + quoted(b.Unit.After(b.Numbers[0].Text))}
+		return Value{}, &Problem{Slug: "quantity-malformed", End: len(text), Message: "one value is wanted here, not limits",
+			Help: "write " + quoted(b.Unit.After(b.Numbers[0].Text))}
 	}
 	return Value{*b.Nominal, b.Unit}, nil
 }
@@ -115,12 +114,12 @@ func (r *reader) sound() bool {
 	bad := strings.IndexFunc(r.text, func(c rune) bool { return c < ' ' && c != '\t' || c == utf8.RuneError || c == 0x7f || c == 0x85 })
 	switch {
 	case len(r.text) > maxText:
-		r.fail("quantity-malformed", 0, len(r.text), "this is too long for a quantity", asIn)
+		r.malformed(0, len(r.text), "this is too long for a quantity")
 	case bad >= 0:
 		_, size := utf8.DecodeRuneInString(r.text[bad:])
-		r.fail("quantity-malformed", bad, bad+size, "a quantity is one line of plain text", asIn)
+		r.malformed(bad, bad+size, "a quantity is one line of plain text")
 	case strings.Trim(r.text, blanks) == "":
-		r.fail("quantity-malformed", 0, len(r.text), "a quantity is missing here", asIn)
+		r.malformed(0, len(r.text), "a quantity is missing here")
 	}
 	if m := letterO.FindStringSubmatchIndex(r.text); m != nil && r.problem == nil {
 		start, end := max(m[2], m[4]), max(m[3], m[5])

@@ -104,6 +104,7 @@ type Problem struct {
 	Start, End int
 	Message    string
 	Help       string
+	ByExample  bool // Help shows the form by an example: who knows what is asked may show a better one
 }
 
 // A Scale is the marks that an instrument has: from Low to High in steps of

@@ -20,10 +20,13 @@ var usual = map[Dimension]string{Length: "60 mm", Angle: "30°", Mass: "2 kg", F
 	Volume: "2 L", Temperature: "20 °C", Time: "10 min", Proportion: "30 %", LeakRate: "10 Pa·L/s", Expansion: "12 ppm/°C"}
 
 // form is the help where no better text can be guessed: limits of the kind that
-// is wanted.
+// is wanted, or one value.
 func (r *reader) form() string {
 	one, known := usual[r.want]
-	if !known || r.want == Length {
+	switch {
+	case known && r.value:
+		return "write it as in `" + one + "`"
+	case !known || r.want == Length:
 		return asIn
 	}
 	u, _ := UnitOf(strings.TrimLeft(one, "0123456789 "))
@@ -38,6 +41,7 @@ type reader struct {
 	text    string
 	mark    Mark
 	want    Dimension
+	value   bool // one value is wanted, not limits
 	pos     int
 	problem *Problem
 	last    span   // where the last number stands
@@ -49,7 +53,15 @@ type span struct{ start, end int }
 
 func (r *reader) fail(slug string, start, end int, message, help string) {
 	if r.problem == nil {
-		r.problem = &Problem{slug, start, end, message, help}
+		r.problem = &Problem{Slug: slug, Start: start, End: end, Message: message, Help: help}
+	}
+}
+
+// malformed fails where no better mend is known than an example of the form.
+func (r *reader) malformed(start, end int, message string) {
+	if r.problem == nil {
+		r.fail("quantity-malformed", start, end, message, r.form())
+		r.problem.ByExample = true
 	}
 }
 
@@ -139,7 +151,11 @@ func (r *reader) band() (b Band) {
 		return b
 	}
 	if c := first(r.rest()); c != '+' && c != '-' && c != '−' && c != '–' && c != '.' && c != ',' && (c < '0' || c > '9') && vulgar[c] == "" {
-		r.fail("quantity-malformed", r.pos, r.wordEnd(r.pos), "a quantity begins with a number, `max` or `at least`", r.form())
+		message := "a quantity begins with a number, `max` or `at least`"
+		if r.value && usual[r.want] != "" {
+			message = "a number is missing here"
+		}
+		r.malformed(r.pos, r.wordEnd(r.pos), message)
 		return b
 	}
 	at := r.pos

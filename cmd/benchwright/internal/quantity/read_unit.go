@@ -91,7 +91,7 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 		word := map[string]string{"max": "max", "min": "at least"}[lower[len(lower)-3:]]
 		r.fail("quantity-malformed", end-3, end, "the word of a limit stands before the number", "write "+quoted(word+" "+strings.Trim(r.text[:end-4], blanks)))
 	case strings.ContainsAny(name, "0123456789±"):
-		r.fail("quantity-malformed", start, end, fmt.Sprintf("`%s` is not a unit", name), r.form())
+		r.malformed(start, end, fmt.Sprintf("`%s` is not a unit", name))
 	default:
 		help := "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"
 		if near := nearest(name, r.want); near != "" {

@@ -196,7 +196,7 @@ func option(name string) string {
 // problem notes what is wrong with a quantity.
 func (a *answers) problem(name string, p *quantity.Problem) {
 	help := p.Help
-	if example := a.ask(name).example; p.Slug == "quantity-malformed" && strings.HasPrefix(help, "write it as in") {
+	if example := a.ask(name).example; p.ByExample {
 		help = "write it as in `" + a.marked(example) + "`"
 	}
 	if p.Slug == "decimal-mark" {
