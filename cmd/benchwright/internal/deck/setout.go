@@ -1,6 +1,7 @@
 package deck
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -126,11 +127,10 @@ func (b *builder) parts() render.Listing {
 func (b *builder) wear() render.Listing {
 	l := render.Listing{Title: wordWear, None: wordNone}
 	for _, s := range hazard.Symbols() {
-		what, wear := strings.CutPrefix(s.Meaning, "Wear ")
-		if !wear {
+		if s.Worn == "" {
 			continue
 		}
-		kinds, used := []string{capital(what)}, map[string][]int{}
+		kinds, used := []string{capital(s.Worn)}, map[string][]int{}
 		for _, step := range b.card.Steps() {
 			for _, c := range step.Callouts {
 				if !slices.Contains(c.Symbols, s.Code) {
@@ -138,9 +138,7 @@ func (b *builder) wear() render.Listing {
 				}
 				kind := kinds[0]
 				for _, id := range c.IDs {
-					if of, ok := wears[id]; ok && s.Code == "M009" {
-						kind = of
-					}
+					kind = cmp.Or(wears[s.Code][id], kind)
 				}
 				if !slices.Contains(kinds, kind) {
 					kinds = append(kinds, kind)

@@ -97,9 +97,10 @@ func wordAnd(names []string) string {
 	return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
 }
 
-// wears are the gloves of a hazard that common ones do not serve.
-var wears = map[string]string{
-	"hot": "Heat-proof gloves", "flame": "Heat-proof gloves", "cold": "Insulated gloves", "dry-ice": "Insulated gloves",
+// wears has, by symbol and hazard, what is put on where the common kind does
+// not serve.
+var wears = map[string]map[string]string{
+	"M009": {"hot": "Heat-proof gloves", "flame": "Heat-proof gloves", "cold": "Insulated gloves", "dry-ice": "Insulated gloves"},
 }
 
 var uses = map[string]string{

@@ -138,6 +138,12 @@ func TestSymbols(t *testing.T) {
 		if s.Shape() != want {
 			t.Errorf("%s has shape %d", s.Code, s.Shape())
 		}
+		if s.Worn != "" && (s.Shape() != Disc || s.Meaning != "Wear "+s.Worn) {
+			t.Errorf("%s means %q, and tells to put on %q", s.Code, s.Meaning, s.Worn)
+		}
+		if s.Worn == "" && strings.HasPrefix(s.Meaning, "Wear") {
+			t.Errorf("%s means %q, and tells to put on nothing", s.Code, s.Meaning)
+		}
 	}
 	for _, code := range []string{"", "W026", "w024", "M9", "X001"} {
 		if s, ok := FindSymbol(code); ok {

@@ -4,6 +4,7 @@ package hazard
 type Symbol struct {
 	Code    string // "W024"
 	Meaning string // what it says, in our words: "Crushing of hands"
+	Worn    string // what it tells to put on: "gloves"; "" for any other
 }
 
 // A Shape is the shape and colour of a symbol, which say what kind it is.
@@ -31,34 +32,34 @@ func (s Symbol) Shape() Shape {
 // referents of ISO 7010; P003 is from memory. W026 is battery charging, so
 // moving gears are W089.
 var symbols = []Symbol{
-	{"W001", "Take care"},
-	{"W010", "Low temperature"},
-	{"W011", "Slippery floor"},
-	{"W012", "Electricity"},
-	{"W015", "Load overhead"},
-	{"W016", "Poison"},
-	{"W017", "Hot surface"},
-	{"W019", "Crushing"},
-	{"W021", "Flammable"},
-	{"W022", "Sharp"},
-	{"W023", "Corrosive"},
-	{"W024", "Crushing of hands"},
-	{"W029", "Pressurised cylinder"},
-	{"W038", "Sudden loud noise"},
-	{"W089", "Moving gears"},
-	{"M001", "Do as the card says"},
-	{"M002", "Read the manual"},
-	{"M003", "Wear ear protection"},
-	{"M004", "Wear eye protection"},
-	{"M008", "Wear safety footwear"},
-	{"M009", "Wear gloves"},
-	{"M013", "Wear a face shield"},
-	{"M014", "Wear head protection"},
-	{"M016", "Wear a mask"},
-	{"M017", "Wear a respirator"},
-	{"M021", "Disconnect first"},
-	{"P003", "No open flame"},
-	{"P028", "No gloves"},
+	{"W001", "Take care", ""},
+	{"W010", "Low temperature", ""},
+	{"W011", "Slippery floor", ""},
+	{"W012", "Electricity", ""},
+	{"W015", "Load overhead", ""},
+	{"W016", "Poison", ""},
+	{"W017", "Hot surface", ""},
+	{"W019", "Crushing", ""},
+	{"W021", "Flammable", ""},
+	{"W022", "Sharp", ""},
+	{"W023", "Corrosive", ""},
+	{"W024", "Crushing of hands", ""},
+	{"W029", "Pressurised cylinder", ""},
+	{"W038", "Sudden loud noise", ""},
+	{"W089", "Moving gears", ""},
+	{"M001", "Do as the card says", ""},
+	{"M002", "Read the manual", ""},
+	{"M003", "Wear ear protection", "ear protection"},
+	{"M004", "Wear eye protection", "eye protection"},
+	{"M008", "Wear safety footwear", "safety footwear"},
+	{"M009", "Wear gloves", "gloves"},
+	{"M013", "Wear a face shield", "a face shield"},
+	{"M014", "Wear head protection", "head protection"},
+	{"M016", "Wear a mask", "a mask"},
+	{"M017", "Wear a respirator", "a respirator"},
+	{"M021", "Disconnect first", ""},
+	{"P003", "No open flame", ""},
+	{"P028", "No gloves", ""},
 }
 
 // Symbols returns every symbol that a card may carry, in the order of their
