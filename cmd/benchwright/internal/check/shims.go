@@ -25,36 +25,35 @@ func shims(p *pass) {
 // shimFacts asks for what the unit must say of the pack: it differs from drive
 // to drive, and nothing is assumed.
 func (p *pass) shimFacts(i *card.Shim) bool {
-	what, help := "", ""
+	key, what, help := "", "", ""
 	k, aimless := i.Pack, i.From.Aimless()
-	stated := func(key string) bool { return k.Node.Get(key) != nil } // and could not be read, which is reported
 	switch {
 	case i.Other != nil && i.Other.SafeSide == "":
 		k = i.Other
 		fallthrough
 	case k.SafeSide == "":
-		what, help = "to which side it errs more safely", "add `safe-side: more` or `safe-side: less`"
+		key, what, help = "safe-side", "to which side it errs more safely", "add `safe-side: more` or `safe-side: less`"
 	case aimless:
 		return true
 	case k.Reading == "":
-		what, help = "what is read to set it", "add `reading:` with a word for it, such as `lash`"
+		key, what, help = "reading", "what is read to set it", "add `reading:` with a word for it, such as `lash`"
 	case k.MoreShim.Sign() == 0:
-		what, help = "what a thicker pack does to the reading", "add `more-shim:` with `opens`, `closes`, `raises` or `lowers`"
+		key, what, help = "more-shim", "what a thicker pack does to the reading", "add `more-shim:` with `opens`, `closes`, `raises` or `lowers`"
 	case k.Rate == nil && !k.Theory:
-		what, help = "how far a thicker pack moves the reading", "add `rate:` with the manual's own number, or `rate: theory` to have it computed from the gears"
+		key, what, help = "rate", "how far a thicker pack moves the reading", "add `rate:` with the manual's own number, or `rate: theory` to have it computed from the gears"
 	case i.Rate == nil && k.Moves == "":
-		what, help = "which gear it moves", "add `moves: pinion` or `moves: gear`"
+		key, what, help = "moves", "which gear it moves", "add `moves: pinion` or `moves: gear`"
 	case i.Rate == nil && skew(p.Unit.Pair(k.Gears)):
 		what, help = "how far it moves the reading: the theory is for shafts at 90°", "write the manual's own number in `rate:`"
 	case i.Rate == nil && p.Unit.Pair(k.Gears) != nil:
 		what, help = "enough of its gears", "give the pair its `teeth`, `pressure-angle`, `spiral` where it has one, and `shaft-angle: 90°`"
 	case i.Rate == nil:
-		what, help = "enough of its gears", "add `gears:` with the id of the pair, and `teeth`, `pressure-angle`, `spiral`, `shaft-angle: 90°` and `pitch-radius` to the pair"
+		key, what, help = "gears", "enough of its gears", "add `gears:` with the id of the pair, and `teeth`, `pressure-angle`, `spiral`, `shaft-angle: 90°` and `pitch-radius` to the pair"
 	default:
 		return true
 	}
-	if key := strings.TrimPrefix(strings.SplitN(help, ":", 2)[0], "add `"); stated(key) {
-		return false
+	if k.Node.Get(key) != nil {
+		return false // it could not be read, which is reported
 	}
 	named := i.Shim.Pack.At
 	if k == i.Other {
