@@ -3,6 +3,7 @@ package card
 import (
 	"slices"
 
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 )
 
@@ -45,7 +46,7 @@ func (r *resolver) end(from *Step, n procedure.Named) *End {
 		if u != nil {
 			have = append(u.LimitIDs(), have...)
 		}
-		r.unknown("limit-unknown", "limit or step", n, have, "limits in the unit")
+		r.unknown(diag.OnUnit, "limit-unknown", "limit or step", n, have, "limits in the unit")
 		return nil
 	}
 	number, ok := r.number(n)

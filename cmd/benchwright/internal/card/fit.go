@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
@@ -132,7 +133,7 @@ func (r *resolver) member(n procedure.Named) Member {
 	}
 	part := u.Part(n.Name)
 	if part == nil {
-		r.unknown("part-unknown", "part", n, u.PartIDs(), "parts in the unit")
+		r.unknown(diag.OnUnit, "part-unknown", "part", n, u.PartIDs(), "parts in the unit")
 		return Member{unit.NameOf(n.Name), nil, n}
 	}
 	return Member{part.Name, part, n}

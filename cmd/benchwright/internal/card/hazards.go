@@ -21,7 +21,7 @@ func (r *resolver) caution(c *procedure.Caution) {
 			for _, k := range hazard.Symbols() {
 				codes = append(codes, k.Code)
 			}
-			r.unknown("symbol-unknown", "symbol", s, codes, "the symbols in `benchwright explain symbol-unknown`")
+			r.unknown(0, "symbol-unknown", "symbol", s, codes, "the symbols in `benchwright explain symbol-unknown`")
 			continue
 		}
 		out.Symbols = append(out.Symbols, s.Name)
@@ -29,7 +29,7 @@ func (r *resolver) caution(c *procedure.Caution) {
 	for _, n := range c.Covers {
 		h, ok := hazard.Find(n.Name)
 		if !ok {
-			r.unknown("hazard-unknown", "hazard", n, hazard.IDs(), "the hazards in `benchwright explain hazard-unknown`")
+			r.unknown(0, "hazard-unknown", "hazard", n, hazard.IDs(), "the hazards in `benchwright explain hazard-unknown`")
 			continue
 		}
 		out.IDs = append(out.IDs, h.ID)

@@ -64,7 +64,7 @@ func (r *resolver) pair(named procedure.Named, block source.Place) *unit.Pair {
 	switch {
 	case pair != nil:
 	case named.Name != "":
-		r.unknown("part-unknown", "gear pair", named, u.PairIDs(), "gears in the unit")
+		r.unknown(diag.OnUnit, "part-unknown", "gear pair", named, u.PairIDs(), "gears in the unit")
 	case len(u.Gears) > 1:
 		r.msgs.Report("key-missing", block, "add `gears:` with one of: "+strings.Join(u.PairIDs(), ", "), "the unit has several gear pairs, and this block names none")
 	}

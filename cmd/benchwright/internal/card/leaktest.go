@@ -4,6 +4,7 @@ import (
 	"math/big"
 
 	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
@@ -37,7 +38,7 @@ func (r *resolver) leakTest(t *procedure.LeakTest) Item {
 	out := &LeakTest{Measurement: &Measurement{Measurement: &t.Measurement}, Block: t}
 	s := r.card.Shop
 	if s == nil {
-		r.unknown("gauge-unknown", "gauge", t.Gauge, nil, "`gauges:` in a `shop:` of this file")
+		r.unknown(diag.OnShop, "gauge-unknown", "gauge", t.Gauge, nil, "`gauges:` in a `shop:` of this file")
 		return out
 	}
 	out.Gauge = r.gaugeOf(t.Gauge, quantity.Pressure)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
@@ -230,7 +231,7 @@ func (r *resolver) gauge(n procedure.Named) (g *shop.Gauge, bad bool) {
 	g, ok := r.card.Shop.Find(n.Name).(*shop.Gauge)
 	switch {
 	case !ok:
-		r.unknown("gauge-unknown", "gauge", n, gaugeIDs(r.card.Shop), "gauges in shop.yaml")
+		r.unknown(diag.OnShop, "gauge-unknown", "gauge", n, gaugeIDs(r.card.Shop), "gauges in shop.yaml")
 		return nil, false
 	case g.Bad:
 		return nil, true

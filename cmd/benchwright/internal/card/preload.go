@@ -2,6 +2,7 @@ package card
 
 import (
 	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
@@ -19,7 +20,7 @@ func (p *Preload) hasTable() bool { return p.Block.Drum != nil || p.Measurement.
 func (r *resolver) preload(p *procedure.Preload) Item {
 	if r.card.Shop == nil {
 		// The pull is on nobody's scale without one: nothing is invented.
-		r.unknown("gauge-unknown", "scale", p.Gauge, nil, "`gauges:` in a `shop:` of this file")
+		r.unknown(diag.OnShop, "gauge-unknown", "scale", p.Gauge, nil, "`gauges:` in a `shop:` of this file")
 	}
 	return &Preload{r.reading(&p.Measurement, quantity.Torque, func(b quantity.Band, g *shop.Gauge) (*quantity.Band, bool) { return r.pull(p, b, g) }), p}
 }

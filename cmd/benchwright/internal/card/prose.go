@@ -114,7 +114,7 @@ func (r *resolver) link(run syntax.Run) syntax.Run {
 				"step `%s` of %s is left out here", id, other.Number.Name)
 			return run
 		default:
-			r.unknown("step-unknown", "step of "+other.Number.Name, step, ids, "a heading of "+path)
+			r.unknown(0, "step-unknown", "step of "+other.Number.Name, step, ids, "a heading of "+path)
 			return run
 		}
 	}

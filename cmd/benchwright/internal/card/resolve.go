@@ -119,18 +119,22 @@ func (r *resolver) check(only []procedure.Named) {
 	}
 	for _, n := range only {
 		if !slices.Contains(have, n.Name) {
-			r.unknown("variant-unknown", "variant", n, have, "variants of "+u.ID)
+			r.unknown(diag.OnUnit, "variant-unknown", "variant", n, have, "variants of "+u.ID)
 		}
 	}
 }
 
-// unknown reports a name that names nothing, with the nearest that does.
-func (r *resolver) unknown(slug, what string, n procedure.Named, have []string, where string) {
+// unknown reports a name that names nothing, with the nearest that does. Without
+// a near one the thing may stand in a file that could not be read whole: the
+// message rests on it.
+func (r *resolver) unknown(rests diag.Basis, slug, what string, n procedure.Named, have []string, where string) {
 	d := r.msgs.Report(slug, n.At, "", "no %s is called `%s`", what, n.Name)
+	d.Rests = rests
 	switch near := diag.Nearest(n.Name, have); {
 	case near != "":
 		d.Help = "write `" + near + "`"
 		d.Fix = &diag.Fix{At: n.At, Text: near}
+		d.Rests = 0
 	case len(have) == 0:
 		d.Help = "declare it under " + where
 	case len(have) <= 8:
@@ -146,13 +150,13 @@ func (r *resolver) front() {
 	for _, n := range p.After {
 		other := r.lib.ByNumber(n.Name)
 		if other == nil {
-			r.unknown("card-unknown", "card", n, r.lib.numbers(), "the procedures of this workspace")
+			r.unknown(0, "card-unknown", "card", n, r.lib.numbers(), "the procedures of this workspace")
 			continue
 		}
 		c.After = append(c.After, other)
 	}
 	if n := p.Reverses; n.Name != "" && r.lib.ByNumber(n.Name) == nil {
-		r.unknown("card-unknown", "card", n, r.lib.numbers(), "the procedures of this workspace")
+		r.unknown(0, "card-unknown", "card", n, r.lib.numbers(), "the procedures of this workspace")
 	}
 	if c.Unit == nil {
 		return
@@ -160,7 +164,7 @@ func (r *resolver) front() {
 	for _, n := range p.Parts {
 		part := c.Unit.Part(n.Name)
 		if part == nil {
-			r.unknown("part-unknown", "part", n, c.Unit.PartIDs(), "parts in the unit")
+			r.unknown(diag.OnUnit, "part-unknown", "part", n, c.Unit.PartIDs(), "parts in the unit")
 			continue
 		}
 		if in(part.Only, c.VariantID()) {
@@ -197,9 +201,9 @@ func (r *resolver) number(id procedure.Named) (int, bool) {
 	case ok:
 	case slices.Contains(r.ids, id.Name):
 		r.msgs.Report("step-left-out", id.At, "limit this reference to the same variants, or give the step to all",
-			"step `%s` is left out here", id.Name)
+			"step `%s` is left out here", id.Name).Rests = diag.OnProcedure
 	default:
-		r.unknown("step-unknown", "step", id, r.ids, "a heading, as {#"+id.Name+"}")
+		r.unknown(diag.OnProcedure, "step-unknown", "step", id, r.ids, "a heading, as {#"+id.Name+"}")
 	}
 	return n, ok
 }

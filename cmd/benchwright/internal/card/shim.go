@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
@@ -88,7 +89,7 @@ func (r *resolver) shim(i *procedure.Shim) Item {
 		return out
 	}
 	if out.Stock = s.StockOf(i.Stock.Name); out.Stock == nil {
-		r.unknown("stock-unknown", "stock", i.Stock, s.StockIDs(), "stock in shop.yaml")
+		r.unknown(diag.OnShop, "stock-unknown", "stock", i.Stock, s.StockIDs(), "stock in shop.yaml")
 	} else if len(out.Stock.Shims) > 0 {
 		out.Unit = out.Stock.Shims[0].Thickness.Unit
 		r.kit(&shop.Item{ID: out.Stock.ID, Name: out.Stock.Name, Place: out.Stock.Place, At: out.Stock.At}, out.Stock)
@@ -113,7 +114,7 @@ func (r *resolver) pack(n procedure.Named) *unit.Pack {
 	p := u.Pack(n.Name)
 	switch {
 	case p == nil:
-		r.unknown("pack-unknown", "pack", n, u.PackIDs(), "packs in the unit")
+		r.unknown(diag.OnUnit, "pack-unknown", "pack", n, u.PackIDs(), "packs in the unit")
 	case !in(p.Only, r.card.VariantID()):
 		r.msgs.Report("pack-left-out", n.At, "limit this block to the variants that have it", "pack `%s` is left out here", n.Name)
 		return nil

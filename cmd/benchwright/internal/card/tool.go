@@ -100,7 +100,7 @@ func (r *resolver) held(n procedure.Named) string {
 			}
 		}
 		if n.Name != "" {
-			r.unknown("part-unknown", "part or fastener", n, have, "parts in the unit")
+			r.unknown(diag.OnUnit, "part-unknown", "part or fastener", n, have, "parts in the unit")
 		}
 	}
 	return unit.NameOf(n.Name)
@@ -129,7 +129,7 @@ func (r *resolver) find(n procedure.Named) *shop.Item {
 	thing := r.card.Shop.Find(n.Name)
 	item := ItemOf(thing)
 	if item == nil {
-		r.unknown("tool-unknown", "tool", n, r.card.Shop.IDs(), "tools in shop.yaml")
+		r.unknown(diag.OnShop|diag.OnProcedure, "tool-unknown", "tool", n, r.card.Shop.IDs(), "tools in shop.yaml")
 		return nil
 	}
 	r.superseded(n, item)

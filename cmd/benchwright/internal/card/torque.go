@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
@@ -54,7 +55,7 @@ func (r *resolver) torque(t *procedure.Torque) Item {
 	if c.Unit != nil && t.Fastener.Name != "" {
 		out.Fastener = c.Unit.Fastener(t.Fastener.Name)
 		if out.Fastener == nil {
-			r.unknown("fastener-unknown", "fastener", t.Fastener, c.Unit.FastenerIDs(), "fasteners in the unit")
+			r.unknown(diag.OnUnit, "fastener-unknown", "fastener", t.Fastener, c.Unit.FastenerIDs(), "fasteners in the unit")
 		} else if !in(out.Fastener.Only, c.VariantID()) {
 			r.msgs.Report("fastener-left-out", t.Fastener.At, "limit this block to the variants that have it", "fastener `%s` is left out here", t.Fastener.Name)
 		}
@@ -112,7 +113,7 @@ func (r *resolver) wrenches(t *procedure.Torque) (list []*shop.Wrench, ok bool) 
 	}
 	w, ok := s.Find(t.Wrench.Name).(*shop.Wrench)
 	if !ok {
-		r.unknown("wrench-unknown", "wrench", t.Wrench, wrenchIDs(s), "wrenches in shop.yaml")
+		r.unknown(diag.OnShop, "wrench-unknown", "wrench", t.Wrench, wrenchIDs(s), "wrenches in shop.yaml")
 		return nil, false
 	}
 	r.superseded(t.Wrench, &w.Item)
@@ -182,7 +183,7 @@ func (r *resolver) limit(l *procedure.Limits, want quantity.Dimension) *unit.Lim
 	found := u.Limit(l.Named.Name)
 	if found == nil {
 		if !l.Bad {
-			r.unknown("limit-unknown", "limit", l.Named, u.LimitIDs(), "limits in the unit")
+			r.unknown(diag.OnUnit, "limit-unknown", "limit", l.Named, u.LimitIDs(), "limits in the unit")
 		}
 		return nil
 	}

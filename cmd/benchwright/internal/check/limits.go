@@ -2,6 +2,7 @@ package check
 
 import (
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
@@ -33,7 +34,7 @@ func limits(p *pass) {
 			}
 		case p.Shop != nil:
 			p.msgs.Report("torque-tolerance", t.ValueAt, "write the limits, such as `100 ±5 N·m`, or state `torque-tolerance: 5 %` in shop.yaml",
-				"`%s` has no limits, and the shop states no tolerance for a bare torque", t.Value.Written)
+				"`%s` has no limits, and the shop states no tolerance for a bare torque", t.Value.Written).Rests = diag.OnShop
 		default:
 			p.msgs.Report("torque-tolerance", t.ValueAt, "write the limits, such as `100 ±5 N·m`", "`%s` has no limits", t.Value.Written)
 		}
@@ -60,6 +61,7 @@ func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string)
 			return
 		}
 		d := p.msgs.Report("limits-missing", l.At, "give `"+l.Named.Name+"` a band for it under `by-variant:`, or a `band:` for all", "this %s has no limits", what)
+		d.Rests = diag.OnUnit
 		d.Label = "`" + l.Named.Name + "` has no band here"
 		d.Related = append(d.Related, related(named.At, "the limit is declared here"))
 	default:

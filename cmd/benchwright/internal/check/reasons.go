@@ -1,6 +1,9 @@
 package check
 
-import "benchwright/cmd/benchwright/internal/card"
+import (
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
+)
 
 // reasons asks for a line of why where a step cannot be taken back: one that
 // ends in a lock or at a hold point, or crushes a sleeve.
@@ -24,7 +27,7 @@ func reasons(p *pass) {
 			}
 		}
 		if what != "" {
-			p.msgs.Report("why-missing", s.Place(p.Card), "add one short line that begins with `> **Why:** `", "this step %s and says no why", what)
+			p.msgs.Report("why-missing", s.Place(p.Card), "add one short line that begins with `> **Why:** `", "this step %s and says no why", what).Rests = diag.OnProcedure
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
 )
@@ -51,6 +52,7 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 		return // the number is wrong, which is reported, and no wrench is missing
 	}
 	d := p.msgs.Report("wrench-none", g.Stated, p.need(t, g), "no wrench in the shop can be set to %s%s", g.Limit.Band.Written, through)
+	d.Rests = diag.OnShop
 	if t.Wrench.Name != "" {
 		d.At, d.Message = t.Wrench.At, fmt.Sprintf("`%s` cannot be set to %s%s", t.Wrench.Name, g.Limit.Band.Written, through)
 		if g.Refused[0].Reason != bench.NoLength {

@@ -47,7 +47,7 @@ func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *de
 	case render.SpotHides:
 		msgs.Report("call-out-place", at, "move one of them and draw a line to its place with `to:`, or take a larger picture", "at the size in which the picture is printed, %s", problem.Detail)
 	case render.BadLink:
-		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", problem.Detail)
+		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", problem.Detail).Rests = diag.OnProcedure
 	default:
 		panic(fmt.Sprintf("no message for the layout's problem %d: %s", problem.Kind, problem.Detail))
 	}

@@ -30,7 +30,20 @@ type Diagnostic struct {
 	Related []Related    // other places that matter
 	Help    string       // the mend, in the imperative, "" where there is none
 	Fix     *Fix         // the mend as an edit, where a program could make it
+	Rests   Basis        // what may be at fault in its place
 }
+
+// A Basis is the files that a message takes for sound. Where one of them has an
+// error of its own, that error may have caused the message, which then waits:
+// one slip gives one message.
+type Basis uint8
+
+// The files that a message may rest on; they can be joined.
+const (
+	OnUnit Basis = 1 << iota
+	OnShop
+	OnProcedure // the rest of the file that it is about
+)
 
 // A Related is another place that a message speaks of.
 type Related struct {
