@@ -309,7 +309,6 @@ type Stop struct {
 // Library is what a card may refer to beyond its own file.
 type Library struct {
 	Procedures []*procedure.Procedure
-	Units      func(*procedure.Procedure) *unit.Unit
 	Picture    func(from *source.File, path string) (name string, data []byte, err error)
 	stacks     sync.Map // what each stock can make, by stackKey
 }

@@ -80,7 +80,7 @@ func cardOf(t *testing.T, shopText, unitText, text, variant string) (*Card, []st
 	if variant != "" {
 		v = u.Variant(variant)
 	}
-	lib := &Library{Procedures: []*procedure.Procedure{p}, Units: func(*procedure.Procedure) *unit.Unit { return u },
+	lib := &Library{Procedures: []*procedure.Procedure{p},
 		Picture: func(*source.File, string) (string, []byte, error) { return "", nil, os.ErrNotExist }}
 	c := Make(p, u, s, v, lib, msgs)
 	var lines []string
@@ -123,7 +123,7 @@ func demoCards(t *testing.T) []*Card {
 		units[f] = unit.Read(syntax.ReadTree(f, msgs), s.Decimal, msgs)
 	}
 	of := map[*procedure.Procedure]*unit.Unit{}
-	lib := &Library{Units: func(p *procedure.Procedure) *unit.Unit { return of[p] },
+	lib := &Library{
 		Picture: func(from *source.File, path string) (string, []byte, error) {
 			name, err := workspace.Resolve(from.Name, path)
 			if err != nil {

@@ -77,7 +77,7 @@ func cardOf(t *testing.T, shopText, text, variant string) made {
 	u := unit.Read(syntax.ReadTree(source.NewFile("md-48/unit.yaml", []byte(testUnit)), msgs), quantity.Point, msgs)
 	reader := procedure.Reader{Mark: quantity.Point, Msgs: msgs}
 	p := reader.Read(syntax.ReadDoc(source.NewFile("md-48/strip.md", []byte(text)), msgs))
-	lib := &card.Library{Procedures: []*procedure.Procedure{p}, Units: func(*procedure.Procedure) *unit.Unit { return u },
+	lib := &card.Library{Procedures: []*procedure.Procedure{p},
 		Picture: func(*source.File, string) (string, []byte, error) { return "", nil, os.ErrNotExist }}
 	return made{card.Make(p, u, s, u.Variant(variant), lib, msgs), lib, msgs}
 }

@@ -9,13 +9,8 @@ import (
 	"runtime"
 	"sync"
 
-	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
-	"benchwright/cmd/benchwright/internal/quantity"
-	"benchwright/cmd/benchwright/internal/shop"
-	"benchwright/cmd/benchwright/internal/source"
-	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/cmd/benchwright/internal/workspace"
 )
 
@@ -32,22 +27,6 @@ type Options struct {
 	Emit func(*Made) error
 	// Progress is called as cards are done; nil for none.
 	Progress func(done, total int)
-}
-
-// A Library is a workspace that has been read, before cards are made of it.
-type Library struct {
-	Workspace  *workspace.Workspace
-	Shop       *shop.Shop
-	Procedures []*procedure.Procedure
-	decimal    quantity.Mark // of the shop
-	units      map[*source.File]*unit.Unit
-	entries    map[*procedure.Procedure]*workspace.Entry
-	inline     map[*procedure.Procedure]*unit.Unit
-	faults     map[*source.File]int // errors found while a file was read
-	unread     map[*procedure.Procedure]bool
-	warned     map[*procedure.Procedure]*diag.List // warnings given while a named one was read
-	refused    map[*procedure.Procedure]*diag.List // and errors
-	cards      *card.Library
 }
 
 // A Result is what became of one procedure.
@@ -75,16 +54,18 @@ func (r *Result) Faces() int {
 // Run reads the workspace and makes every named card of it, up to and
 // including layout. It returns one result a named procedure, in their order.
 func Run(ctx context.Context, w *workspace.Workspace, o Options, msgs *diag.List) []*Result {
-	lib := Read(w, msgs)
-	return lib.Make(ctx, o, msgs)
+	lib := read(w, msgs)
+	results := lib.make(ctx, o, msgs)
+	lib.overdue(o.On, results, msgs)
+	return results
 }
 
-// Make makes every named card of the library.
-func (lib *Library) Make(ctx context.Context, o Options, msgs *diag.List) []*Result {
-	var todo []*procedure.Procedure
-	for _, p := range lib.Procedures {
-		if lib.entries[p].Named {
-			todo = append(todo, p)
+// make makes the cards of every named procedure, several at a time.
+func (lib *library) make(ctx context.Context, o Options, msgs *diag.List) []*Result {
+	var todo []*procedureFile
+	for _, f := range lib.procedures {
+		if f.Named {
+			todo = append(todo, f)
 		}
 	}
 	results := make([]*Result, len(todo))
@@ -100,7 +81,7 @@ func (lib *Library) Make(ctx context.Context, o Options, msgs *diag.List) []*Res
 	for range min(workers, len(todo)) {
 		wg.Go(func() {
 			for i := range next {
-				results[i] = lib.one(todo[i], o, &lists[i])
+				results[i] = lib.result(todo[i], o, &lists[i])
 				mu.Lock()
 				done++
 				if o.Progress != nil {
@@ -118,18 +99,18 @@ func (lib *Library) Make(ctx context.Context, o Options, msgs *diag.List) []*Res
 	}
 	close(next)
 	wg.Wait()
-	for i, p := range todo {
+	for i, f := range todo {
 		if results[i] == nil {
-			results[i] = &Result{Procedure: p, Fault: context.Cause(ctx)}
+			results[i] = &Result{Procedure: f.procedure, Fault: context.Cause(ctx)}
 		}
 		msgs.Join(&lists[i])
 	}
-	lib.overdue(o.On, results, msgs)
 	return results
 }
 
-// one makes the cards of one procedure. A panic stops this card alone.
-func (lib *Library) one(p *procedure.Procedure, o Options, msgs *diag.List) (res *Result) {
+// result makes the cards of one procedure. A panic stops this procedure alone.
+func (lib *library) result(f *procedureFile, o Options, msgs *diag.List) (res *Result) {
+	p := f.procedure
 	res = &Result{Procedure: p}
 	defer func() {
 		if r := recover(); r != nil {
@@ -139,11 +120,6 @@ func (lib *Library) one(p *procedure.Procedure, o Options, msgs *diag.List) (res
 			res.Errors++
 		}
 	}()
-	if lib.unread[p] {
-		res.Errors = max(1, lib.faults[p.File])
-		msgs.Join(lib.warned[p])
-		return res
-	}
-	lib.procedure(res, o, msgs)
+	lib.procedure(f, res, o, msgs)
 	return res
 }

@@ -14,8 +14,8 @@ const maxNamed = 6
 // overdue warns of the wrenches and gauges whose calibration falls due before
 // the stated day, once each and where the shop says so. The program has no
 // clock: without a day there is nothing to compare with.
-func (lib *Library) overdue(on string, results []*Result, msgs *diag.List) {
-	if on == "" || lib.Shop == nil {
+func (lib *library) overdue(on string, results []*Result, msgs *diag.List) {
+	if on == "" || lib.shop == nil {
 		return
 	}
 	late := func(i *shop.Item, due string) {
@@ -38,10 +38,10 @@ func (lib *Library) overdue(on string, results []*Result, msgs *diag.List) {
 		msgs.Report("gauge-overdue", i.Node.Get("due").Place(), "have it calibrated, and write the new day",
 			"the calibration of `%s` fell due on %s, before %s, and %s", i.ID, due, on, diag.Series(by, "and")+take)
 	}
-	for _, w := range lib.Shop.Wrenches {
+	for _, w := range lib.shop.Wrenches {
 		late(&w.Item, w.Due)
 	}
-	for _, g := range lib.Shop.Gauges {
+	for _, g := range lib.shop.Gauges {
 		late(&g.Item, g.Due)
 	}
 }

@@ -18,107 +18,181 @@ import (
 	"benchwright/schema"
 )
 
-// commas finds the decimal mark of a shop.yaml that cannot be read.
-var commas = regexp.MustCompile(`(?m)^decimal:[ \t]*["']?comma\b`)
+// A library is a workspace that has been read, before cards are made of it.
+type library struct {
+	workspace  *workspace.Workspace
+	shop       *shop.Shop    // nil without one, or when it could not be read
+	shopErrors int           // found while shop.yaml was read
+	decimal    quantity.Mark // of the shop
+	units      []*unitFile
+	procedures []*procedureFile
+	cards      *card.Library
+}
 
-// Read reads shop, units and procedures of a workspace and checks each against
+// A unitFile is one unit.yaml.
+type unitFile struct {
+	file   *source.File
+	unit   *unit.Unit // nil when it could not be read
+	wanted bool       // a named procedure is about it, or every procedure is named
+	errors int        // found while it was read
+}
+
+// A procedureFile is one procedure and what came to light while it was read.
+type procedureFile struct {
+	*workspace.Entry
+	procedure *procedure.Procedure
+	unread    bool       // nothing could be made of it: procedure has its file alone
+	inline    *unit.Unit // the unit that its front matter holds; nil without one
+	nearest   *unitFile  // the nearest unit.yaml upward; nil without one
+	errors    int
+	refused   *diag.List // the errors
+	warned    *diag.List // the warnings, which the front matter may accept
+}
+
+// unit returns the unit that the procedure is about, nil when it has none that
+// could be read.
+func (f *procedureFile) unit() *unit.Unit {
+	if f.inline == nil && f.nearest != nil {
+		return f.nearest.unit
+	}
+	return f.inline
+}
+
+// read reads shop, units and procedures of a workspace and checks each against
 // its schema. It reports what is wrong with the named procedures and with what
 // they use; the others are read for what the named ones refer to.
-func Read(w *workspace.Workspace, msgs *diag.List) *Library {
-	lib := &Library{Workspace: w, units: map[*source.File]*unit.Unit{},
-		entries: map[*procedure.Procedure]*workspace.Entry{}, inline: map[*procedure.Procedure]*unit.Unit{},
-		faults: map[*source.File]int{}, unread: map[*procedure.Procedure]bool{},
-		warned: map[*procedure.Procedure]*diag.List{}, refused: map[*procedure.Procedure]*diag.List{}}
-	used, all := map[*source.File]bool{}, true
-	for _, e := range w.Procedures {
-		all = all && e.Named
-		if e.Named && e.Unit != nil {
-			used[e.Unit] = true
-		}
+func read(w *workspace.Workspace, msgs *diag.List) *library {
+	lib := &library{workspace: w, decimal: quantity.Point}
+	lib.readShop(msgs)
+	lib.readUnits(msgs)
+	lib.readProcedures(msgs)
+	lib.cards = &card.Library{Picture: lib.picture}
+	for _, f := range lib.procedures {
+		lib.cards.Procedures = append(lib.cards.Procedures, f.procedure)
 	}
-	// file runs read for one file, with its own list of messages.
-	file := func(f *source.File, wanted bool, read func(*diag.List)) {
-		list := &diag.List{}
-		read(list)
-		if w.Shop != nil {
-			fitCommas(list, lib.decimal)
-		}
-		lib.faults[f] += list.Errors()
-		if wanted {
-			msgs.Join(list)
-		}
-	}
-	lib.decimal = quantity.Point
-	if w.Shop != nil {
-		if commas.Match(w.Shop.Text) { // where it cannot be read, every number of its other files would be wrong
-			lib.decimal = quantity.Comma
-		}
-		file(w.Shop, true, func(list *diag.List) {
-			if t := syntax.ReadTree(w.Shop, list); t != nil {
-				validate("shop", t, firstLine(w.Shop), list)
-				lib.Shop = shop.Read(t, list)
-				lib.decimal = lib.Shop.Mark()
-			}
-		})
-	}
-	byID := map[string]*unit.Unit{}
-	for _, f := range w.Units {
-		file(f, all || used[f], func(list *diag.List) {
-			t := syntax.ReadTree(f, list)
-			if t == nil {
-				return
-			}
-			validate("unit", t, firstLine(f), list)
-			u := unit.Read(t, lib.decimal, list)
-			check.Unit(u, lib.decimal, list)
-			lib.units[f] = u
-			if first := byID[u.ID]; first != nil && u.ID != "" {
-				d := list.Report("id-twice", u.Root.Get("unit").Place(), "give each unit its own id", "two units are called `%s`", u.ID)
-				d.Related = append(d.Related, diag.Related{At: first.Root.Get("unit").Place(), Message: "the other one"})
-				return
-			}
-			byID[u.ID] = u
-		})
-	}
-	for _, e := range w.Procedures {
-		file(e.File, e.Named, func(list *diag.List) {
-			p := lib.read(e, list)
-			lib.Procedures = append(lib.Procedures, p)
-			lib.entries[p] = e
-			if e.Named { // the front matter may accept a warning
-				lib.warned[p] = list.Take(func(d diag.Diagnostic) bool { return d.Severity() == diag.Warning })
-				lib.refused[p] = list
-			}
-		})
-	}
-	lib.cards = &card.Library{Procedures: lib.Procedures, Units: lib.UnitOf, Picture: lib.picture}
 	lib.unique(msgs)
-	lib.jobs(used, all, msgs)
+	lib.jobs(msgs)
 	return lib
 }
 
-// fitCommas leaves of the two mends of a number that fell apart at its comma the
-// one that the shop's decimal mark calls for.
-func fitCommas(list *diag.List, mark quantity.Mark) {
-	for _, d := range list.Take(func(d diag.Diagnostic) bool { return d.Slug == "flow-comma" }).Sorted() {
-		if comma, point := syntax.CommaMends(d.At.Text()); mark == quantity.Comma || point == "" {
-			d.Help = comma
-		} else {
-			d.Help = point
+// commas finds the decimal mark of a shop.yaml that cannot be read.
+var commas = regexp.MustCompile(`(?m)^decimal:[ \t]*["']?comma\b`)
+
+func (lib *library) readShop(msgs *diag.List) {
+	f := lib.workspace.Shop
+	if f == nil {
+		if !lib.workspace.Alone {
+			lib.shopErrors = 1 // the workspace has reported it
 		}
-		list.Add(d)
+		return
+	}
+	if commas.Match(f.Text) { // where it cannot be read, every number of its other files would be wrong
+		lib.decimal = quantity.Comma
+	}
+	list := &diag.List{}
+	if t := syntax.ReadTree(f, list); t != nil {
+		validate("shop", t, firstLine(f), list)
+		lib.shop = shop.Read(t, list)
+		lib.decimal = lib.shop.Mark()
+	}
+	lib.shopErrors = list.Errors()
+	lib.settle(list)
+	msgs.Join(list)
+}
+
+func (lib *library) readUnits(msgs *diag.List) {
+	used, all := map[*source.File]bool{}, true
+	for _, e := range lib.workspace.Procedures {
+		all = all && e.Named
+		if e.Named {
+			used[e.Unit] = true
+		}
+	}
+	byID := map[string]*unit.Unit{}
+	for _, file := range lib.workspace.Units {
+		f := &unitFile{file: file, wanted: all || used[file]}
+		lib.units = append(lib.units, f)
+		list := &diag.List{}
+		if t := syntax.ReadTree(file, list); t != nil {
+			validate("unit", t, firstLine(file), list)
+			u := unit.Read(t, lib.decimal, list)
+			check.Unit(u, lib.decimal, list)
+			f.unit = u
+			if first := byID[u.ID]; first != nil && u.ID != "" {
+				d := list.Report("id-twice", u.Root.Get("unit").Place(), "give each unit its own id", "two units are called `%s`", u.ID)
+				d.Related = append(d.Related, diag.Related{At: first.Root.Get("unit").Place(), Message: "the other one"})
+			} else {
+				byID[u.ID] = u
+			}
+		}
+		f.errors = list.Errors()
+		if lib.settle(list); f.wanted {
+			msgs.Join(list)
+		}
 	}
 }
 
-// read reads one procedure. One of which nothing can be made is no more than
-// its file, and is noted as unread.
-func (lib *Library) read(e *workspace.Entry, msgs *diag.List) *procedure.Procedure {
-	doc := syntax.ReadDoc(e.File, msgs)
-	if doc == nil || doc.Front == nil {
-		p := &procedure.Procedure{File: e.File}
-		lib.unread[p] = true
-		return p
+func (lib *library) readProcedures(msgs *diag.List) {
+	units := map[*source.File]*unitFile{}
+	for _, u := range lib.units {
+		units[u.file] = u
 	}
+	for _, e := range lib.workspace.Procedures {
+		f := &procedureFile{Entry: e, nearest: units[e.Unit], refused: &diag.List{}}
+		if e.Unit != nil && f.nearest == nil {
+			f.nearest = &unitFile{file: e.Unit, errors: 1} // the workspace has reported it
+		}
+		lib.procedures = append(lib.procedures, f)
+		lib.readProcedure(f, f.refused)
+		f.errors = f.refused.Errors()
+		lib.settle(f.refused)
+		f.warned = f.refused.Take(func(d diag.Diagnostic) bool { return d.Severity() == diag.Warning })
+		if e.Named {
+			msgs.Join(f.refused)
+		}
+	}
+}
+
+// settle gives each message the mend for how the shop writes numbers.
+func (lib *library) settle(list *diag.List) {
+	if lib.workspace.Shop != nil {
+		list.Settle(lib.decimal == quantity.Comma)
+	}
+}
+
+func (lib *library) readProcedure(f *procedureFile, msgs *diag.List) {
+	doc := syntax.ReadDoc(f.File, msgs)
+	if doc == nil || doc.Front == nil {
+		f.procedure, f.unread = &procedure.Procedure{File: f.File}, true
+		return
+	}
+	refused := refusedTrees(doc, msgs)
+	decimal := lib.decimal
+	if own := doc.Front.Root.Get("shop"); own != nil && own.Kind == syntax.Mapping {
+		if lib.workspace.Alone {
+			lib.shop = shop.FromNode(own, msgs)
+			decimal = lib.shop.Mark()
+		} else {
+			msgs.Report("shop-twice", doc.Front.Root.KeyPlace("shop"), "take `shop:` out: shop.yaml holds for every procedure here",
+				"a procedure inside a workspace brings its own shop")
+		}
+	}
+	r := procedure.Reader{Mark: decimal, Refused: func(t *syntax.Tree) bool { return refused[t] }, Msgs: msgs}
+	f.procedure = r.Read(doc)
+	switch node := f.procedure.InlineUnit; {
+	case node == nil:
+	case f.Unit != nil:
+		msgs.Report("unit-twice", doc.Front.Root.KeyPlace("unit"), "name the unit by its id, or take unit.yaml away",
+			"a procedure brings its own unit beside `%s`", f.Unit.Name)
+	default:
+		f.inline = unit.FromNode(node, decimal, msgs)
+		check.Unit(f.inline, decimal, msgs)
+	}
+}
+
+// refusedTrees returns the front matter and the blocks of a procedure that
+// break their schemas, which it reports.
+func refusedTrees(doc *syntax.Doc, msgs *diag.List) map[*syntax.Tree]bool {
 	refused := map[*syntax.Tree]bool{}
 	valid := func(kind string, t *syntax.Tree, head source.Place) {
 		if t != nil && validate(kind, t, head, msgs) > 0 {
@@ -126,12 +200,12 @@ func (lib *Library) read(e *workspace.Entry, msgs *diag.List) *procedure.Procedu
 		}
 	}
 	if !doc.Front.Broken {
-		valid("front", doc.Front, firstLine(e.File))
+		valid("front", doc.Front, firstLine(doc.File))
 	}
 	blocks := func(content []syntax.Content) {
 		for _, c := range content {
 			if b, ok := c.(*syntax.Block); ok && slices.Contains(procedure.Built, b.Type) {
-				valid("block-"+b.Type, b.Tree, e.File.At(b.TypeSpan.Start, b.TypeSpan.End))
+				valid("block-"+b.Type, b.Tree, doc.File.At(b.TypeSpan.Start, b.TypeSpan.End))
 			}
 		}
 	}
@@ -142,78 +216,44 @@ func (lib *Library) read(e *workspace.Entry, msgs *diag.List) *procedure.Procedu
 			blocks(s.Content)
 		}
 	}
-	decimal := lib.decimal
-	if own := doc.Front.Root.Get("shop"); own != nil && own.Kind == syntax.Mapping {
-		if lib.Workspace.Alone {
-			lib.Shop = shop.FromNode(own, msgs)
-			decimal = lib.Shop.Mark()
-		} else {
-			msgs.Report("shop-twice", doc.Front.Root.KeyPlace("shop"), "take `shop:` out: shop.yaml holds for every procedure here",
-				"a procedure inside a workspace brings its own shop")
-		}
-	}
-	r := procedure.Reader{Mark: decimal, Refused: func(t *syntax.Tree) bool { return refused[t] }, Msgs: msgs}
-	p := r.Read(doc)
-	if p.InlineUnit != nil {
-		if e.Unit != nil {
-			msgs.Report("unit-twice", doc.Front.Root.KeyPlace("unit"), "name the unit by its id, or take unit.yaml away",
-				"a procedure brings its own unit beside `%s`", e.Unit.Name)
-		} else {
-			lib.inline[p] = unit.FromNode(p.InlineUnit, decimal, msgs)
-			check.Unit(lib.inline[p], decimal, msgs)
-		}
-	}
-	return p
-}
-
-// UnitOf returns the unit that a procedure is about, nil when it has none that
-// could be read.
-func (lib *Library) UnitOf(p *procedure.Procedure) *unit.Unit {
-	if u := lib.inline[p]; u != nil {
-		return u
-	}
-	if e := lib.entries[p]; e != nil && e.Unit != nil {
-		return lib.units[e.Unit]
-	}
-	return nil
+	return refused
 }
 
 // unique reports card numbers that two procedures share.
-func (lib *Library) unique(msgs *diag.List) {
-	first := map[string]*procedure.Procedure{}
-	for _, p := range lib.Procedures {
-		key := strings.ToUpper(p.Number.Name)
+func (lib *library) unique(msgs *diag.List) {
+	first := map[string]*procedureFile{}
+	for _, f := range lib.procedures {
+		key := strings.ToUpper(f.procedure.Number.Name)
 		if key == "" {
 			continue
 		}
 		other := first[key]
 		if other == nil {
-			first[key] = p
+			first[key] = f
 			continue
 		}
-		if !lib.entries[p].Named && lib.entries[other].Named {
-			p, other = other, p
+		if !f.Named && other.Named {
+			f, other = other, f
 		}
-		lib.faults[p.File]++
-		if lib.entries[p].Named {
-			d := msgs.Report("card-twice", p.Number.At, "give each card its own number", "two cards have the number `%s`", p.Number.Name)
-			d.Related = append(d.Related, diag.Related{At: other.Number.At, Message: "the other one"})
+		f.errors++
+		if f.Named {
+			d := msgs.Report("card-twice", f.procedure.Number.At, "give each card its own number", "two cards have the number `%s`", f.procedure.Number.Name)
+			d.Related = append(d.Related, diag.Related{At: other.procedure.Number.At, Message: "the other one"})
 		}
 	}
 }
 
 // jobs reports cards that a job names and that are not there.
-func (lib *Library) jobs(used map[*source.File]bool, all bool, msgs *diag.List) {
+func (lib *library) jobs(msgs *diag.List) {
 	var numbers []string
-	for _, p := range lib.Procedures {
-		numbers = append(numbers, p.Number.Name)
+	for _, f := range lib.procedures {
+		numbers = append(numbers, f.procedure.Number.Name)
 	}
-	for _, f := range lib.Workspace.Units {
-		u := lib.units[f]
-		if u == nil || !all && !used[f] {
+	for _, f := range lib.units {
+		if f.unit == nil || !f.wanted {
 			continue
 		}
-		for _, j := range u.Jobs {
+		for _, j := range f.unit.Jobs {
 			for _, c := range j.Cards {
 				if slices.Contains(numbers, c.Number) {
 					continue
@@ -228,12 +268,12 @@ func (lib *Library) jobs(used map[*source.File]bool, all bool, msgs *diag.List) 
 }
 
 // picture reads a picture that a procedure names.
-func (lib *Library) picture(from *source.File, path string) (string, []byte, error) {
+func (lib *library) picture(from *source.File, path string) (string, []byte, error) {
 	name, err := workspace.Resolve(from.Name, path)
 	if err != nil {
 		return "", nil, err
 	}
-	data, err := workspace.Read(lib.Workspace.Root, name, workspace.MaxPicture)
+	data, err := workspace.Read(lib.workspace.Root, name, workspace.MaxPicture)
 	return name, data, err
 }
 

@@ -13,7 +13,8 @@ import (
 )
 
 // report turns a problem of the layout into a message.
-func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *deck.Deck, msgs *diag.List) {
+func (lib *library) report(problem render.Problem, f *procedureFile, d *deck.Deck, msgs *diag.List) {
+	p := f.procedure
 	at := d.Place(problem.Ref)
 	if at.File == nil {
 		at = p.Title.At // of the running head, or of a fixed word
@@ -29,13 +30,13 @@ func (lib *Library) report(problem render.Problem, p *procedure.Procedure, d *de
 			return
 		}
 		word := strings.TrimRight(problem.Detail, ".,;:")
-		if at, ok := lib.written(at, p, word); ok {
+		if at, ok := lib.written(at, f, word); ok {
 			msgs.Report("too-wide", at, "shorten it, or break it up with blanks", unbroken)
 			return
 		}
 		msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is wider than the face: %s", word)
 	case render.MissingGlyph:
-		at, ok := lib.written(at, p, problem.Detail)
+		at, ok := lib.written(at, f, problem.Detail)
 		if !ok && slices.ContainsFunc(msgs.Sorted(), func(d diag.Diagnostic) bool {
 			return d.Slug == "glyph-missing" && strings.Contains(d.Message, problem.Detail)
 		}) {
@@ -58,13 +59,14 @@ const unbroken = "this is wider than the face, and nothing in it can be broken"
 
 // own returns what the layout found that nothing before it explains: a step that
 // has an error is not judged by its size too, which may come from that error.
-func (lib *Library) own(p *procedure.Procedure, card, found *diag.List) *diag.List {
+func (lib *library) own(f *procedureFile, card, found *diag.List) *diag.List {
+	p := f.procedure
 	var wrong []int
-	errors := lib.Workspace.Shop != nil && lib.faults[lib.Workspace.Shop] > 0 || lib.entries[p].Unit != nil && lib.faults[lib.entries[p].Unit] > 0
+	errors := lib.shopErrors > 0 || f.nearest != nil && f.nearest.errors > 0
 	if errors {
 		wrong = append(wrong, everyStep(p)...)
 	}
-	for _, l := range []*diag.List{card, lib.refused[p]} {
+	for _, l := range []*diag.List{card, f.refused} {
 		for _, d := range l.Sorted() {
 			if d.Severity() == diag.Error {
 				errors = true
@@ -141,7 +143,7 @@ func stepAt(p *procedure.Procedure, offset int) int {
 // knows no more than the place of what holds the text; it stands there, or
 // behind it in its file, or in the unit or the shop that lends a name. It
 // returns at itself for a text that stands nowhere.
-func (lib *Library) written(at source.Place, p *procedure.Procedure, text string) (source.Place, bool) {
+func (lib *library) written(at source.Place, p *procedureFile, text string) (source.Place, bool) {
 	search := func(f *source.File, from, to int) (source.Place, bool) {
 		if f == nil || text == "" {
 			return at, false
@@ -153,10 +155,10 @@ func (lib *Library) written(at source.Place, p *procedure.Procedure, text string
 		return f.At(from+i, from+i+len(text)), true
 	}
 	files := []*source.File{p.File}
-	if u := lib.UnitOf(p); u != nil {
+	if u := p.unit(); u != nil {
 		files = append(files, u.File)
 	}
-	files = append(files, lib.Workspace.Shop)
+	files = append(files, lib.workspace.Shop)
 	if at.File != nil {
 		if found, ok := search(at.File, at.Span.Start, at.Span.End); ok {
 			return found, true

@@ -49,7 +49,7 @@ func deckOf(t *testing.T, steps string) *Deck {
 	u := unit.Read(syntax.ReadTree(source.NewFile("unit.yaml", []byte(testUnit)), msgs), quantity.Point, msgs)
 	reader := procedure.Reader{Mark: quantity.Point, Msgs: msgs}
 	p := reader.Read(syntax.ReadDoc(source.NewFile("strip.md", []byte(testFront+steps)), msgs))
-	lib := &card.Library{Procedures: []*procedure.Procedure{p}, Units: func(*procedure.Procedure) *unit.Unit { return u },
+	lib := &card.Library{Procedures: []*procedure.Procedure{p},
 		Picture: func(*source.File, string) (string, []byte, error) { return "", nil, os.ErrNotExist }}
 	c := card.Make(p, u, s, nil, lib, msgs)
 	if msgs.Len() > 0 {

@@ -30,8 +30,13 @@ type Diagnostic struct {
 	Related []Related    // other places that matter
 	Help    string       // the mend, in the imperative, "" where there is none
 	Fix     *Fix         // the mend as an edit, where a program could make it
+	Mends   *Mends       // two mends of which Help is one when it is known how the shop writes numbers; mostly nil
 	Rests   Basis        // what may be at fault in its place
 }
+
+// Mends are the mends of a number in a shop that writes 0,15 and in one that
+// writes 0.15.
+type Mends struct{ Comma, Point string }
 
 // A Basis is the files that a message takes for sound. Where one of them has an
 // error of its own, that error may have caused the message, which then waits:
@@ -120,6 +125,19 @@ func (l *List) Sorted() []Diagnostic {
 	return slices.CompactFunc(out, func(a, b Diagnostic) bool {
 		return name(a.At) == name(b.At) && a.At.Span == b.At.Span && a.Slug == b.Slug && a.Message == b.Message
 	})
+}
+
+// Settle makes the mends that depend on how the shop writes numbers one.
+func (l *List) Settle(comma bool) {
+	for i := range l.items {
+		switch d := &l.items[i]; {
+		case d.Mends == nil:
+		case comma:
+			d.Help = d.Mends.Comma
+		default:
+			d.Help = d.Mends.Point
+		}
+	}
 }
 
 // Take takes the messages for which which is true off the list.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"regexp"
 
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/source"
 )
 
@@ -59,22 +60,13 @@ var (
 // not known here, so the mend names both ways.
 func (r *treeReader) fell(at source.Span) {
 	text := string(r.text[at.Start:at.End])
-	quotes, point := CommaMends(text)
-	if point != "" {
-		quotes += ", or " + point
+	const quotes = "put quotes round it"
+	help, mends := quotes, diag.Mends{Comma: quotes, Point: quotes}
+	if !grouped.MatchString(text) { // the comma may part thousands
+		mends.Point = "write the number with a point: `" + decimals.ReplaceAllString(text, "$1.$2") + "`"
+		help += ", or " + mends.Point
 	}
-	r.fail("flow-comma", at, quotes, "%s: inside brackets the comma parts it", commaHelp)
-}
-
-// CommaMends returns the two mends of a number that fell apart at its comma: the
-// one where the shop's decimal mark is a comma, and the one where it is a point,
-// which is "" where the comma may part thousands.
-func CommaMends(text string) (comma, point string) {
-	comma = "put quotes round it"
-	if !grouped.MatchString(text) {
-		point = "write the number with a point: `" + decimals.ReplaceAllString(text, "$1.$2") + "`"
-	}
-	return comma, point
+	r.fail("flow-comma", at, help, "%s: inside brackets the comma parts it", commaHelp).Mends = &mends
 }
 
 // commaItems reports the items of a [ ] that are pieces of one number. A list

@@ -1,6 +1,7 @@
 package compile
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -38,4 +39,50 @@ func impose(faces []render.Sheet, o Options) ([]render.Sheet, error) {
 		i.Flip = render.ShortEdge
 	}
 	return render.Impose(faces, i)
+}
+
+// sheetOnly are papers too large for a face: they carry several.
+var sheetOnly = []string{"A3"}
+
+// Papers lists the names of face sizes.
+func Papers() []string {
+	var out []string
+	for _, p := range render.Papers {
+		if !slices.Contains(sheetOnly, p.Name) {
+			out = append(out, p.Name)
+		}
+	}
+	return out
+}
+
+// PaperOf returns the paper of a name, whatever its case.
+func PaperOf(name string) (render.Paper, bool) {
+	for _, p := range render.Papers {
+		if strings.EqualFold(p.Name, name) {
+			return p, true
+		}
+	}
+	return render.Paper{}, false
+}
+
+func (lib *library) paper(o Options) render.Paper {
+	names := []string{o.Paper}
+	if lib.shop != nil {
+		names = append(names, lib.shop.Paper)
+	}
+	for _, n := range append(names, "A5") {
+		if p, ok := PaperOf(n); ok {
+			return p
+		}
+	}
+	panic("the paper A5 is gone")
+}
+
+// stripPapers are what the record strip is printed on beside a face; A4 where
+// none is named.
+var stripPapers = map[string]string{"Letter": "Letter", "half-Letter": "Letter"}
+
+func stripPaper(face render.Paper) render.Paper {
+	p, _ := PaperOf(cmp.Or(stripPapers[face.Name], "A4"))
+	return p
 }

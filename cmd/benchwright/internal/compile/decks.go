@@ -1,0 +1,144 @@
+package compile
+
+import (
+	"bytes"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/deck"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/render"
+)
+
+// A Made is one deck, laid out and ready to be written.
+type Made struct {
+	Card     string // number
+	Name     string // file name, "MD48-20.early+mid.pdf"
+	Title    string
+	Revision string
+	Variants []string // ids of the variants that it serves, in the unit's order
+	Info     render.Info
+	Sheets   []render.Sheet // nil once it has been emitted
+	Faces    int            // before they are put on larger sheets
+	Strip    bool           // the record strip
+}
+
+// PDF returns the deck's bytes.
+func (m *Made) PDF() ([]byte, error) {
+	var b bytes.Buffer
+	err := render.WritePDF(&b, m.Info, m.Sheets)
+	return b.Bytes(), err
+}
+
+// decks builds and lays out the decks of a procedure's cards: those whose
+// content is equal are one deck, and so are their strips.
+func (lib *library) decks(f *procedureFile, cards []*card.Card, o Options, lists []*diag.List) []*Made {
+	faces := lib.grouped(cards, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) })
+	strips := lib.grouped(cards, lists, deck.Strip)
+	var out []*Made
+	for _, g := range faces {
+		out = append(out, lib.layout(f, g, name(f.procedure, g.cards, len(faces), ""), false, o))
+	}
+	for _, g := range strips {
+		out = append(out, lib.layout(f, g, name(f.procedure, g.cards, len(strips), ".record"), true, o))
+	}
+	return out
+}
+
+// A group is the cards of one procedure that have one deck.
+type group struct {
+	deck  *deck.Deck
+	cards []*card.Card
+	lists []*diag.List // of those cards: what the layout finds is wrong with each
+}
+
+// grouped builds the deck of each card and joins those that say the same.
+func (lib *library) grouped(cards []*card.Card, lists []*diag.List, build func(*card.Card) *deck.Deck) []*group {
+	var out []*group
+	byText := map[string]*group{}
+	for i, c := range cards {
+		d := build(c)
+		text := render.Canonical(d.Deck)
+		g := byText[text]
+		if g == nil {
+			g = &group{deck: d}
+			byText[text] = g
+			out = append(out, g)
+		}
+		g.cards, g.lists = append(g.cards, c), append(g.lists, lists[i])
+	}
+	return out
+}
+
+// name returns a deck's file name: the card's number alone when one deck
+// serves all variants, else with the variants, in the unit's order.
+func name(p *procedure.Procedure, cards []*card.Card, decks int, suffix string) string {
+	n := p.Number.Name
+	if decks > 1 {
+		var ids []string
+		for _, c := range cards {
+			ids = append(ids, c.VariantID())
+		}
+		n += "." + strings.Join(ids, "+")
+	}
+	return n + suffix + ".pdf"
+}
+
+// layout lays a deck out and turns what render finds into messages.
+func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, o Options) *Made {
+	p := f.procedure
+	m := &Made{Card: p.Number.Name, Title: p.Title.Name, Revision: p.Revision, Name: file, Strip: strip}
+	for _, c := range g.cards {
+		if c.Variant != nil {
+			m.Variants = append(m.Variants, c.Variant.ID)
+		}
+	}
+	options := render.Options{Paper: lib.paper(o), Plain: strip}
+	if strip {
+		options.Paper = stripPaper(options.Paper)
+	}
+	d := g.deck
+	d.Running.Variant = deck.Variants(g.cards)
+	sheets, problems := render.Layout(d.Deck, options)
+	far := map[int]deck.Far{}
+	for tooTall(g, d, problems, far) {
+		d = deck.Build(g.cards[0], far)
+		d.Running.Variant = deck.Variants(g.cards)
+		sheets, problems = render.Layout(d.Deck, options)
+	}
+	found := &diag.List{}
+	var err error
+	for _, problem := range problems {
+		lib.report(problem, f, d, found)
+	}
+	m.Info = render.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
+	m.Sheets, m.Faces = sheets, len(sheets)
+	if o.Sheet != "" && !strip {
+		if m.Sheets, err = impose(sheets, o); err != nil {
+			found.Report("sheet-too-small", p.Number.At, "choose a larger `--sheet`, or a smaller `--paper`", "the faces cannot be put on the sheet: %s", err)
+		}
+	}
+	for _, l := range g.lists {
+		l.Join(lib.own(f, l, found))
+	}
+	return m
+}
+
+// tooTall moves more of the steps that do not fit one face and have something to
+// look up to a look-up face. It returns whether anything was left to move.
+func tooTall(g *group, d *deck.Deck, problems []render.Problem, far map[int]deck.Far) (moved bool) {
+	for _, problem := range problems {
+		if problem.Kind != render.TooTall {
+			continue
+		}
+		for _, s := range g.cards[0].Steps() {
+			if s.HasTable() && s.Place(g.cards[0]) == d.Place(problem.Ref) {
+				if next, ok := far[s.Number].Further(); ok {
+					far[s.Number], moved = next, true
+				}
+			}
+		}
+	}
+	return moved
+}
