@@ -54,7 +54,7 @@ func leakTests(p *pass) {
 		}
 		if slices.ContainsFunc(t.Rows, func(r bench.EndReading) bool { return r.Mark == nil }) {
 			if top := t.Rows[len(t.Rows)-1].Limit; scale.High != nil && top.Cmp(scale.High) > 0 || scale.Low != nil && top.Cmp(scale.Low) < 0 {
-				p.msgs.Report("gauge-range", t.GaugePlace(), "name a gauge whose range goes further", "`%s` does not reach the readings of a warmer shop", t.Gauge.ID)
+				p.msgs.Report("no-mark-in-limits", t.GaugePlace(), "name a gauge whose range goes further", "`%s` does not reach the readings of a warmer shop", t.Gauge.ID)
 				return
 			}
 			p.msgs.Report("no-mark-in-limits", t.GaugePlace(), "name a gauge with finer marks", "between a tight part and one that leaks, `%s` has no mark", t.Gauge.ID)
