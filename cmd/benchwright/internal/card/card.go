@@ -88,20 +88,7 @@ func (s *Step) Place(c *Card) source.Place {
 }
 
 // HasTable says whether the step looks something up in a table of its own.
-func (s *Step) HasTable() bool {
-	return slices.ContainsFunc(s.Items, func(i Item) bool {
-		t, ok := i.(tabled)
-		return ok && t.hasTable()
-	})
-}
-
-// A tabled item looks something up in a table of its own.
-type tabled interface{ hasTable() bool }
-
-func (m *Measurement) hasTable() bool { return m.Spread != nil || m.Table != nil }
-
-// An Item is one thing in a step: *Prose, *Picture or a block.
-type Item interface{ Place() source.Place }
+func (s *Step) HasTable() bool { return slices.ContainsFunc(s.Items, Item.hasTable) }
 
 // Prose is text with its links resolved: a link to a step names the step.
 type Prose struct {
@@ -116,7 +103,7 @@ func (p *Prose) Place() source.Place { return p.Source.At }
 type Picture struct {
 	Source *procedure.Prose
 	Name   string // path below the workspace
-	Data   []byte
+	Data   []byte // nil where it could not be read, which is reported
 	Alt    string
 	Title  string
 }
@@ -238,30 +225,14 @@ func (m *Measurement) OnGauge() *quantity.Band {
 	return nil
 }
 
-func (m *Measurement) reading() *Measurement { return m }
-
-// ReadingOf returns the reading that an item takes, nil where it takes none: the
-// rules about limits, gauges and branches hold for all of them.
-func ReadingOf(i Item) *Measurement {
-	if r, ok := i.(interface{ reading() *Measurement }); ok {
-		return r.reading()
-	}
-	return nil
-}
-
-// ReadingsOf returns all readings that an item takes: most take one at most.
-func ReadingsOf(i Item) []*Measurement {
-	if r, ok := i.(interface{ readings() []*Measurement }); ok {
-		return r.readings()
-	}
-	if m := ReadingOf(i); m != nil {
-		return []*Measurement{m}
-	}
-	return nil
-}
-
 // A Witness is a hold point.
 type Witness struct{ *procedure.Witness }
+
+// Readings returns none.
+func (w *Witness) Readings() []*Measurement { return nil }
+func (w *Witness) causes() []Cause          { return nil }
+func (w *Witness) hasTable() bool           { return false }
+func (w *Witness) whole(*Card) bool         { return true }
 
 // A Callout is a hazard as a step shows it.
 type Callout struct {

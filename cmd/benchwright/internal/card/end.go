@@ -14,17 +14,6 @@ type End struct {
 	Reading *Measurement
 }
 
-// ends finds the readings that torque blocks name with until.
-func (r *resolver) ends() {
-	for _, s := range r.card.Steps() {
-		for _, i := range s.Items {
-			if t, ok := i.(*Torque); ok && t.Until.Reading.Name != "" {
-				t.End = r.end(s, t.Until.Reading)
-			}
-		}
-	}
-}
-
 // end finds the reading of a limit, in the same step or after it rather than
 // before, or else the first one of a step. What it lacks is nil.
 func (r *resolver) end(from *Step, n procedure.Named) *End {

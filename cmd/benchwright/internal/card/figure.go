@@ -9,6 +9,12 @@ type Figure struct {
 	Data []byte // nil where it could not be read, which is reported
 }
 
+// Readings returns none.
+func (f *Figure) Readings() []*Measurement { return nil }
+func (f *Figure) causes() []Cause          { return nil }
+func (f *Figure) hasTable() bool           { return false }
+func (f *Figure) whole(*Card) bool         { return f.Data != nil }
+
 func (r *resolver) figure(f *procedure.Figure) Item {
 	out := &Figure{Figure: f}
 	if f.Image.Name != "" {

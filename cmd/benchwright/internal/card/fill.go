@@ -18,13 +18,18 @@ type Fill struct {
 	Last  *quantity.Marks // nil without a measure that can be used, which a rule reports
 }
 
+func (f *Fill) whole(c *Card) bool {
+	return f.Measurement.whole(c) && (f.Gauge == nil || f.Last != nil)
+}
+
 func (r *resolver) fill(f *procedure.Fill) Item {
 	if !r.pourable(f) {
-		out := &Fill{Measurement: &Measurement{Measurement: &f.Measurement}, Block: f}
+		out := &Fill{Measurement: r.taken(&f.Measurement), Block: f}
 		out.withoutLimits()
 		return out
 	}
 	out := &Fill{Measurement: r.reading(&f.Measurement, quantity.None, nil), Block: f}
+	out.Answered = true // what is poured in is made to lie inside
 	if out.Limit == nil || out.Gauge == nil {
 		return out
 	}

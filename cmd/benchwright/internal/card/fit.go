@@ -49,9 +49,9 @@ func (f *Fit) Inner() Member {
 	return f.Mate
 }
 
-// readings returns the temperatures, forces and depths that the fit is checked
+// Readings returns the temperatures, forces and depths that the fit is checked
 // by, in the order of the hands.
-func (f *Fit) readings() []*Measurement {
+func (f *Fit) Readings() []*Measurement {
 	var out []*Measurement
 	for _, w := range f.Warmths() {
 		out = append(out, w.Measurement)
@@ -103,10 +103,31 @@ func (f *Fit) causes() []Cause {
 	if f.Sealant != "" {
 		out = append(out, Cause{"chemical", f.KeyPlace("sealant")})
 	}
-	for _, m := range f.readings() {
+	for _, m := range f.Readings() {
 		out = append(out, m.causes()...)
 	}
 	return out
+}
+
+func (f *Fit) hasTable() bool { return f.Depth != nil && f.Depth.hasTable() }
+
+func (f *Fit) whole(c *Card) bool {
+	whole := !f.bad && f.Part.whole(c) && f.Mate.whole(c)
+	for _, m := range f.Readings() {
+		whole = whole && m.whole(c)
+	}
+	for _, w := range f.Warmths() {
+		whole = whole && len(w.With) == len(w.Means.With)
+	}
+	for _, p := range f.Pushes() {
+		whole = whole && len(p.With) == len(p.Means.With)
+	}
+	return whole
+}
+
+// whole says whether the part was found, or is only words.
+func (m Member) whole(c *Card) bool {
+	return m.Part != nil || c.Unit == nil || !procedure.IsName(m.At.Name)
 }
 
 func (r *resolver) fit(p *procedure.Fit) Item {

@@ -64,30 +64,9 @@ type Cause struct {
 func (s *Step) Causes() []Cause {
 	var out []Cause
 	for _, i := range s.Items {
-		if c, ok := i.(interface{ causes() []Cause }); ok {
-			out = append(out, c.causes()...)
-		}
+		out = append(out, i.causes()...)
 	}
 	return out
-}
-
-func (t *Tool) causes() []Cause {
-	var out []Cause
-	for _, l := range t.Lines {
-		for _, item := range l.Tools {
-			for _, id := range item.Hazards {
-				out = append(out, Cause{id, nameOf(l, item.ID, t.At)})
-			}
-		}
-	}
-	return out
-}
-
-func (m *Measurement) causes() []Cause {
-	if m.Gauge == nil {
-		return nil
-	}
-	return carried(&m.Gauge.Item, m.At)
 }
 
 // carried returns the hazards that come with a tool of the shop.
@@ -97,15 +76,6 @@ func carried(i *shop.Item, at source.Place) []Cause {
 		out = append(out, Cause{id, at})
 	}
 	return out
-}
-
-func nameOf(l ToolLine, id string, or source.Place) source.Place {
-	for _, n := range l.Names {
-		if n.Name == id {
-			return n.At
-		}
-	}
-	return or
 }
 
 // hazards adds the callouts that tools and blocks call for, shortens those

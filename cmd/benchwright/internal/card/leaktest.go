@@ -2,6 +2,7 @@ package card
 
 import (
 	"math/big"
+	"slices"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/diag"
@@ -34,8 +35,12 @@ func (t *LeakTest) causes() []Cause {
 	return out
 }
 
+func (t *LeakTest) whole(*Card) bool {
+	return len(t.Rows) > 0 && !slices.ContainsFunc(t.Rows, func(r bench.EndReading) bool { return r.Mark == nil })
+}
+
 func (r *resolver) leakTest(t *procedure.LeakTest) Item {
-	out := &LeakTest{Measurement: &Measurement{Measurement: &t.Measurement}, Block: t}
+	out := &LeakTest{Measurement: r.taken(&t.Measurement), Block: t}
 	s := r.card.Shop
 	if s == nil {
 		r.unknown(diag.OnShop, "gauge-unknown", "gauge", t.Gauge, nil, "`gauges:` in a `shop:` of this file")

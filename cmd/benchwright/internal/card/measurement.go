@@ -33,6 +33,53 @@ func (r *resolver) scaled(m *procedure.Measurement, want quantity.Dimension, fac
 	return out
 }
 
+// taken begins a reading: the steps that its branches name are found when all
+// steps are there.
+func (r *resolver) taken(m *procedure.Measurement) *Measurement {
+	out := &Measurement{Measurement: m}
+	r.branch(m.IfLow, func(to *Step) { out.LowGo = to })
+	r.branch(m.IfHigh, func(to *Step) { out.HighGo = to })
+	return out
+}
+
+// branch gives set the step that a branch names, once all steps are there.
+func (r *resolver) branch(b procedure.Branch, set func(*Step)) {
+	if b.Go.Name == "" {
+		return
+	}
+	r.later = append(r.later, func() {
+		steps := r.card.Steps()
+		if n, ok := r.number(b.Go); ok && n >= 1 && n <= len(steps) {
+			set(steps[n-1])
+		}
+	})
+}
+
+// Readings returns the reading itself.
+func (m *Measurement) Readings() []*Measurement { return []*Measurement{m} }
+
+func (m *Measurement) causes() []Cause {
+	if m.Gauge == nil {
+		return nil
+	}
+	return carried(&m.Gauge.Item, m.At)
+}
+
+func (m *Measurement) hasTable() bool { return m.Spread != nil || m.Table != nil }
+
+func (m *Measurement) whole(c *Card) bool {
+	switch {
+	case m.Mismatch, !m.Limits.None && m.Limit == nil && m.Table == nil:
+		return false
+	case m.IfLow.Go.Name != "" && m.LowGo == nil, m.IfHigh.Go.Name != "" && m.HighGo == nil:
+		return false
+	case m.Gauge == nil:
+		return c.Shop == nil || m.Measurement.Gauge.Name == ""
+	}
+	return !slices.ContainsFunc(m.Judged(), func(r MarkRow) bool { return r.Marks == nil }) &&
+		(m.Measurement.Spread == nil || m.Spread != nil && m.Span() != nil)
+}
+
 // shown returns how a gauge shows a band, nil where it does so as written; ok is
 // false where it cannot, which it has reported.
 type shown func(quantity.Band, *shop.Gauge) (band *quantity.Band, ok bool)
@@ -40,7 +87,7 @@ type shown func(quantity.Band, *shop.Gauge) (band *quantity.Band, ok bool)
 // reading resolves a reading whose limits are of a kind. On is nil where the
 // gauge shows all limits as they are written.
 func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, on shown) *Measurement {
-	out := &Measurement{Measurement: m}
+	out := r.taken(m)
 	s := r.card.Shop
 	out.Limit = r.limit(&m.Limits, want)
 	if want == quantity.None || want == quantity.Length {
@@ -262,28 +309,4 @@ func gaugeIDs(s *shop.Shop) []string {
 		out = append(out, g.ID)
 	}
 	return out
-}
-
-// branches finds the steps that if-low, if-high and the faults of a pattern name.
-func (r *resolver) branches() {
-	steps := r.card.Steps()
-	find := func(b procedure.Branch) *Step {
-		if b.Go.Name == "" {
-			return nil
-		}
-		if n, ok := r.number(b.Go); ok && n >= 1 && n <= len(steps) {
-			return steps[n-1]
-		}
-		return nil
-	}
-	for _, s := range steps {
-		for _, i := range s.Items {
-			for _, m := range ReadingsOf(i) {
-				m.LowGo, m.HighGo = find(m.IfLow), find(m.IfHigh)
-			}
-			if p, ok := i.(*Pattern); ok {
-				p.leads(find)
-			}
-		}
-	}
 }

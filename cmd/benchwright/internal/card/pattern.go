@@ -16,6 +16,9 @@ type Pattern struct {
 
 func (r *resolver) pattern(p *procedure.Pattern) Item {
 	out := &Pattern{Pattern: p, Go: map[unit.Fault]*Step{}}
+	for _, f := range unit.Faults {
+		r.branch(p.If[f], func(to *Step) { out.Go[f] = to })
+	}
 	u := r.card.Unit
 	if u == nil {
 		return out
@@ -41,14 +44,18 @@ func (r *resolver) pattern(p *procedure.Pattern) Item {
 	return out
 }
 
-// leads finds the steps that its branches name.
-func (p *Pattern) leads(find func(procedure.Branch) *Step) {
-	for _, f := range unit.Faults {
-		p.Go[f] = find(p.If[f])
-	}
-}
+// Readings returns none: a picture is looked at.
+func (p *Pattern) Readings() []*Measurement { return nil }
+func (p *Pattern) hasTable() bool           { return true }
 
-func (p *Pattern) hasTable() bool { return true }
+func (p *Pattern) whole(*Card) bool {
+	for _, f := range unit.Faults {
+		if p.If[f].Go.Name != "" && p.Go[f] == nil {
+			return false
+		}
+	}
+	return p.Contact != nil
+}
 
 // causes: the gears are turned through their mesh under a brake.
 func (p *Pattern) causes() []Cause { return []Cause{{"mesh", p.At}} }

@@ -11,6 +11,18 @@ import (
 	"benchwright/cmd/benchwright/internal/workspace"
 )
 
+// Readings returns none.
+func (p *Prose) Readings() []*Measurement { return nil }
+func (p *Prose) causes() []Cause          { return nil }
+func (p *Prose) hasTable() bool           { return false }
+func (p *Prose) whole(*Card) bool         { return true }
+
+// Readings returns none.
+func (p *Picture) Readings() []*Measurement { return nil }
+func (p *Picture) causes() []Cause          { return nil }
+func (p *Picture) hasTable() bool           { return false }
+func (p *Picture) whole(*Card) bool         { return p.Data != nil }
+
 func (r *resolver) prose(p *procedure.Prose) Item {
 	switch c := p.Content.(type) {
 	case *syntax.Picture:
@@ -136,7 +148,7 @@ func Anchor(step int) string { return fmt.Sprintf("step-%d", step) }
 func (r *resolver) picture(p *procedure.Prose, c *syntax.Picture) Item {
 	name, data, ok := r.load(procedure.Named{Name: c.Path, At: p.At.File.At(c.PathSpan.Start, c.PathSpan.End)})
 	if !ok {
-		return &Prose{p, &syntax.Paragraph{Span: c.Span}}
+		return &Picture{Source: p}
 	}
 	return &Picture{Source: p, Name: name, Data: data, Alt: c.Alt, Title: c.Title}
 }

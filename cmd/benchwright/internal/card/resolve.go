@@ -2,6 +2,7 @@ package card
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -21,6 +22,7 @@ type resolver struct {
 	numbers map[string]int // step id → number in this variant
 	ids     []string       // every step id of the procedure
 	step    *Step          // the step in hand
+	later   []func()       // what waits until all steps are there
 }
 
 func (r *resolver) run() {
@@ -52,9 +54,9 @@ func (r *resolver) run() {
 			c.Stages = append(c.Stages, stage)
 		}
 	}
-	r.branches()
-	r.shims()
-	r.ends()
+	for _, f := range r.later {
+		f()
+	}
 	r.hazards()
 	r.stops()
 }
@@ -214,40 +216,52 @@ func (r *resolver) items(list []procedure.Item) []Item {
 		if !r.serves(i.Limited()) {
 			continue
 		}
-		switch i := i.(type) {
-		case *procedure.Prose:
-			out = append(out, r.prose(i))
-		case *procedure.Tool:
-			out = append(out, r.tool(i))
-		case *procedure.Torque:
-			out = append(out, r.torque(i))
-		case *procedure.Measurement:
-			out = append(out, r.measurement(i))
-		case *procedure.Witness:
-			out = append(out, &Witness{i})
-		case *procedure.Lash:
-			out = append(out, r.lash(i))
-		case *procedure.Shim:
-			out = append(out, r.shim(i))
-		case *procedure.Preload:
-			out = append(out, r.preload(i))
-		case *procedure.Fit:
-			out = append(out, r.fit(i))
-		case *procedure.Timed:
-			out = append(out, r.timed(i))
-		case *procedure.LeakTest:
-			out = append(out, r.leakTest(i))
-		case *procedure.Fill:
-			out = append(out, r.fill(i))
-		case *procedure.Pattern:
-			out = append(out, r.pattern(i))
-		case *procedure.Figure:
-			out = append(out, r.figure(i))
-		case *procedure.Caution:
-			r.caution(i)
+		if i := r.item(i); i != nil {
+			out = append(out, i)
 		}
 	}
 	return out
+}
+
+// item resolves one item. It is nil for a caution, which becomes a callout of
+// its step, and for what could not be read, which is reported.
+func (r *resolver) item(i procedure.Item) Item {
+	switch i := i.(type) {
+	case *procedure.Invalid:
+		return nil
+	case *procedure.Caution:
+		r.caution(i)
+		return nil
+	case *procedure.Prose:
+		return r.prose(i)
+	case *procedure.Tool:
+		return r.tool(i)
+	case *procedure.Torque:
+		return r.torque(i)
+	case *procedure.Measurement:
+		return r.measurement(i)
+	case *procedure.Witness:
+		return &Witness{i}
+	case *procedure.Lash:
+		return r.lash(i)
+	case *procedure.Shim:
+		return r.shim(i)
+	case *procedure.Preload:
+		return r.preload(i)
+	case *procedure.Fit:
+		return r.fit(i)
+	case *procedure.Timed:
+		return r.timed(i)
+	case *procedure.LeakTest:
+		return r.leakTest(i)
+	case *procedure.Fill:
+		return r.fill(i)
+	case *procedure.Pattern:
+		return r.pattern(i)
+	case *procedure.Figure:
+		return r.figure(i)
+	}
+	panic(fmt.Sprintf("no card resolves a %T", i))
 }
 
 // takeWhy moves the step's reason out of its items: it stands last.

@@ -116,7 +116,7 @@ func setOut(t *testing.T, c *Card) int {
 					need(i.Micrometer.ID)
 				}
 			}
-			for _, m := range ReadingsOf(i) {
+			for _, m := range i.Readings() {
 				if m.Gauge != nil {
 					need(m.Gauge.ID)
 				}

@@ -2,6 +2,7 @@ package card
 
 import (
 	"math/big"
+	"slices"
 	"sync"
 
 	"benchwright/cmd/benchwright/internal/bench"
@@ -83,6 +84,14 @@ func (r *resolver) shim(i *procedure.Shim) Item {
 	if i.Other != nil {
 		out.Other = r.pack(i.Other.Pack)
 	}
+	if step := r.step; !i.Bad {
+		r.later = append(r.later, func() {
+			r.inputs(step, out)
+			if out.Known() && r.wanted(out) {
+				r.tables(out)
+			}
+		})
+	}
 	s := r.card.Shop
 	if s == nil {
 		r.msgs.Report("stock-unknown", i.Stock.At, "give the file a `shop:` with its `stock:`, or put it into a workspace", "without a shop there are no shims to make a pack from")
@@ -126,20 +135,6 @@ func (r *resolver) pack(n procedure.Named) *unit.Pack {
 func (i *Shim) Known() bool {
 	return !i.Bad && i.Pack != nil && i.Stock != nil && !i.Stock.Bad && len(i.Stock.Shims) > 0 && i.Micrometer != nil && i.Inputs != nil &&
 		(i.Other != nil) == (i.Shim.Other != nil) && i.Within != nil && i.OverPack != nil
-}
-
-// shims makes the tables of the card's shim blocks.
-func (r *resolver) shims() {
-	for _, s := range r.card.Steps() {
-		for _, i := range s.Items {
-			if i, ok := i.(*Shim); ok && !i.Bad {
-				r.inputs(s, i)
-				if i.Known() && r.wanted(i) {
-					r.tables(i)
-				}
-			}
-		}
-	}
 }
 
 // length returns a length in the unit of the stock, nil for none.
@@ -210,6 +205,9 @@ func (l *Library) stacksOf(s *shop.Stock, least, most int) *bench.Stacks {
 	return made.(func() *bench.Stacks)()
 }
 
+// Readings returns none: the inputs are readings of other steps.
+func (i *Shim) Readings() []*Measurement { return nil }
+
 func (i *Shim) causes() []Cause {
 	if i.Stock == nil {
 		return nil
@@ -225,3 +223,7 @@ func (i *Shim) causes() []Cause {
 func (i *Shim) Made() bool { return len(i.Packs) > 0 && i.Worked != nil && i.Worked.Pack != nil }
 
 func (i *Shim) hasTable() bool { return i.Made() }
+
+func (i *Shim) whole(*Card) bool {
+	return i.Made() && !slices.ContainsFunc(i.Packs, func(p ShimPack) bool { return p.Over == nil })
+}

@@ -15,7 +15,11 @@ type Timed struct {
 	Short bool         // counted, not read from the clock
 }
 
-func (t *Timed) hasTable() bool { return t.Ends != nil }
+// Readings returns none.
+func (t *Timed) Readings() []*Measurement { return nil }
+func (t *Timed) causes() []Cause          { return nil }
+func (t *Timed) hasTable() bool           { return t.Ends != nil }
+func (t *Timed) whole(*Card) bool         { return t.Days > 0 || t.Short || t.Ends != nil }
 
 func (r *resolver) timed(p *procedure.Timed) Item {
 	t := &Timed{Timed: p}

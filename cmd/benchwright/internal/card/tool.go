@@ -6,6 +6,7 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
@@ -82,6 +83,36 @@ func (r *resolver) tool(t *procedure.Tool) Item {
 		add(HoldStill, []procedure.Named{t.With}, "", r.held(t.HoldStill))
 	}
 	return out
+}
+
+// Readings returns none.
+func (t *Tool) Readings() []*Measurement { return nil }
+
+func (t *Tool) causes() []Cause {
+	var out []Cause
+	for _, l := range t.Lines {
+		for _, item := range l.Tools {
+			for _, id := range item.Hazards {
+				out = append(out, Cause{id, nameOf(l, item.ID, t.At)})
+			}
+		}
+	}
+	return out
+}
+
+func nameOf(l ToolLine, id string, or source.Place) source.Place {
+	for _, n := range l.Names {
+		if n.Name == id {
+			return n.At
+		}
+	}
+	return or
+}
+
+func (t *Tool) hasTable() bool { return false }
+
+func (t *Tool) whole(*Card) bool {
+	return len(t.Lines) > 0 && !slices.ContainsFunc(t.Lines, func(l ToolLine) bool { return len(l.Tools) < len(l.Names) })
 }
 
 // held is what is held still: a part or fastener by its name.

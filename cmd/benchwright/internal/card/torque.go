@@ -51,7 +51,10 @@ func (t *Torque) Set() bool { return t.Fastener != nil && t.Fastener.Count > 1 }
 
 func (r *resolver) torque(t *procedure.Torque) Item {
 	out := &Torque{Torque: t}
-	c := r.card
+	c, step := r.card, r.step
+	if n := t.Until.Reading; n.Name != "" {
+		r.later = append(r.later, func() { out.End = r.end(step, n) })
+	}
 	if c.Unit != nil && t.Fastener.Name != "" {
 		out.Fastener = c.Unit.Fastener(t.Fastener.Name)
 		if out.Fastener == nil {
@@ -138,6 +141,9 @@ func (r *resolver) choose(g *Tightening, a *Adapter, wrenches []*shop.Wrench) {
 	}
 }
 
+// Readings returns none: a wrench is set.
+func (t *Torque) Readings() []*Measurement { return nil }
+
 func (t *Torque) causes() []Cause {
 	var out []Cause
 	if t.Adapter != nil {
@@ -153,6 +159,19 @@ func (t *Torque) causes() []Cause {
 
 // hasTable says that its figure of the order may stand on a look-up face.
 func (t *Torque) hasTable() bool { return t.Drawn() }
+
+func (t *Torque) whole(c *Card) bool {
+	until := t.Until.Reading.Name != ""
+	if t.Fastener == nil || (t.Torque.Adapter != nil) != (t.Adapter != nil) || until && (t.End == nil || t.End.Reading == nil) {
+		return false
+	}
+	for _, g := range t.Tightenings() {
+		if g.Limit == nil && !(until && g == &t.Tightening) || g.Limit != nil && g.Choice == nil && c.Shop != nil {
+			return false
+		}
+	}
+	return t.PassFault == bench.PassesGood
+}
 
 func wrenchIDs(s *shop.Shop) []string {
 	var out []string

@@ -55,7 +55,7 @@ func each[T card.Item](p *pass, f func(*card.Step, T)) {
 // block it is.
 func eachReading(p *pass, f func(*card.Step, *card.Measurement)) {
 	each(p, func(s *card.Step, i card.Item) {
-		for _, m := range card.ReadingsOf(i) {
+		for _, m := range i.Readings() {
 			f(s, m)
 		}
 	})
@@ -64,7 +64,7 @@ func eachReading(p *pass, f func(*card.Step, *card.Measurement)) {
 // eachReadingOf calls f for every reading with the block that takes it.
 func eachReadingOf(p *pass, f func(card.Item, *card.Measurement)) {
 	each(p, func(_ *card.Step, i card.Item) {
-		for _, m := range card.ReadingsOf(i) {
+		for _, m := range i.Readings() {
 			f(i, m)
 		}
 	})

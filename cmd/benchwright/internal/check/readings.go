@@ -22,11 +22,7 @@ func readings(p *pass) {
 
 // branches asks that each side of a band leads somewhere.
 func branches(p *pass) {
-	each(p, func(_ *card.Step, i card.Item) {
-		m := card.ReadingOf(i)
-		if _, poured := i.(*card.Fill); m == nil || poured {
-			return // what is poured in is made to lie inside
-		}
+	eachReading(p, func(_ *card.Step, m *card.Measurement) {
 		bands := m.Judged()
 		if len(bands) == 0 || m.Answered {
 			return

@@ -1,6 +1,7 @@
 package compile
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -53,6 +54,11 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 	res.Warnings = found.Len() - found.Errors()
 	if res.Errors += found.Errors(); res.Errors > 0 {
 		return
+	}
+	for _, c := range cards {
+		if i := c.Lacking(); i != nil {
+			panic(fmt.Sprintf("nothing was reported, and a %T lacks what it needs", i))
+		}
 	}
 	res.Decks = made
 	for _, m := range made {

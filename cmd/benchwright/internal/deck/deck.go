@@ -42,6 +42,7 @@ func (f Far) Further() (next Far, ok bool) { return f + 1, f < farAll }
 func Build(c *card.Card, far map[int]Far) *Deck {
 	b := newBuilder(c)
 	b.far = far
+	b.sayAll()
 	b.setOut()
 	b.steps()
 	if len(b.lookups) > 0 {
@@ -58,9 +59,10 @@ type builder struct {
 	card *card.Card
 	refs map[source.Place]render.Ref
 
-	step    int            // the step in hand
-	far     map[int]Far    // steps that do not hold all of theirs
-	lookups []render.Group // those tables
+	step    int              // the step in hand
+	said    map[int][]saying // what the items of each step say
+	far     map[int]Far      // steps that do not hold all of theirs
+	lookups []render.Group   // those tables
 }
 
 func newBuilder(c *card.Card) *builder {
@@ -80,7 +82,7 @@ func newBuilder(c *card.Card) *builder {
 	if p.Draft {
 		d.Running.Watch = wordDraft
 	}
-	return &builder{Deck: d, card: c, refs: map[source.Place]render.Ref{}}
+	return &builder{Deck: d, card: c, refs: map[source.Place]render.Ref{}, said: map[int][]saying{}}
 }
 
 // ref returns the reference of a place.

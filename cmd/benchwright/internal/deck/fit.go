@@ -285,7 +285,7 @@ func (b *builder) fitTools(f *card.Fit) []render.ToolRow {
 func (b *builder) fitRows(f *card.Fit) []recordRow {
 	var rows []recordRow
 	add := func(what string, m *card.Measurement) {
-		rows = append(rows, recordRow{item: f, what: what, limits: b.limits(m), kind: rowKind{left: true, initials: true}})
+		rows = append(rows, recordRow{at: f.At, what: what, limits: b.limits(m), kind: rowKind{left: true, initials: true}, gauged: true})
 	}
 	title := fitTitle(f)
 	for _, w := range f.Warmths() {
@@ -306,7 +306,7 @@ func (b *builder) fitRows(f *card.Fit) []recordRow {
 	}
 	if d := f.Depth; d != nil {
 		for _, r := range b.measurementRows(d) {
-			r.item, r.what = f, wordDepth(the(f.Part.Name))
+			r.at, r.what = f.At, wordDepth(the(f.Part.Name))
 			rows = append(rows, r)
 		}
 	}

@@ -134,7 +134,7 @@ func (b *builder) patternRows(p *card.Pattern) []recordRow {
 	if p.Pair == nil {
 		return nil
 	}
-	r := recordRow{item: p, what: wordPattern(lower(p.Pair.Name), p.Side), kind: rowKind{initials: true}, limits: "A"}
+	r := recordRow{at: p.At, what: wordPattern(lower(p.Pair.Name), p.Side), kind: rowKind{initials: true}, limits: "A"}
 	if p.AsFound {
 		r.kind.found, r.limits = true, ""
 	} else {

@@ -1,6 +1,7 @@
 package deck
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 
@@ -10,14 +11,19 @@ import (
 	"benchwright/render"
 )
 
-// prose returns the element for a piece of a writer's text.
-func (b *builder) prose(p *card.Prose) (render.Element, bool) {
+// picture builds a picture of a writer's text.
+func (b *builder) picture(p *card.Picture) []render.Element {
+	if p.Data == nil {
+		return nil
+	}
+	return []render.Element{b.technical(p.Place(), render.Picture{Name: p.Name, Data: p.Data, Alt: p.Alt, Caption: plain(p.Title)})}
+}
+
+// prose builds a piece of a writer's text.
+func (b *builder) prose(p *card.Prose) []render.Element {
 	var content render.Content
 	switch c := p.Content.(type) {
 	case *syntax.Paragraph:
-		if len(c.Runs) == 0 {
-			return render.Element{}, false
-		}
 		content = render.Text{Role: render.Instruction, Runs: runs(c.Runs)}
 	case *syntax.Note:
 		if c.Kind == syntax.Why {
@@ -35,16 +41,16 @@ func (b *builder) prose(p *card.Prose) (render.Element, bool) {
 		for _, r := range c.Rows {
 			t.Rows = append(t.Rows, cells(r))
 		}
-		return b.technical(p.Place(), t), true
+		return []render.Element{b.technical(p.Place(), t)}
 	default:
-		return render.Element{}, false
+		panic(fmt.Sprintf("no face knows a %T", c))
 	}
 	// A number in the text is something to set, count or accept: a change of it
 	// is no mere wording.
 	if strings.ContainsFunc(p.Place().Text(), unicode.IsDigit) {
-		return b.technical(p.Place(), content), true
+		return []render.Element{b.technical(p.Place(), content)}
 	}
-	return b.wording(p.Place(), content), true
+	return []render.Element{b.wording(p.Place(), content)}
 }
 
 func list(l *syntax.List) render.List {

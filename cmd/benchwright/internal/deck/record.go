@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/render"
 )
 
@@ -35,7 +36,7 @@ func (b *builder) record() {
 	for _, s := range b.card.Steps() {
 		for _, r := range b.rows(s) {
 			for _, what := range r.lines() {
-				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits), Boxes: fill(r.kind), Hold: r.hold})
+				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.at), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits), Boxes: fill(r.kind), Hold: r.hold})
 			}
 		}
 	}
@@ -50,13 +51,13 @@ func (b *builder) record() {
 type rowKind struct{ found, left, initials bool }
 
 type recordRow struct {
-	item   card.Item
+	at     source.Place
 	what   string
 	limits string
 	boxes  []string // labels of several readings
 	kind   rowKind
 	hold   bool
-	gauged bool // read on an instrument, beside the readings and torques
+	gauged bool // read or set on an instrument
 }
 
 // lines returns what is written down, one line a reading.
@@ -74,6 +75,15 @@ func (r recordRow) lines() []string {
 	return out
 }
 
+// rows returns what a step leaves on record.
+func (b *builder) rows(s *card.Step) []recordRow {
+	var out []recordRow
+	for _, i := range b.said[s.Number] {
+		out = append(out, i.record...)
+	}
+	return out
+}
+
 // columns says which of the two boxes the card needs at all.
 func (b *builder) columns() (found, left bool) {
 	for _, s := range b.card.Steps() {
@@ -84,41 +94,9 @@ func (b *builder) columns() (found, left bool) {
 	return
 }
 
-// rows returns what a step leaves on record.
-func (b *builder) rows(s *card.Step) []recordRow {
-	var out []recordRow
-	for _, i := range s.Items {
-		switch i := i.(type) {
-		case *card.Torque:
-			out = append(out, b.torqueRows(i)...)
-		case *card.Measurement:
-			out = append(out, b.measurementRows(i)...)
-		case *card.Lash:
-			out = append(out, b.measurementRows(i.Measurement)...)
-		case *card.Shim:
-			out = append(out, b.shimRows(i)...)
-		case *card.Preload:
-			out = append(out, b.measurementRows(i.Measurement)...)
-		case *card.Fit:
-			out = append(out, b.fitRows(i)...)
-		case *card.Timed:
-			out = append(out, b.timedRows(i)...)
-		case *card.LeakTest:
-			out = append(out, b.leakTestRows(i)...)
-		case *card.Fill:
-			out = append(out, b.fillRows(i)...)
-		case *card.Pattern:
-			out = append(out, b.patternRows(i)...)
-		case *card.Witness:
-			out = append(out, recordRow{item: i, what: wordHoldRow(i.Sees), limits: i.Who, kind: rowKind{initials: true}, hold: true})
-		}
-	}
-	return out
-}
-
 // measurementRows returns what a reading leaves on record.
 func (b *builder) measurementRows(m *card.Measurement) []recordRow {
-	r := recordRow{item: m, what: m.Of, boxes: m.Record, kind: rowKind{initials: true}}
+	r := recordRow{at: m.At, what: m.Of, boxes: m.Record, kind: rowKind{initials: true}, gauged: true}
 	switch kind := b.card.Procedure.Kind; {
 	case m.AsFound, kind == "strip", kind == "inspect":
 		r.kind.found = true
@@ -161,6 +139,7 @@ func (b *builder) bounds(m *card.Measurement) string {
 // job, every step with its tick, readings and initials.
 func Strip(c *card.Card) *Deck {
 	b := newBuilder(c)
+	b.sayAll()
 	front := c.Procedure.Number.At
 	head := render.Records{Columns: []string{"", "", "", wordJob, wordSerial, wordDate, wordName}, Rows: []render.RecordRow{{Boxes: []bool{true, true, true, true}}}}
 	t := render.Records{Title: wordStrip, Columns: []string{wordStep, wordWork, wordLimits, wordDone, wordAsFound, wordAsLeft, wordInstrument, wordInitials}}
@@ -169,10 +148,8 @@ func Strip(c *card.Card) *Deck {
 		t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(at), Step: fmt.Sprint(s.Number), What: runs(s.Title), Boxes: []bool{true, false, false, false, false}})
 		for _, r := range b.rows(s) {
 			for _, what := range r.lines() {
-				_, torque := r.item.(*card.Torque)
-				reading := len(card.ReadingsOf(r.item)) > 0
-				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.item.Place()), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits),
-					Boxes: []bool{false, r.kind.found, r.kind.left, torque || reading || r.gauged, true}, Hold: r.hold})
+				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.at), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits),
+					Boxes: []bool{false, r.kind.found, r.kind.left, r.gauged, true}, Hold: r.hold})
 			}
 		}
 	}

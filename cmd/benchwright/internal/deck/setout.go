@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/hazard"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -160,17 +159,9 @@ func (b *builder) wear() render.Listing {
 func (b *builder) implied() (consumables, tools [][][]render.Run) {
 	used := map[string][]int{}
 	for _, s := range b.card.Steps() {
-		for _, i := range s.Items {
-			switch i := i.(type) {
-			case *card.Torque:
-				if i.Drawn() {
-					used[wordChalk] = append(used[wordChalk], s.Number)
-				}
-				if i.ThenTurn != nil {
-					used[wordPaintPen] = append(used[wordPaintPen], s.Number)
-				}
-			case *card.Timed, *card.LeakTest:
-				used[wordClock] = append(used[wordClock], s.Number)
+		for _, i := range b.said[s.Number] {
+			for _, what := range i.takes {
+				used[what] = append(used[what], s.Number)
 			}
 		}
 	}

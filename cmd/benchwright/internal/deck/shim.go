@@ -163,8 +163,8 @@ func (b *builder) shimRows(i *card.Shim) []recordRow {
 		kind := rowKind{left: true, initials: true}
 		over := span(g.Scale.Number(low.Over.Low, b.card.Shop.Mark()), g.Scale.Number(high.Over.High, b.card.Shop.Mark()))
 		return []recordRow{
-			{item: i, what: wordPackRow(p.Name), limits: span(b.exactly(i, low.Total), b.exactly(i, high.Total)) + nbsp + i.Unit.Symbol, kind: kind},
-			{item: i, what: wordPackAsMade(p.Name), limits: wordAsRow(over) + nbsp + engraved(g.Marked, g.Scale), kind: kind, gauged: true},
+			{at: i.At, what: wordPackRow(p.Name), limits: span(b.exactly(i, low.Total), b.exactly(i, high.Total)) + nbsp + i.Unit.Symbol, kind: kind},
+			{at: i.At, what: wordPackAsMade(p.Name), limits: wordAsRow(over) + nbsp + engraved(g.Marked, g.Scale), kind: kind, gauged: true},
 		}
 	}
 	var packs, others []*card.ShimPack

@@ -97,5 +97,5 @@ func (b *builder) timedRows(t *card.Timed) []recordRow {
 	if t.Within == nil || t.Short {
 		return nil
 	}
-	return []recordRow{{item: t, what: wordStartedAt, limits: lower(wordWithin) + " " + b.value(*t.Within), kind: rowKind{left: true, initials: true}}}
+	return []recordRow{{at: t.At, what: wordStartedAt, limits: lower(wordWithin) + " " + b.value(*t.Within), kind: rowKind{left: true, initials: true}}}
 }

@@ -147,10 +147,23 @@ func (b *builder) torqueTools(t *card.Torque, items []card.Item) []render.ToolRo
 	return rows
 }
 
+// torqueTakes returns what its words alone tell to take: what marks the ones that
+// are done, and what the turn is seen by.
+func torqueTakes(t *card.Torque) []string {
+	var out []string
+	if t.Drawn() {
+		out = append(out, wordChalk)
+	}
+	if t.ThenTurn != nil {
+		out = append(out, wordPaintPen)
+	}
+	return out
+}
+
 // torqueRows returns what a torque leaves on record: the last setting, and what
 // is done beyond it.
 func (b *builder) torqueRows(t *card.Torque) []recordRow {
-	r := recordRow{item: t, kind: rowKind{left: true, initials: true}, boxes: t.Record}
+	r := recordRow{at: t.At, kind: rowKind{left: true, initials: true}, boxes: t.Record, gauged: true}
 	if t.Fastener != nil {
 		r.what = t.Fastener.Name
 	}

@@ -1,0 +1,80 @@
+package deck
+
+import (
+	"slices"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/render"
+)
+
+// inHand says whether a tool that the step takes, by itself or as part of what
+// it was put together with, has that size across flats. One that holds
+// something still is not free to turn something else.
+func (b *builder) inHand(size quantity.Value, items []card.Item) bool {
+	fits := func(i *shop.Item) bool {
+		t, ok := b.card.Shop.Find(i.ID).(*shop.Tool)
+		if !ok || t.AcrossFlats == nil {
+			return false
+		}
+		same := quantity.Convert(t.AcrossFlats.Value, t.AcrossFlats.Unit, size.Unit)
+		return same != nil && same.Cmp(size.Value) == 0
+	}
+	for _, i := range items {
+		if t, ok := i.(*card.Torque); ok && t.Adapter != nil && fits(t.Adapter.Tool) {
+			return true
+		}
+		t, ok := i.(*card.Tool)
+		if !ok {
+			continue
+		}
+		for _, l := range t.Lines {
+			if l.Verb != card.Take && l.Verb != card.Assemble {
+				continue
+			}
+			for _, item := range l.Tools {
+				if fits(item) || slices.ContainsFunc(b.card.Assemblies[item.ID], fits) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// toolLines returns what a tool block says to do with its tools.
+func toolLines(t *card.Tool) []render.ToolRow {
+	var rows []render.ToolRow
+	for _, l := range t.Lines {
+		rows = append(rows, toolLine(l)...)
+	}
+	return rows
+}
+
+func toolLine(l card.ToolLine) []render.ToolRow {
+	var rows []render.ToolRow
+	for n, item := range l.Tools {
+		note := ""
+		switch {
+		case l.Verb == card.Assemble && n == len(l.Tools)-1 && l.As != "":
+			note = wordMade(l.As)
+		case l.Verb == card.HoldStill && l.Held != "":
+			note = wordHeld(lower(l.Held))
+		}
+		rows = append(rows, toolRow(verbs[l.Verb], item, note))
+	}
+	return rows
+}
+
+func unique(rows []render.ToolRow) []render.ToolRow {
+	var out []render.ToolRow
+	seen := map[render.ToolRow]bool{}
+	for _, r := range rows {
+		if !seen[r] {
+			out = append(out, r)
+		}
+		seen[r] = true
+	}
+	return out
+}
