@@ -147,8 +147,7 @@ var sizes = map[string]string{
 func (r shimReader) from(n *syntax.Node) {
 	f := ShimFrom{Reading: named(n.Get("reading")), OldPack: named(n.Get("old-pack")),
 		OldMark: named(n.Get("old-mark")), NewMark: named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), By: r.size(n, "by"), At: r.s.KeyPlace("from")}
-	if w := n.Get("with-pack"); w != nil && isStep(w) {
-		r.read.Wordy(w, "write how thick it is, such as `1.00 mm`; a step that measures it stands under `old-pack:`")
+	if w := n.Get("with-pack"); w != nil && r.read.Wordy(w, "write how thick it is, such as `1.00 mm`; a step that measures it stands under `old-pack:`") {
 		r.s.Bad = true
 	} else {
 		f.WithPack = r.size(n, "with-pack")
