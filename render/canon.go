@@ -96,9 +96,9 @@ func canonValue(v any) string {
 		}
 		return strconv.Quote(v)
 	case bool:
-		return when(v, "yes")
+		return given(v, "yes")
 	case int:
-		return when(v != 0, strconv.Itoa(v))
+		return given(v != 0, strconv.Itoa(v))
 	case []string:
 		return canonList(v, func(s string) string { return strconv.Quote(s) })
 	case []bool:
@@ -149,7 +149,7 @@ func canonRuns(runs []Run) string {
 		joined = append(joined, r)
 	}
 	return canonList(joined, func(r Run) string {
-		s := [...]string{Regular: "", Semibold: "+", Bold: "*"}[min(r.Weight, Bold)] + when(r.Code, "#") + strconv.Quote(r.Text)
+		s := [...]string{Regular: "", Semibold: "+", Bold: "*"}[min(r.Weight, Bold)] + given(r.Code, "#") + strconv.Quote(r.Text)
 		if r.Link != "" {
 			s += "@" + strconv.Quote(r.Link)
 		}
@@ -258,4 +258,11 @@ func (c *canon) list(l List) {
 		}
 		c.WriteString(")")
 	}
+}
+
+func given(yes bool, s string) string {
+	if yes {
+		return s
+	}
+	return ""
 }

@@ -3,81 +3,81 @@ package render
 // A contact pattern is a row a picture: the letter beside its box, the tooth, what
 // it is called and what to do. The first is larger, with the edges of the tooth named round it.
 func (p Contact) lay(c *compositor) block {
-	u := c.beat
-	b := block{runs: true}
+	u := c.Beat
+	b := block{Runs: true}
 	// The ground of a slab is that of a panel; together they look like one.
 	slabOf := func(k column) slab {
 		var out canvas
-		height := c.beats(k.y)
-		out.ground(0, 0, c.width, height, tint)
-		out.ground(0, 0, u/2, height, accent)
-		out.add(k.ops...)
-		return slab{height: height, keep: len(b.slabs) == len(p.Rows)-1, ops: out.ops}
+		height := c.Beats(k.Y)
+		out.Ground(0, 0, c.Width, height, tint)
+		out.Ground(0, 0, u/2, height, accent)
+		out.Add(k.Ops...)
+		return slab{Height: height, Keep: len(b.Slabs) == len(p.Rows)-1, Ops: out.Ops}
 	}
-	head := c.within()
-	head.text(p.Title, c.strong)
+	head := c.Within()
+	head.Text(p.Title, c.Strong)
 	again := slabOf(head)
-	b.again = &again
+	b.Again = &again
 	for i, r := range p.Rows {
 		k := head
 		if i == 0 {
-			k.pattern(r, min(34*u, k.width*36/100), 11*u, &p)
+			k.pattern(r, min(34*u, k.Width*36/100), 11*u, &p)
 		} else {
-			k = c.within()
-			k.y = 0
-			k.across(k.x, 0, k.width, c.hair, hairline)
-			k.pattern(r, min(25*u, k.width*30/100), 9*u, nil)
+			k = c.Within()
+			k.Y = 0
+			k.Across(k.X, 0, k.Width, c.Hair, hairline)
+			k.pattern(r, min(25*u, k.Width*30/100), 9*u, nil)
 		}
-		b.slabs = append(b.slabs, slabOf(k))
+		b.Slabs = append(b.Slabs, slabOf(k))
 	}
-	k := c.within()
-	k.y = 0
-	k.across(k.x, 0, k.width, c.hair, hairline)
-	k.y = u / 2
-	k.lines(p.Under, c.text)
-	k.text(p.Source, c.label)
-	k.y += u
-	b.slabs = append(b.slabs, slabOf(k))
+	k := c.Within()
+	k.Y = 0
+	k.Across(k.X, 0, k.Width, c.Hair, hairline)
+	k.Y = u / 2
+	k.Lines(p.Under, c.Text)
+	k.Text(p.Source, c.Label)
+	k.Y += u
+	b.Slabs = append(b.Slabs, slabOf(k))
 	return b
 }
 
 // pattern sets one picture, its tooth so wide and high, with the names of the
 // tooth's edges where edges is not nil.
 func (k *column) pattern(r ContactRow, width, height int, edges *Contact) {
-	c, u := k.c, k.c.beat
-	letter, top := c.strong.in(accent), k.y+u
-	box := k.x + letter.lead // a letter is never wider
-	k.label(c, r.Letter, letter, k.x, top+c.tick/2, Left)
-	k.frame(box, top, c.tick, c.tick, c.frame, u/4, white, ink, TickBox)
-	x, y := box+c.tick+3*u/2, top
+	c, u := k.C, k.C.Beat
+	letter, top := c.Strong.In(accent), k.Y+u
+	box := k.X + letter.Lead // a letter is never wider
+	k.Label(c, r.Letter, letter, k.X, top+c.Tick/2, Left)
+	k.Frame(box, top, c.Tick, c.Tick, c.Frame, u/4, white, ink, TickBox)
+	x, y := box+c.Tick+3*u/2, top
 	end := x + width
 	if edges != nil {
-		x += k.label(c, edges.Toe, c.label, x, y+c.label.lead+height*6/10, Left) + u/2
-		y += c.label.lead
-		k.label(c, edges.Top, c.label, x+width/2, top+c.label.lead/2, Center)
-		k.label(c, edges.Root, c.label, x+width/2, y+height+c.label.lead/2, Center)
+		x += k.Label(c, edges.Toe, c.Label, x, y+c.Label.Lead+height*6/10, Left) + u/2
+		y += c.Label.Lead
+		k.Label(c, edges.Top, c.Label, x+width/2, top+c.Label.Lead/2, Center)
+		k.Label(c, edges.Root, c.Label, x+width/2, y+height+c.Label.Lead/2, Center)
 		end = x + width + u/2
-		end += k.label(c, edges.Heel, c.label, end, y+height*6/10, Left)
+		end += k.Label(c, edges.Heel, c.Label, end, y+height*6/10, Left)
 	}
 	k.tooth(r, x, y, width, height)
 	if edges != nil {
-		height += 2 * c.label.lead
+		height += 2 * c.Label.Lead
 	}
-	sub := column{canvas: k.canvas, c: c, x: end + 2*u, y: top - u/4, width: k.x + k.width - end - 2*u}
-	sub.lines(r.Do, c.text)
+	sub := column{canvas: k.canvas, C: c, X: end + 2*u, Y: top - u/4, Width: k.X + k.Width - end - 2*u}
+	sub.Lines(r.Do, c.Text)
 	k.canvas = sub.canvas
-	k.y = c.beats(max(sub.y, top+height, top+c.tick) + u/2)
+	k.Y = c.Beats(max(sub.Y, top+height, top+c.Tick) + u/2)
 }
 
 // tooth draws a tooth of the gear as it is seen on one side: lower at the toe
 // than at the heel, its top land behind, the patch on the flank.
 func (k *column) tooth(r ContactRow, x, y, width, height int) {
-	c := k.c
+	c := k.C
 	back, deep := width/24, height/8 // the top land goes back to the right and up
 	f := flank{x: x, width: width - back, toe: y + height*33/100, heel: y + deep, toeRoot: y + height*88/100, heelRoot: y + height}
 	l, rt := f.x, f.x+f.width
-	k.add(poly(tint, ink, c.frame, l, f.toe, l+back, f.toe-deep, rt+back, f.heel-deep, rt, f.heel),
-		poly(white, ink, c.frame, l, f.toeRoot, l, f.toe, rt, f.heel, rt, f.heelRoot),
+	k.Add(poly(tint, ink, c.Frame, l, f.toe, l+back, f.toe-deep, rt+back, f.heel-deep, rt, f.heel),
+		poly(white, ink, c.Frame, l, f.toeRoot, l, f.toe, rt, f.heel, rt, f.heelRoot),
 		f.patch(r))
 }
 

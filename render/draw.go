@@ -12,6 +12,19 @@ func onCircle(x, y, r int, degrees float64) (int, int) {
 	return x + int(math.Round(float64(r)*s)), y - int(math.Round(float64(r)*c))
 }
 
+// disc is a filled circle. The handles of its four curves are 0.5523 of the
+// radius.
+func disc(x, y, r int, fill Color) Path {
+	k := r * 5523 / 10000
+	return Path{Fill: fill, Stroke: NoColor, Segs: []Seg{
+		{Verb: 'M', X: x, Y: y - r},
+		{Verb: 'C', X1: x + k, Y1: y - r, X2: x + r, Y2: y - k, X: x + r, Y: y},
+		{Verb: 'C', X1: x + r, Y1: y + k, X2: x + k, Y2: y + r, X: x, Y: y + r},
+		{Verb: 'C', X1: x - k, Y1: y + r, X2: x - r, Y2: y + k, X: x - r, Y: y},
+		{Verb: 'C', X1: x - r, Y1: y - k, X2: x - k, Y2: y - r, X: x, Y: y - r},
+		{Verb: 'Z'}}}
+}
+
 // ring is a stroked circle, filled where fill is a colour.
 func ring(x, y, r, width int, stroke, fill Color) Path {
 	p := disc(x, y, r, fill)
@@ -64,38 +77,38 @@ func arrowHead(x, y, length int, degrees float64, color Color) Path {
 	return poly(color, NoColor, 0, x, y, ax, ay, bx, by)
 }
 
-// arrow is a straight line with a head at its end.
-func (k *canvas) arrow(x1, y1, x2, y2, width, head int, color Color) {
+// Arrow is a straight line with a head at its end.
+func (k *canvas) Arrow(x1, y1, x2, y2, width, head int, color Color) {
 	degrees := math.Atan2(float64(x2-x1), float64(y1-y2)) * 180 / math.Pi
 	ex, ey := onCircle(x2, y2, head*3/4, degrees+180)
-	k.add(Line{X1: x1, Y1: y1, X2: ex, Y2: ey, Width: width, Color: color}, arrowHead(x2, y2, head, degrees, color))
+	k.Add(Line{X1: x1, Y1: y1, X2: ex, Y2: ey, Width: width, Color: color}, arrowHead(x2, y2, head, degrees, color))
 }
 
-// label sets one line of text with its middle at y: from x on (Left), about x
+// Label sets one line of text with its middle at y: from x on (Left), about x
 // (Center) or up to x (Right). It returns the text's width.
-func (k *canvas) label(c *compositor, text string, h hand, x, y int, a Align) int {
-	p := c.set(says(text), h, 1<<30, 0)
-	if len(p.lines) == 0 {
+func (k *canvas) Label(c *compositor, text string, h hand, x, y int, a Align) int {
+	p := c.Set(says(text), h, 1<<30, 0)
+	if len(p.Lines) == 0 {
 		return 0
 	}
-	_, w := c.extent(says(text), h)
+	_, w := c.Extent(says(text), h)
 	switch a {
 	case Center:
 		x -= w / 2
 	case Right:
 		x -= w
 	}
-	k.para(p, x, y-h.lead/2)
+	k.Para(p, x, y-h.Lead/2)
 	return w
 }
 
-// beside is a figure of that height with what is said of it from x on, or below
+// Beside is a figure of that height with what is said of it from x on, or below
 // it where too little of the width is left there.
-func (c *compositor) beside(figure canvas, x, height int, lines [][]Run) block {
-	k := column{canvas: figure, c: c, x: x, width: c.width - x}
-	if k.width < 12*c.text.size {
-		k.x, k.y, k.width = 0, height+c.beat, c.width
+func (c *compositor) Beside(figure canvas, x, height int, lines [][]Run) block {
+	k := column{canvas: figure, C: c, X: x, Width: c.Width - x}
+	if k.Width < 12*c.Text.Size {
+		k.X, k.Y, k.Width = 0, height+c.Beat, c.Width
 	}
-	k.lines(lines, c.text)
-	return one(c.beats(max(height, k.y)), k.canvas)
+	k.Lines(lines, c.Text)
+	return one(c.Beats(max(height, k.Y)), k.canvas)
 }

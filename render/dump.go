@@ -63,7 +63,7 @@ func dumpOps(out io.Writer, s Sheet) {
 func dumpOp(op Op) string {
 	switch op := op.(type) {
 	case Glyphs:
-		return fmt.Sprintf("text %d,%d %s %d%s w %d %q", op.X, op.Y, fontName(op.Font), op.Size, when(op.Color != 0, fmt.Sprintf(" %06X", op.Color)), op.Width, op.Text)
+		return fmt.Sprintf("text %d,%d %s %d%s w %d %q", op.X, op.Y, op.Font, op.Size, when(op.Color != 0, fmt.Sprintf(" %06X", op.Color)), op.Width, op.Text)
 	case Rect:
 		role := [...]string{Ground: "rect", WriteBox: "write-box", TickBox: "tick-box", Tint: "tint"}
 		name := fmt.Sprintf("rect-%d", op.Role)
@@ -118,13 +118,6 @@ func dumpSegs(segs []Seg) string {
 func paint(fill, stroke Color, width int) string {
 	return when(fill != NoColor, fmt.Sprintf(" fill %06X", fill)) +
 		when(stroke != NoColor && width > 0, fmt.Sprintf(" stroke %06X %d", stroke, width))
-}
-
-func fontName(f Font) string {
-	if int(f) < len(fontNames) {
-		return fontNames[f]
-	}
-	return fmt.Sprintf("font-%d", f)
 }
 
 func when(yes bool, s string) string {

@@ -35,7 +35,7 @@ link 10000,45000 30000×6000 "top"
 `
 
 func TestDump(t *testing.T) {
-	sheets := specimen(t)
+	sheets := specimen()
 	var b strings.Builder
 	if err := Dump(&b, sheets); err != nil {
 		t.Fatal(err)

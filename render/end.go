@@ -3,21 +3,21 @@ package render
 // The end stands between two rules.
 func (e End) lay(c *compositor) block {
 	var k canvas
-	p := c.set(says(e.Text), c.strong.in(accent), c.width, 0)
-	h := p.height() + 2*c.beat
-	w := p.width + 4*c.beat
+	p := c.Set(says(e.Text), c.Strong.In(accent), c.Width, 0)
+	h := p.Height() + 2*c.Beat
+	w := p.Width + 4*c.Beat
 	y := h / 2
-	k.across(0, y, (c.width-w)/2, c.rule, accent)
-	k.aligned(p, 0, c.beat, c.width, Center)
-	k.across(c.width-(c.width-w)/2, y, (c.width-w)/2, c.rule, accent)
+	k.Across(0, y, (c.Width-w)/2, c.Rule, accent)
+	k.Aligned(p, 0, c.Beat, c.Width, Center)
+	k.Across(c.Width-(c.Width-w)/2, y, (c.Width-w)/2, c.Rule, accent)
 	return one(h, k)
 }
 
-// below is the end where the body has no room for it: at the right of the
+// Below is the end where the body has no room for it: at the right of the
 // foot's first line.
-func (e End) below(c *compositor) block {
+func (e End) Below(c *compositor) block {
 	var k canvas
-	p := c.set(says(e.Text), c.strong.in(accent), c.column-codeSquare-2*c.beat, 0)
-	k.aligned(p, 0, c.beat/2, c.column-codeSquare-2*c.beat, Right)
-	return one(p.height(), k)
+	p := c.Set(says(e.Text), c.Strong.In(accent), c.Column-codeSquare-2*c.Beat, 0)
+	k.Aligned(p, 0, c.Beat/2, c.Column-codeSquare-2*c.Beat, Right)
+	return one(p.Height(), k)
 }

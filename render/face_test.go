@@ -201,7 +201,7 @@ func TestTheCodesPlaceStaysFree(t *testing.T) { everyFace(t, codeFree) }
 
 func codeFree(t *testing.T, o Options, s Sheet) {
 	square, line := CodePlace(o)
-	if square.W != codeSquare || square.H != codeSquare || line.H < newStyle(o).label.lead {
+	if square.W != codeSquare || square.H != codeSquare || line.H < newStyle(o.Paper, o.Plain).Label.Lead {
 		t.Errorf("%v and %v", square, line)
 	}
 	for _, r := range []Rect{square, line} {
@@ -227,7 +227,7 @@ func TestMeasure(t *testing.T) {
 		lines, chars := 0, 0
 		for _, op := range sheets[0].Ops {
 			g, is := op.(Glyphs)
-			if !is || g.Size != newStyle(o).text.size || g.Font != FontRegular {
+			if !is || g.Size != newStyle(o.Paper, o.Plain).Text.Size || g.Font != FontRegular {
 				continue
 			}
 			n := utf8.RuneCountInString(g.Text)

@@ -44,18 +44,18 @@ func (p *pages) section(i int, s Section) {
 			to++
 			need += p.apart(groups[to-1].Group) + groups[to].needs
 		}
-		if g := groups[to]; g.Breaks && need > p.c.tallest {
+		if g := groups[to]; g.Breaks && need > p.c.Tallest {
 			need -= g.needs - g.first()
 		}
-		if over := need - p.c.tallest; over > 0 && to > from && !groups[to].Breaks {
+		if over := need - p.c.Tallest; over > 0 && to > from && !groups[to].Breaks {
 			if t := p.fit(groups[to].Group, groups[to].height-over); groups[to].height-t.height >= over {
 				t.needs = t.height
 				need -= groups[to].height - t.height
 				groups[to] = t
 			}
 		}
-		if need > p.c.tallest && to > from {
-			p.c.report(Problem{TooTall, groups[to].about(), lengths(need, p.c.tallest)})
+		if need > p.c.Tallest && to > from {
+			p.c.Found(Problem{TooTall, groups[to].about(), lengths(need, p.c.Tallest)})
 		}
 		if p.y > p.first && p.y+need > p.last && !closing(groups[from:to+1]) {
 			p.next(i)
@@ -84,15 +84,15 @@ func closing(groups []laid) bool {
 // apart is the room below a group.
 func (p *pages) apart(g Group) int {
 	if g.Join {
-		return 3 * p.c.beat
+		return 3 * p.c.Beat
 	}
-	return 4 * p.c.beat
+	return 4 * p.c.Beat
 }
 
 // place puts a group where the last one ended.
 func (p *pages) place(section int, g laid) {
-	if p.c.anchors[g.Anchor] {
-		p.c.anchors[g.Anchor] = false // nothing leads to a second group of that name
+	if p.c.Anchors[g.Anchor] {
+		p.c.Anchors[g.Anchor] = false // nothing leads to a second group of that name
 		p.face().anchors = append(p.face().anchors, Anchor{g.Anchor, p.y})
 	}
 	if g.Bookmark != "" {
@@ -106,7 +106,7 @@ func (p *pages) place(section int, g laid) {
 		if i > 0 {
 			p.y += b.gap
 		}
-		if e, is := b.Content.(End); is && p.y > p.first && p.y+b.height() > p.last {
+		if e, is := b.Content.(End); is && p.y > p.first && p.y+b.Height() > p.last {
 			p.under(e, b.Element)
 			continue
 		}
@@ -133,10 +133,10 @@ func (p *pages) level(g Group) int {
 
 // under puts the end into the foot's first line, on a face that is full.
 func (p *pages) under(e End, of Element) {
-	b, y := e.below(p.c), p.y
-	p.y = p.last + p.c.beat
-	from := len(p.face().ops)
-	for _, s := range b.slabs {
+	b, y := e.Below(p.c), p.y
+	p.y = p.last + p.c.Beat
+	from := len(p.face().Ops)
+	for _, s := range b.Slabs {
 		p.put(s, 0)
 	}
 	p.mark(of, from)
@@ -145,46 +145,46 @@ func (p *pages) under(e End, of Element) {
 
 // put draws a slab where the last one ended, x from the column's left.
 func (p *pages) put(s slab, x int) {
-	for _, op := range s.ops {
-		p.face().add(moved(op, p.c.side+x, p.y))
+	for _, op := range s.Ops {
+		p.face().Add(moved(op, p.c.Side+x, p.y))
 	}
-	p.y += s.height
+	p.y += s.Height
 }
 
 // mark notes that the operations from the given one draw an element.
 func (p *pages) mark(e Element, from int) {
-	if to := len(p.face().ops); to > from {
+	if to := len(p.face().Ops); to > from {
 		p.face().marks = append(p.face().marks, Mark{e.Ref, e.Class, from, to})
 	}
 }
 
 // flow places the slabs of one element, on new faces where they do not fit.
 func (p *pages) flow(section int, b placedBlock) {
-	from := len(p.face().ops)
-	for i := 0; i < len(b.slabs); {
-		end, height := b.chunk(i)
+	from := len(p.face().Ops)
+	for i := 0; i < len(b.Slabs); {
+		end, height := b.Chunk(i)
 		gap := 0
 		if i > 0 {
-			gap = b.slabs[i].gap
+			gap = b.Slabs[i].Gap
 		}
-		if height > p.c.tallest { // kept together it would fit nowhere
-			end, height = i+1, b.slabs[i].height
+		if height > p.c.Tallest { // kept together it would fit nowhere
+			end, height = i+1, b.Slabs[i].Height
 		}
-		if height > p.c.tallest {
-			p.c.report(Problem{TooTall, b.Ref, lengths(height, p.c.tallest)})
+		if height > p.c.Tallest {
+			p.c.Found(Problem{TooTall, b.Ref, lengths(height, p.c.Tallest)})
 		}
 		if p.y > p.first && p.y+gap+height > p.last {
 			p.mark(b.Element, from)
 			p.next(section)
 			from, gap = 0, 0
-			if b.again != nil && i > 0 {
-				p.put(*b.again, b.x)
+			if b.Again != nil && i > 0 {
+				p.put(*b.Again, b.x)
 			}
 		}
 		p.y += gap
-		for j, s := range b.slabs[i:end] {
+		for j, s := range b.Slabs[i:end] {
 			if j > 0 {
-				p.y += s.gap
+				p.y += s.Gap
 			}
 			p.put(s, b.x)
 		}

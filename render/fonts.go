@@ -9,6 +9,24 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
+// A Font is one of the embedded faces.
+type Font uint8
+
+// The faces, by weight.
+const (
+	FontRegular Font = iota
+	FontSemibold
+	FontBold
+)
+
+// String is the face's name, in a dump and in a PDF.
+func (f Font) String() string {
+	if names := [...]string{"regular", "semibold", "bold"}; int(f) < len(names) {
+		return names[f]
+	}
+	return fmt.Sprintf("font-%d", uint8(f))
+}
+
 // tabled is the first rune behind the table of advances: the repertoire ends
 // before it.
 const tabled = 0x2800
@@ -22,7 +40,6 @@ type metric struct {
 	font    *sfnt.Font
 	upem    int
 	cap     int // height of a capital
-	x       int // height of a small x
 	advance [tabled]int16
 }
 
@@ -50,7 +67,7 @@ func readMetric(ttf []byte) (*metric, error) {
 	if err != nil {
 		return nil, err
 	}
-	m.cap, m.x = m.thousandths(sizes.CapHeight), m.thousandths(sizes.XHeight)
+	m.cap = m.thousandths(sizes.CapHeight)
 	for r := range rune(tabled) {
 		m.advance[r] = none
 		if Repertoire(r) {

@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"slices"
 )
 
@@ -25,10 +24,10 @@ type placedBlock struct {
 // in which the numbers hang.
 func (p *pages) lay(g Group) laid {
 	c := p.c
-	l := p.fit(g, c.tallest)
-	tall := l.height > c.tallest
+	l := p.fit(g, c.Tallest)
+	tall := l.height > c.Tallest
 	if tall && !l.Breaks && !l.runs {
-		c.report(Problem{TooTall, g.about(), lengths(l.height, c.tallest)})
+		c.Found(Problem{TooTall, g.about(), lengths(l.height, c.Tallest)})
 	}
 	l.Breaks = l.Breaks || tall
 	l.needs = l.height
@@ -57,10 +56,10 @@ func lead(c Content) bool {
 // first, then the air between its things.
 func (p *pages) fit(g Group, room int) laid {
 	c := p.c
-	c.picture, c.drawn = c.tallest*2/5, 0
+	c.Picture, c.Drawn = c.Tallest*2/5, 0
 	l := p.measure(g)
 	if over, n := l.height-room, pictures(g); over > 0 && n > 0 {
-		c.picture = max(c.tallest/5, c.drawn-over/n-c.beat)
+		c.Picture = max(c.Tallest/5, c.Drawn-over/n-c.Beat)
 		l = p.measure(g)
 	}
 	if l.height > room && !l.Breaks && !l.runs {
@@ -76,9 +75,9 @@ func (l laid) first() int {
 	if len(l.blocks) == 0 {
 		return l.height
 	}
-	_, height := l.blocks[0].chunk(0)
+	_, height := l.blocks[0].Chunk(0)
 	if lead(l.blocks[0].Content) && len(l.blocks) > 1 { // it leads nowhere alone
-		_, next := l.blocks[1].chunk(0)
+		_, next := l.blocks[1].Chunk(0)
 		height += l.blocks[1].gap + next
 	}
 	return height
@@ -87,9 +86,9 @@ func (l laid) first() int {
 // tight measures a group with less air between its things. The type is never
 // made smaller.
 func (p *pages) tight(g Group) laid {
-	beat := p.c.beat
-	defer func() { p.c.beat = beat }()
-	p.c.beat = max(beat*3/4, leastBoxGap/2) // two beats part two boxes
+	beat := p.c.Beat
+	defer func() { p.c.Beat = beat }()
+	p.c.Beat = max(beat*3/4, leastBoxGap/2) // two beats part two boxes
 	return p.measure(g)
 }
 
@@ -121,31 +120,26 @@ func (p *pages) measure(g Group) laid {
 		if e.Content == nil {
 			continue
 		}
-		c.ref, c.width, c.wide = e.Ref, c.column-x, false
-		b := e.Content.lay(c)
-		if len(b.slabs) == 0 {
+		c.Ref, c.Width, c.Wide = e.Ref, c.Column-x, false
+		b := Lay(c, e.Content)
+		if len(b.Slabs) == 0 {
 			continue
 		}
-		b.resolve(c)
+		b.Resolve(c)
 		gap := c.between(before, e.Content)
 		l.blocks = append(l.blocks, placedBlock{b, e, x, gap})
 		if len(l.blocks) > 1 {
 			l.height += gap
 		}
-		l.height += b.height()
-		l.runs = l.runs && b.runs
+		l.height += b.Height()
+		l.runs = l.runs && b.Runs
 		before = e.Content
 		if _, is := e.Content.(Step); is {
-			x = c.hang
+			x = c.Hang
 		}
 	}
-	c.ref, c.width = 0, c.column
+	c.Ref, c.Width = 0, c.Column
 	return l
-}
-
-// lengths says how much there is of how much room.
-func lengths(is, room int) string {
-	return fmt.Sprintf("%d mm of %d mm", (is+999)/1000, room/1000)
 }
 
 // between is the room between two elements of a group.
@@ -154,22 +148,8 @@ func (c *compositor) between(before, after Content) int {
 	case Text, List:
 		switch before.(type) {
 		case Step, Text, List:
-			return c.beat
+			return c.Beat
 		}
 	}
-	return 2 * c.beat
-}
-
-// chunk is the slabs from i that stay together: their end and their height.
-func (b block) chunk(i int) (end, height int) {
-	for end = i; end < len(b.slabs); end++ {
-		if end > i {
-			height += b.slabs[end].gap
-		}
-		height += b.slabs[end].height
-		if !b.slabs[end].keep {
-			return end + 1, height
-		}
-	}
-	return end, height
+	return 2 * c.Beat
 }

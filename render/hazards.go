@@ -3,8 +3,8 @@ package render
 // The summary has one line a hazard: word, symbols, what it is, where it
 // waits.
 func (z Hazards) lay(c *compositor) block {
-	u, gap := c.beat, 2*c.beat
-	b := block{runs: true}
+	u, gap := c.Beat, 2*c.Beat
+	b := block{Runs: true}
 	if len(z.Rows) == 0 {
 		return Listing{Title: z.Title, None: z.None}.lay(c)
 	}
@@ -12,39 +12,39 @@ func (z Hazards) lay(c *compositor) block {
 	least, whole := make([]int, n), make([]int, n)
 	for _, r := range z.Rows {
 		var scratch canvas
-		chip := c.chip(&scratch, r.Signal, r.Word, 0, 0, c.text.lead, 0)
-		signs := max(0, len(r.Symbols)*(c.minor+u)-u)
-		tl, tw := c.extent(r.Text, c.text)
-		sl, sw := c.extent(says(r.Steps), c.label)
+		chip := c.chip(&scratch, r.Signal, r.Word, 0, 0, c.Text.Lead, 0)
+		signs := max(0, len(r.Symbols)*(c.Minor+u)-u)
+		tl, tw := c.Extent(r.Text, c.Text)
+		sl, sw := c.Extent(says(r.Steps), c.Label)
 		for i, p := range [n][2]int{{chip, chip}, {signs, signs}, {tl, tw}, {sl, sw}} {
 			least[i], whole[i] = max(least[i], p[0]), max(whole[i], p[1])
 		}
 	}
-	g := tabs{c: c, widths: c.columns(least, whole, c.width, gap, 2), gap: gap}
+	g := tabs{C: c, Widths: c.Columns(least, whole, c.Width, gap, 2), Gap: gap}
 	head := func(title string) slab {
 		var k canvas
 		h := c.heading(&k, title)
-		return slab{height: c.beats(h), keep: true, ops: k.ops}
+		return slab{Height: c.Beats(h), Keep: true, Ops: k.Ops}
 	}
-	again := head(z.Title + " " + c.say.Continued)
-	b.again = &again
-	b.slabs = append(b.slabs, head(z.Title))
+	again := head(z.Title + " " + c.Say.Continued)
+	b.Again = &again
+	b.Slabs = append(b.Slabs, head(z.Title))
 	for i, r := range z.Rows {
 		var k canvas
 		top := u / 2
-		shift := max(0, (c.minor-c.text.lead)/2)
-		c.chip(&k, r.Signal, r.Word, g.x(0), top+shift, c.text.lead, g.widths[0])
+		shift := max(0, (c.Minor-c.Text.Lead)/2)
+		c.chip(&k, r.Signal, r.Word, g.X(0), top+shift, c.Text.Lead, g.Widths[0])
 		for j, s := range r.Symbols {
-			c.symbolAt(&k, s, g.x(1)+j*(c.minor+u), top, c.minor)
+			c.symbolAt(&k, s, g.X(1)+j*(c.Minor+u), top, c.Minor)
 		}
-		p := c.set(r.Text, c.text, g.widths[2], 0)
-		q := c.set(says(r.Steps), c.label, g.widths[3], 0)
-		lift := max(0, (c.minor-p.height())/2)
-		k.para(p, g.x(2), top+lift)
-		k.para(q, g.x(3), top+max(0, (c.minor-q.height())/2))
-		h := c.beats(max(p.height(), q.height(), c.minor) + u)
-		k.across(0, h, c.width, c.hair, hairline)
-		b.slabs = append(b.slabs, slab{height: h, keep: i == 0 && len(z.Rows) > 1 || i == len(z.Rows)-2, ops: k.ops})
+		p := c.Set(r.Text, c.Text, g.Widths[2], 0)
+		q := c.Set(says(r.Steps), c.Label, g.Widths[3], 0)
+		lift := max(0, (c.Minor-p.Height())/2)
+		k.Para(p, g.X(2), top+lift)
+		k.Para(q, g.X(3), top+max(0, (c.Minor-q.Height())/2))
+		h := c.Beats(max(p.Height(), q.Height(), c.Minor) + u)
+		k.Across(0, h, c.Width, c.Hair, hairline)
+		b.Slabs = append(b.Slabs, slab{Height: h, Keep: i == 0 && len(z.Rows) > 1 || i == len(z.Rows)-2, Ops: k.Ops})
 	}
 	return b
 }

@@ -2,24 +2,24 @@ package render
 
 // A hold point is a heavy black frame with a stop sign: nobody reads past it.
 func (h Hold) lay(c *compositor) block {
-	u := c.beat
-	border, sign := 2*c.frame, 13*u/2
-	title := c.set(says(h.Title), c.title.in(white), c.width-2*border-sign-4*u, 0)
-	strip := border + max(8*u, title.height()+2*u)
-	k := column{c: c, x: border + c.pad(), y: strip + u/2, width: c.width - 2*(border+c.pad())}
-	k.text(h.Who, c.strong)
-	k.text(h.Sees, c.text)
-	k.text(h.Before, c.strong)
+	u := c.Beat
+	border, sign := 2*c.Frame, 13*u/2
+	title := c.Set(says(h.Title), c.Title.In(white), c.Width-2*border-sign-4*u, 0)
+	strip := border + max(8*u, title.Height()+2*u)
+	k := column{C: c, X: border + c.Pad(), Y: strip + u/2, Width: c.Width - 2*(border+c.Pad())}
+	k.Text(h.Who, c.Strong)
+	k.Text(h.Sees, c.Text)
+	k.Text(h.Before, c.Strong)
 	if len(h.Boxes) > 0 {
-		k.y += u
-		k.boxes(h.Boxes, "", k.width)
+		k.Y += u
+		k.Boxes(h.Boxes, "", k.Width)
 	}
-	height := c.beats(k.y + u + border)
+	height := c.Beats(k.Y + u + border)
 	var out canvas
-	out.frame(0, 0, c.width, height, border, 0, white, black, Ground)
-	out.ground(border, border, c.width-2*border, strip-border, black)
+	out.Frame(0, 0, c.Width, height, border, 0, white, black, Ground)
+	out.Ground(border, border, c.Width-2*border, strip-border, black)
 	c.symbolAt(&out, "stop", border+u, border+(strip-border-sign)/2, sign)
-	out.para(title, border+sign+3*u, border+(strip-border-title.height())/2)
-	out.add(k.ops...)
+	out.Para(title, border+sign+3*u, border+(strip-border-title.Height())/2)
+	out.Add(k.Ops...)
 	return one(height, out)
 }

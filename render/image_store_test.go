@@ -10,7 +10,7 @@ import (
 // A picture is decoded once, by its content and not by its name; a broken one
 // is named each time (run with -race, this is the race test).
 func TestDecodePictureOnce(t *testing.T) {
-	file := append(testPNG(t, 41, 31), "of this test alone"...)
+	file := append(testPNG(41, 31), "of this test alone"...)
 	var all [8][]byte
 	var wg sync.WaitGroup
 	for i := range all {

@@ -2,8 +2,6 @@ package render
 
 import (
 	"bytes"
-	"encoding/binary"
-	"hash/crc32"
 	"image"
 	"image/color"
 	"image/gif"
@@ -13,23 +11,12 @@ import (
 	"testing"
 )
 
-// pngHeader is a PNG that claims a size and ends there.
-func pngHeader(w, h uint32) []byte {
-	chunk := []byte("IHDR")
-	chunk = binary.BigEndian.AppendUint32(chunk, w)
-	chunk = binary.BigEndian.AppendUint32(chunk, h)
-	chunk = append(chunk, 8, 2, 0, 0, 0)
-	out := []byte("\x89PNG\r\n\x1a\n\x00\x00\x00\x0d")
-	out = append(out, chunk...)
-	return binary.BigEndian.AppendUint32(out, crc32.ChecksumIEEE(chunk))
-}
-
 func TestDecodePictureRefuses(t *testing.T) {
 	var anim bytes.Buffer
 	if err := gif.Encode(&anim, colourful(4, 4), nil); err != nil {
 		t.Fatal(err)
 	}
-	good := testPNG(t, 40, 30)
+	good := testPNG(40, 30)
 	for _, c := range []struct {
 		name string
 		data []byte
@@ -43,9 +30,9 @@ func TestDecodePictureRefuses(t *testing.T) {
 		{"none.png", pngHeader(0, 100), "`none.png` has"},
 		{"cut.png", good[:len(good)/2], "`cut.png` cannot be decoded to its end"},
 		{"head.png", good[:20], "`head.png` has a broken PNG header"},
-		{"cut.jpg", testJPEG(t, 40, 30)[:400], "`cut.jpg` "},
+		{"cut.jpg", testJPEG(40, 30)[:400], "`cut.jpg` "},
 		{"head.jpg", []byte("\xFF\xD8\xFF\xE0"), "`head.jpg` has a broken JPEG header"},
-		{"half.jpg", testJPEG(t, 400, 300)[:3000], "`half.jpg` cannot be decoded to its end"},
+		{"half.jpg", testJPEG(400, 300)[:3000], "`half.jpg` cannot be decoded to its end"},
 	} {
 		pixels, _, _, _, err := decodePicture(c.name, c.data)
 		if err == nil || !strings.HasPrefix(err.Error(), c.want) {
@@ -136,28 +123,6 @@ func near(a, b color.Color) bool {
 	return true
 }
 
-// exif puts an orientation into a JPEG.
-func exif(photo []byte, value byte, little bool) []byte {
-	var order binary.AppendByteOrder = binary.BigEndian
-	tiff := []byte("MM")
-	if little {
-		order, tiff = binary.LittleEndian, []byte("II")
-	}
-	tiff = order.AppendUint16(tiff, 42)
-	tiff = order.AppendUint32(tiff, 8)
-	tiff = order.AppendUint16(tiff, 2)
-	for _, e := range [][2]uint16{{271, 1}, {274, uint16(value)}} {
-		tiff = order.AppendUint16(tiff, e[0])
-		tiff = order.AppendUint16(tiff, 3)
-		tiff = order.AppendUint32(tiff, 1)
-		tiff = order.AppendUint16(tiff, e[1])
-		tiff = order.AppendUint16(tiff, 0)
-	}
-	segment := append([]byte("Exif\x00\x00"), tiff...)
-	out := append([]byte("\xFF\xD8\xFF\xE1"), byte((len(segment)+2)>>8), byte(len(segment)+2))
-	return append(append(out, segment...), photo[2:]...)
-}
-
 // A photograph stands upright. The eight orientations, by where the upper left
 // and the upper right of the scene lie in the file (Exif 2.3, tag 274: row 0
 // and column 0 of 1 top left, 2 top right, 3 bottom right, 4 bottom left,
@@ -205,33 +170,4 @@ func TestDecodePictureTurns(t *testing.T) {
 			}
 		}
 	}
-}
-
-// No picture file makes decodePicture panic; what it accepts, the PDF writer
-// takes.
-func FuzzDecodePicture(f *testing.F) {
-	f.Add(testPNG(f, 12, 7))
-	f.Add(testJPEG(f, 12, 7))
-	f.Add(exif(testJPEG(f, 12, 7), 6, true))
-	f.Add(pngHeader(40000, 40000))
-	f.Add(pngHeader(3, 3))
-	f.Add([]byte("\xFF\xD8\xFF"))
-	f.Add([]byte("GIF89a"))
-	f.Fuzz(func(t *testing.T, data []byte) {
-		pixels, format, w, h, err := decodePicture("fig", data)
-		if err != nil {
-			if !strings.HasPrefix(err.Error(), "`fig` ") || pixels != nil {
-				t.Fatalf("%d bytes with error %q", len(pixels), err)
-			}
-			return
-		}
-		if width, err := checkPixels(pixels, format); err != nil || width != w || h <= 0 {
-			t.Fatalf("%s %d × %d: the writer sees %d columns, %v", format, w, h, width, err)
-		}
-		var b bytes.Buffer
-		face := Sheet{Width: 105000, Height: 148000, Ops: []Op{Image{W: 50000, H: 50000, Pixels: pixels, Format: format}}}
-		if err := WritePDF(&b, Info{}, []Sheet{face}); err != nil {
-			t.Fatal(err)
-		}
-	})
 }

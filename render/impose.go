@@ -28,6 +28,8 @@ const (
 	cropGap   = 2000 // from the trim edge to a mark outside it
 	cropTick  = 3000 // length of a mark inside the margin
 	cropWidth = 150
+
+	cropColor Color = 0x111111
 )
 
 // Impose puts faces on sheets for duplex printing, two sheets of the result
@@ -174,12 +176,12 @@ func (g spots) cropMarks(w, h int, mirrored bool) []Op {
 	var ops []Op
 	for _, x := range cutLines(xs, w, g.width) {
 		for _, end := range markEnds(g.ys, h, g.height) {
-			ops = append(ops, Line{X1: x, Y1: end[0], X2: x, Y2: end[1], Width: cropWidth, Color: symbolBlack})
+			ops = append(ops, Line{X1: x, Y1: end[0], X2: x, Y2: end[1], Width: cropWidth, Color: cropColor})
 		}
 	}
 	for _, y := range cutLines(g.ys, h, g.height) {
 		for _, end := range markEnds(xs, w, g.width) {
-			ops = append(ops, Line{X1: end[0], Y1: y, X2: end[1], Y2: y, Width: cropWidth, Color: symbolBlack})
+			ops = append(ops, Line{X1: end[0], Y1: y, X2: end[1], Y2: y, Width: cropWidth, Color: cropColor})
 		}
 	}
 	return ops

@@ -1,8 +1,8 @@
 package render
 
 import (
-	"bytes"
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -289,13 +289,11 @@ line 149000,204000 149000,207000 stroke 111111 150
 // Everything goes with its face; the faces themselves stay as they were.
 func TestImposeCarriesAll(t *testing.T) {
 	faces := numbered(105000, 148000, 3)
-	var before, after strings.Builder
-	Dump(&before, faces)
 	sheets, err := Impose(faces, Imposition{Paper: paper(t, "A4"), Up: 2, Flip: LongEdge})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if Dump(&after, faces); before.String() != after.String() {
+	if !reflect.DeepEqual(faces, numbered(105000, 148000, 3)) {
 		t.Error("imposing changed the faces")
 	}
 	dx, dy := (297000-210000)/2+105000, (210000-148000)/2 // face 3, second on the front
@@ -315,21 +313,6 @@ func TestImposeCarriesAll(t *testing.T) {
 	}
 	if !sheets[1].Turned || s.Turned {
 		t.Error("a landscape sheet flipped on its long edge has its back turned")
-	}
-	// In the PDF the outline follows the faces, and the turned side its links.
-	pdf := writePDF(t, sheets)
-	var titles []string
-	for _, m := range bytes.Split(pdf, []byte("/Title (\xfe\xff"))[1:7] { // the last is the file's own
-		title, _, _ := bytes.Cut(m, []byte(")\n"))
-		titles = append(titles, strings.ReplaceAll(string(title), "\x00", ""))
-	}
-	if got, want := strings.Join(titles, ","), "face 1,face 1 step,face 2,face 2 step,face 3,face 3 step"; got != want {
-		t.Errorf("outline %s, want %s", got, want)
-	}
-	// 38 mm below the upper edge as read is 38 mm above the foot of the turned
-	// page.
-	if !bytes.Contains(pdf, []byte("/Dest [5 0 R /XYZ 0 107.72 null]")) {
-		t.Error("the bookmark of face 2 does not lead to its place on the turned side")
 	}
 }
 

@@ -5,7 +5,7 @@ package render
 // drawing: what stands beside it has the number. It goes beside where there is
 // room, else below.
 func (f Indicator) lay(c *compositor) block {
-	u := c.beat
+	u := c.Beat
 	var k canvas
 	r, mate := 12*u, 5*u/2
 	if f.Pinion {
@@ -18,37 +18,37 @@ func (f Indicator) lay(c *compositor) block {
 	if !arm {
 		reach = r
 	}
-	_, w := c.extent(says(f.Locked), c.label)
+	_, w := c.Extent(says(f.Locked), c.Label)
 	x, y := max(7*u+tip, r+3*u+w/2, w+2*u), long+5*u
 	if top := tip + 3*u; y < top {
 		y = top
 	}
-	k.gear(x, y, r, tip, c.rule)
+	k.gear(x, y, r, tip, c.Rule)
 	k.clamped(c, x-r, y, mate)
-	k.label(c, f.Locked, c.label, x-r-3*u, y+mate+2*u+c.label.lead/2, Center)
+	k.Label(c, f.Locked, c.Label, x-r-3*u, y+mate+2*u+c.Label.Lead/2, Center)
 	// The way it is turned.
 	for _, end := range []float64{-1, 1} {
-		k.add(arc(x, y, tip+3*u/2, -42, -42+end*18, c.rule, accent))
+		k.Add(arc(x, y, tip+3*u/2, -42, -42+end*18, c.Rule, accent))
 		hx, hy := onCircle(x, y, tip+3*u/2, -42+end*24)
-		k.add(arrowHead(hx, hy, 3*u/2, -42+end*24+end*90, accent))
+		k.Add(arrowHead(hx, hy, 3*u/2, -42+end*24+end*90, accent))
 	}
 	px, py := x+reach, y
 	if arm {
-		k.frame(x-2*u, y-u, reach+7*u/2, 2*u, c.rule, u, white, ink, Tint)
+		k.Frame(x-2*u, y-u, reach+7*u/2, 2*u, c.Rule, u, white, ink, Tint)
 		py -= u
 	}
-	k.add(ring(x, y, 5*u/2, c.rule, ink, white), disc(x, y, u/2, ink))
+	k.Add(ring(x, y, 5*u/2, c.Rule, ink, white), disc(x, y, u/2, ink))
 	// Its distance from the middle, below.
 	foot := y + 9*u/2
 	if f.Radius != "" {
 		for _, at := range []int{x, px} {
-			k.add(Line{X1: at, Y1: y + u/2, X2: at, Y2: foot + u/2, Width: c.hair, Color: ink})
+			k.Add(Line{X1: at, Y1: y + u/2, X2: at, Y2: foot + u/2, Width: c.Hair, Color: ink})
 		}
 		mid := (x + px) / 2
-		k.arrow(mid, foot, x, foot, c.hair, u, ink)
-		k.arrow(mid, foot, px, foot, c.hair, u, ink)
-		foot += u/2 + c.label.lead
-		k.label(c, f.Radius, c.strong, mid, foot-c.label.lead/2, Center)
+		k.Arrow(mid, foot, x, foot, c.Hair, u, ink)
+		k.Arrow(mid, foot, px, foot, c.Hair, u, ink)
+		foot += u/2 + c.Label.Lead
+		k.Label(c, f.Radius, c.Strong, mid, foot-c.Label.Lead/2, Center)
 	}
 	lean := 0.0
 	if f.Square {
@@ -56,8 +56,8 @@ func (f Indicator) lay(c *compositor) block {
 	}
 	right := k.dial(c, px, py, long, lean)
 	width := max(right, x+tip, px+2*u)
-	height := max(foot, y+mate+2*u+c.label.lead) + u
-	return c.beside(k, width+2*u, height, f.Lines)
+	height := max(foot, y+mate+2*u+c.Label.Lead) + u
+	return c.Beside(k, width+2*u, height, f.Lines)
 }
 
 // gear is the upper part of a gear, end on. A flank crosses the pitch circle
@@ -76,40 +76,40 @@ func (k *canvas) gear(x, y, r, tip, width int) {
 		add(tip, at+pitch*0.17)
 		add(root, at+pitch*0.32)
 	}
-	k.add(poly(tint, NoColor, 0, xy...), poly(NoColor, ink, width, xy...))
+	k.Add(poly(tint, NoColor, 0, xy...), poly(NoColor, ink, width, xy...))
 }
 
 // clamped is the gear that mates at x, from the side, its shaft between two
 // jaws.
 func (k *canvas) clamped(c *compositor, x, y, half int) {
-	u := c.beat
+	u := c.Beat
 	out, in := x-u, x+7*u/2
-	k.frame(out-5*u, y-u, 5*u, 2*u, c.rule, 0, white, ink, Tint)
-	k.add(poly(white, ink, c.rule, out, y-half, in, y-half*6/10, in, y+half*6/10, out, y+half))
+	k.Frame(out-5*u, y-u, 5*u, 2*u, c.Rule, 0, white, ink, Tint)
+	k.Add(poly(white, ink, c.Rule, out, y-half, in, y-half*6/10, in, y+half*6/10, out, y+half))
 	for i := -2; i <= 2; i++ {
-		k.add(Line{X1: out, Y1: y + half*i*4/10, X2: in, Y2: y + half*i*24/100, Width: c.hair, Color: ink})
+		k.Add(Line{X1: out, Y1: y + half*i*4/10, X2: in, Y2: y + half*i*24/100, Width: c.Hair, Color: ink})
 	}
 	for _, top := range []int{y - 5*u/2, y + u} {
-		k.add(poly(ink, NoColor, 0, out-4*u, top, out-u, top, out-u, top+3*u/2, out-4*u, top+3*u/2))
+		k.Add(poly(ink, NoColor, 0, out-4*u, top, out-u, top, out-u, top+3*u/2, out-4*u, top+3*u/2))
 	}
 }
 
 // dial is an indicator that touches at x, y, its stem so many degrees clockwise
 // from upward and its dial's middle so far off. It returns its right edge.
 func (k *canvas) dial(c *compositor, x, y, long int, lean float64) int {
-	u := c.beat
+	u := c.Beat
 	at := func(along int) (int, int) { return onCircle(x, y, along, lean) }
 	sx, sy := at(9 * u / 2)
 	dx, dy := at(long)
-	k.add(Line{X1: x, Y1: y, X2: sx, Y2: sy, Width: u / 2, Color: accent},
+	k.Add(Line{X1: x, Y1: y, X2: sx, Y2: sy, Width: u / 2, Color: accent},
 		Line{X1: sx, Y1: sy, X2: dx, Y2: dy, Width: 3 * u / 2, Color: accent},
 		disc(x, y, u/2, accent), ring(dx, dy, 9*u/2, u/2, accent, white))
 	for i := range 12 {
 		ax, ay := onCircle(dx, dy, 7*u/2, float64(30*i))
 		bx, by := onCircle(dx, dy, 4*u, float64(30*i))
-		k.add(Line{X1: ax, Y1: ay, X2: bx, Y2: by, Width: c.hair, Color: ink})
+		k.Add(Line{X1: ax, Y1: ay, X2: bx, Y2: by, Width: c.Hair, Color: ink})
 	}
 	nx, ny := onCircle(dx, dy, 3*u, 40)
-	k.add(Line{X1: dx, Y1: dy, X2: nx, Y2: ny, Width: c.rule, Color: ink}, disc(dx, dy, u/2, ink))
+	k.Add(Line{X1: dx, Y1: dy, X2: nx, Y2: ny, Width: c.Rule, Color: ink}, disc(dx, dy, u/2, ink))
 	return dx + 19*u/4
 }

@@ -6,41 +6,47 @@ import (
 	"strings"
 )
 
+// Options choose the paper.
+type Options struct {
+	Paper Paper
+	Plain bool // plain paper read in the hand, not a laminate: smaller text, no film margin
+}
+
 // Layout lays a deck out on faces of the paper that o names. It always gives
 // sheets; what could not be done well is in the problems, each with the
 // caller's reference. The same deck gives the same sheets.
 func Layout(d Deck, o Options) ([]Sheet, []Problem) {
-	c := &compositor{style: newStyle(o), say: d.Words.withDefaults(), anchors: map[string]bool{}}
-	c.column = o.Paper.Width - 2*c.side
-	c.width = c.column
+	c := &compositor{style: newStyle(o.Paper, o.Plain), Say: d.Words.WithDefaults(), Anchors: map[string]bool{}}
+	c.Column = o.Paper.Width - 2*c.Side
+	c.Width = c.Column
 	for _, s := range d.Sections {
 		for _, g := range s.Groups {
 			if g.Anchor != "" {
-				c.anchors[g.Anchor] = true
+				c.Anchors[g.Anchor] = true
 			}
 		}
 	}
 	p := &pages{c: c}
 	var scratch canvas
-	p.first = c.head(&scratch, d.Running, place{longest(d), 888, 888}) + c.pad()
+	p.first = c.head(&scratch, d.Running, place{longest(d), 888, 888}) + c.Pad()
 	square, _ := CodePlace(o)
-	p.last = square.Y - 3*c.beat/2
-	c.tallest = p.last - p.first
+	p.last = square.Y - 3*c.Beat/2
+	c.Tallest = p.last - p.first
 	for i, s := range d.Sections {
 		p.section(i, s)
 	}
-	return p.sheets(d, o), c.problems
+	return p.sheets(d, o), c.Problems
 }
 
 // longest is the longest name of a part that a head may have to hold.
 func longest(d Deck) string {
 	name := ""
 	for _, s := range d.Sections {
-		if part := fmt.Sprintf(d.Words.withDefaults().Part, s.Name, 88, 88); len(part) > len(name) {
+		if part := fmt.Sprintf(d.Words.WithDefaults().Part, s.Name, 88, 88); len(part) > len(name) {
 			name = part
 		}
 	}
-	if steps := fmt.Sprintf(d.Words.withDefaults().Steps, 888, 888, 888); len(steps) > len(name) {
+	if steps := fmt.Sprintf(d.Words.WithDefaults().Steps, 888, 888, 888); len(steps) > len(name) {
 		name = steps
 	}
 	return name
@@ -49,7 +55,7 @@ func longest(d Deck) string {
 // sheets adds what every face repeats, now that their number is known.
 func (p *pages) sheets(d Deck, o Options) []Sheet {
 	c := p.c
-	c.ref, c.width = 0, c.column
+	c.Ref, c.Width = 0, c.Column
 	counts := make([]int, len(d.Sections))
 	for _, f := range p.faces {
 		counts[f.section]++
@@ -67,25 +73,25 @@ func (p *pages) sheets(d Deck, o Options) []Sheet {
 		name := d.Sections[f.section].Name
 		switch n := len(f.steps); {
 		case n == 1:
-			name = fmt.Sprintf(c.say.Step, f.steps[0], p.count)
+			name = fmt.Sprintf(c.Say.Step, f.steps[0], p.count)
 		case n > 1:
-			name = fmt.Sprintf(c.say.Steps, f.steps[0], f.steps[n-1], p.count)
+			name = fmt.Sprintf(c.Say.Steps, f.steps[0], f.steps[n-1], p.count)
 		case counts[f.section] > 1:
-			name = fmt.Sprintf(c.say.Part, name, part[f.section], counts[f.section])
+			name = fmt.Sprintf(c.Say.Part, name, part[f.section], counts[f.section])
 		}
 		at := place{strings.TrimSpace(name), i + 1, len(p.faces)}
 		var k canvas
 		c.head(&k, d.Running, at)
-		n := len(k.ops)
+		n := len(k.Ops)
 		for j := range f.marks {
 			f.marks[j].From += n
 			f.marks[j].To += n
 		}
-		number(f.ops, faceOf)
-		k.add(f.ops...)
+		number(f.Ops, faceOf)
+		k.Add(f.Ops...)
 		c.foot(&k, d.Running, at, o)
 		all[i] = Sheet{Width: o.Paper.Width, Height: o.Paper.Height, Name: at.part,
-			Bookmarks: f.bookmarks, Anchors: f.anchors, Ops: k.ops, Marks: f.marks}
+			Bookmarks: f.bookmarks, Anchors: f.anchors, Ops: k.Ops, Marks: f.marks}
 	}
 	return all
 }

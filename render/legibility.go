@@ -44,60 +44,60 @@ const (
 
 // A hand is how a kind of text is set.
 type hand struct {
-	size  int // of the em
-	lead  int // from base line to base line
-	font  Font
+	Size  int // of the em
+	Lead  int // from base line to base line
+	Font  Font
 	color Color
 }
 
-// in is h in another colour.
-func (h hand) in(c Color) hand { h.color = c; return h }
+// In is h in another colour.
+func (h hand) In(c Color) hand { h.color = c; return h }
 
-// cap is the height of h's capitals.
-func (h hand) cap() int { return capHeight(h.font, h.size) }
+// Cap is the height of h's capitals.
+func (h hand) Cap() int { return capHeight(h.Font, h.Size) }
 
-// base is where the base line lies below the top of a line: capitals stand in
+// Base is where the base line lies below the top of a line: capitals stand in
 // its middle, so that equal room above and below looks equal.
-func (h hand) base() int { return (h.lead + h.cap()) / 2 }
+func (h hand) Base() int { return (h.Lead + h.Cap()) / 2 }
 
 // A style is the sizes of one kind of face. Distances are multiples of half a
 // beat, which is an eighth of the instruction's line, so that lines, rows and
 // panels fall into step.
 type style struct {
-	beat   int // a quarter of the instruction's line
-	side   int // margin left and right
-	top    int // of the head
-	bottom int // margin under the foot
-	hang   int // width of the column in which step numbers hang
+	Beat   int // a quarter of the instruction's line
+	Side   int // margin left and right
+	Top    int // of the head
+	Bottom int // margin under the foot
+	Hang   int // width of the column in which step numbers hang
 
-	text, strong  hand // instruction; the same in semibold
-	title, stage  hand // a step's action, a stage's name
-	aside         hand // tips and whys
-	label, tag    hand // small text; the same in semibold and accent
-	number        hand // of a step
-	figure, units hand // what is set or read, and its unit
-	signal        hand // a signal word over a full callout
-	watch         hand
+	Text, Strong  hand // instruction; the same in semibold
+	Title, Stage  hand // a step's action, a stage's name
+	Aside         hand // tips and whys
+	Label, Tag    hand // small text; the same in semibold and accent
+	Number        hand // of a step
+	Figure, Units hand // what is set or read, and its unit
+	Signal        hand // a signal word over a full callout
+	Watch         hand
 	leastFigure   int // capital height below which a figure is never set
 
-	tick   int // side of a tick box
-	box    int // height of a box to write in
-	boxes  int // least width of one
-	symbol int // of a full callout
-	minor  int // of a short callout and of the summary
-	hair   int // strokes: between rows
-	rule   int // under heads
-	frame  int // round boxes and panels
+	Tick   int // side of a tick box
+	Box    int // height of a box to write in
+	Boxes  int // least width of one
+	Symbol int // of a full callout
+	Minor  int // of a short callout and of the summary
+	Hair   int // strokes: between rows
+	Rule   int // under heads
+	Frame  int // round boxes and panels
 }
 
-// newStyle chooses the sizes for a paper.
-func newStyle(o Options) style {
+// newStyle chooses the sizes for a paper, plain or to be laminated.
+func newStyle(p Paper, plain bool) style {
 	switch {
-	case o.Plain:
+	case plain:
 		return stripStyle()
-	case o.Paper.Width < 120000:
+	case p.Width < 120000:
 		return pocketStyle()
-	case o.Paper.Width < 180000:
+	case p.Width < 180000:
 		return benchStyle()
 	}
 	return wallStyle()
@@ -105,38 +105,38 @@ func newStyle(o Options) style {
 
 // benchStyle is for A5 and half Letter: on the bench, 700 mm away.
 func benchStyle() style {
-	s := style{beat: 1200, side: 10000, top: 11600, bottom: 6500, leastFigure: leastFigure}
+	s := style{Beat: 1200, Side: 10000, Top: 11600, Bottom: 6500, leastFigure: leastFigure}
 	s.hands(heights{text: 3270, title: 4000, stage: 3600, aside: 2700, label: 2300, number: 5000, figure: 8200, units: 5000, signal: 4000, watch: 3800})
-	s.tick, s.box, s.boxes, s.symbol, s.minor = 9000, 9600, 20000, 12000, 10200
-	s.hair, s.rule, s.frame = 200, 500, 600
+	s.Tick, s.Box, s.Boxes, s.Symbol, s.Minor = 9000, 9600, 20000, 12000, 10200
+	s.Hair, s.Rule, s.Frame = 200, 500, 600
 	return s
 }
 
 // pocketStyle is for A6: in the hand, 500 mm away.
 func pocketStyle() style {
-	s := style{beat: 1060, side: 8000, top: 11200, bottom: 6500, leastFigure: leastFigurePocket}
+	s := style{Beat: 1060, Side: 8000, Top: 11200, Bottom: 6500, leastFigure: leastFigurePocket}
 	s.hands(heights{text: 2330, title: 2900, stage: 2600, aside: 2050, label: 2010, number: 3600, figure: 5900, units: 3600, signal: 2900, watch: 2600})
-	s.tick, s.box, s.boxes, s.symbol, s.minor = 7000, 9000, 16000, 10000, 8000
-	s.hair, s.rule, s.frame = 180, 400, 500
+	s.Tick, s.Box, s.Boxes, s.Symbol, s.Minor = 7000, 9000, 16000, 10000, 8000
+	s.Hair, s.Rule, s.Frame = 180, 400, 500
 	return s
 }
 
 // wallStyle is for A4 and Letter: on a hook beside the bench; a little larger,
 // and the text does not take the whole width.
 func wallStyle() style {
-	s := style{beat: 1550, side: 18000, top: 11000, bottom: 7000, leastFigure: leastFigure}
+	s := style{Beat: 1550, Side: 18000, Top: 11000, Bottom: 7000, leastFigure: leastFigure}
 	s.hands(heights{text: 3400, title: 4200, stage: 3800, aside: 2800, label: 2350, number: 5200, figure: 9000, units: 5300, signal: 4200, watch: 4000})
-	s.tick, s.box, s.boxes, s.symbol, s.minor = 9300, 10000, 24000, 12400, 10600
-	s.hair, s.rule, s.frame = 200, 500, 600
+	s.Tick, s.Box, s.Boxes, s.Symbol, s.Minor = 9300, 10000, 24000, 12400, 10600
+	s.Hair, s.Rule, s.Frame = 200, 500, 600
 	return s
 }
 
 // stripStyle is for the record strip: plain paper, in the hand.
 func stripStyle() style {
-	s := style{beat: 1100, side: 14000, top: 10000, bottom: 8000, leastFigure: leastText}
+	s := style{Beat: 1100, Side: 14000, Top: 10000, Bottom: 8000, leastFigure: leastText}
 	s.hands(heights{text: 2400, title: 2900, stage: 2650, aside: 2100, label: 2020, number: 3000, figure: 5000, units: 3000, signal: 2700, watch: 2700})
-	s.tick, s.box, s.boxes, s.symbol, s.minor = 6000, 9000, 18000, 10500, 8400
-	s.hair, s.rule, s.frame = 180, 350, 400
+	s.Tick, s.Box, s.Boxes, s.Symbol, s.Minor = 6000, 9000, 18000, 10500, 8400
+	s.Hair, s.Rule, s.Frame = 180, 350, 400
 	return s
 }
 
@@ -144,32 +144,32 @@ func stripStyle() style {
 type heights struct{ text, title, stage, aside, label, number, figure, units, signal, watch int }
 
 func (s *style) hands(h heights) {
-	s.hang = 9 * s.beat
-	s.text = s.hand(h.text, FontRegular, ink)
-	s.strong = s.hand(h.text, FontSemibold, ink)
-	s.title = s.hand(h.title, FontBold, ink)
-	s.stage = s.hand(h.stage, FontBold, accent)
-	s.aside = s.hand(h.aside, FontRegular, soft)
-	s.label = s.hand(h.label, FontRegular, soft)
-	s.tag = s.hand(h.label, FontSemibold, accent)
-	s.number = s.hand(h.number, FontBold, white)
-	s.figure = s.hand(h.figure, FontBold, ink)
-	s.figure.lead = s.beats(h.figure + 5*s.beat/2) // it stands alone on its line
-	s.units = s.hand(h.units, FontSemibold, ink)
-	s.signal = s.hand(h.signal, FontBold, ink)
-	s.watch = s.hand(h.watch, FontBold, white)
+	s.Hang = 9 * s.Beat
+	s.Text = s.Hand(h.text, FontRegular, ink)
+	s.Strong = s.Hand(h.text, FontSemibold, ink)
+	s.Title = s.Hand(h.title, FontBold, ink)
+	s.Stage = s.Hand(h.stage, FontBold, accent)
+	s.Aside = s.Hand(h.aside, FontRegular, soft)
+	s.Label = s.Hand(h.label, FontRegular, soft)
+	s.Tag = s.Hand(h.label, FontSemibold, accent)
+	s.Number = s.Hand(h.number, FontBold, white)
+	s.Figure = s.Hand(h.figure, FontBold, ink)
+	s.Figure.Lead = s.Beats(h.figure + 5*s.Beat/2) // it stands alone on its line
+	s.Units = s.Hand(h.units, FontSemibold, ink)
+	s.Signal = s.Hand(h.signal, FontBold, ink)
+	s.Watch = s.Hand(h.watch, FontBold, white)
 }
 
-// hand is a hand whose capitals are height high, in the whole half beats that
+// Hand is a hand whose capitals are height high, in the whole half beats that
 // are at least 1.2 of its size.
-func (s *style) hand(height int, f Font, c Color) hand {
-	per := metrics()[f].cap
+func (s *style) Hand(height int, f Font, c Color) hand {
+	per := capHeight(f, 1000)
 	size := (height*1000 + per - 1) / per
-	return hand{size, s.beats(size * 6 / 5), f, c}
+	return hand{size, s.Beats(size * 6 / 5), f, c}
 }
 
-// beats rounds a length up to half beats.
-func (s *style) beats(n int) int {
-	half := s.beat / 2
+// Beats rounds a length up to half beats.
+func (s *style) Beats(n int) int {
+	half := s.Beat / 2
 	return (n + half - 1) / half * half
 }

@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
-	"golang.org/x/image/math/fixed"
 )
 
 // height is what an angle in minutes of arc spans at a distance in mm.
@@ -51,37 +51,25 @@ func TestHeightsOfAngles(t *testing.T) {
 // bench: the figure that is set or read, its unit, the action of a step (from
 // memory). Instructions have 2.4 mm.
 func TestSmallLetters(t *testing.T) {
+	small := func(h hand) int {
+		face, err := sfnt.Parse(fontFile(h.Font))
+		if err != nil {
+			t.Fatal(err)
+		}
+		m, err := face.Metrics(nil, 1000, font.HintingNone)
+		if err != nil || m.XHeight < 480 || m.XHeight > 500 {
+			t.Fatalf("face %s: x-height %d, %v", h.Font, m.XHeight, err)
+		}
+		return h.Size * int(m.XHeight) / 1000
+	}
 	for name, s := range map[string]style{"bench": benchStyle(), "wall": wallStyle()} {
-		for _, h := range []hand{s.figure, s.units, s.title} {
-			if x := h.size * metrics()[h.font].x / 1000; x < 2500 {
+		for _, h := range []hand{s.Figure, s.Units, s.Title} {
+			if x := small(h); x < 2500 {
 				t.Errorf("%s: small letters of %d µm", name, x)
 			}
 		}
-		if x := s.text.size * metrics()[s.text.font].x / 1000; x < 2400 {
+		if x := small(s.Text); x < 2400 {
 			t.Errorf("%s: small letters of instructions of %d µm", name, x)
-		}
-	}
-}
-
-// Dark on light a stroke is about a sixth of the height (DOD-HDBK-791): that of
-// the semibold face. The bold one of figures is thicker, the regular one of
-// instructions thinner: an eighth.
-func TestStrokes(t *testing.T) {
-	for font, want := range map[Font]float64{FontRegular: 8, FontSemibold: 5.7, FontBold: 4.5} {
-		var buf sfnt.Buffer
-		m := metrics()[font]
-		g, err := m.font.GlyphIndex(&buf, 'I') // a stroke and nothing else
-		if err != nil {
-			t.Fatal(err)
-		}
-		segments, err := m.font.LoadGlyph(&buf, g, fixed.Int26_6(m.upem), nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		bounds := segments.Bounds()
-		stroke := m.thousandths(bounds.Max.X - bounds.Min.X)
-		if parts := float64(m.cap) / float64(stroke); math.Abs(parts-want) > 0.1 {
-			t.Errorf("face %d: a stroke is 1/%.2f of the height, want 1/%g", font, parts, want)
 		}
 	}
 }
@@ -99,40 +87,40 @@ func TestHandsAreTallEnoughAndWellLed(t *testing.T) {
 		case "strip":
 			instruction, figure = leastText, leastText
 		}
-		for _, h := range []hand{s.text, s.strong, s.title, s.stage} {
-			if h.cap() < instruction {
-				t.Errorf("%s: instruction has capitals of %d µm, want %d", name, h.cap(), instruction)
+		for _, h := range []hand{s.Text, s.Strong, s.Title, s.Stage} {
+			if h.Cap() < instruction {
+				t.Errorf("%s: instruction has capitals of %d µm, want %d", name, h.Cap(), instruction)
 			}
 		}
-		for _, h := range []hand{s.figure, s.units} {
-			if h.cap() < figure {
-				t.Errorf("%s: figure has capitals of %d µm, want %d", name, h.cap(), figure)
+		for _, h := range []hand{s.Figure, s.Units} {
+			if h.Cap() < figure {
+				t.Errorf("%s: figure has capitals of %d µm, want %d", name, h.Cap(), figure)
 			}
 		}
-		for _, h := range []hand{s.aside, s.label, s.tag, s.number, s.signal, s.watch} {
-			if h.cap() < leastText {
-				t.Errorf("%s: text has capitals of %d µm, want %d", name, h.cap(), leastText)
+		for _, h := range []hand{s.Aside, s.Label, s.Tag, s.Number, s.Signal, s.Watch} {
+			if h.Cap() < leastText {
+				t.Errorf("%s: text has capitals of %d µm, want %d", name, h.Cap(), leastText)
 			}
 		}
-		for _, h := range []hand{s.text, s.strong, s.title, s.stage, s.aside, s.label, s.tag} {
-			if ratio := float64(h.lead) / float64(h.size); ratio < 1.2 || ratio > 1.4 {
-				t.Errorf("%s: %d µm type on %d µm lines is %.2f", name, h.size, h.lead, ratio)
+		for _, h := range []hand{s.Text, s.Strong, s.Title, s.Stage, s.Aside, s.Label, s.Tag} {
+			if ratio := float64(h.Lead) / float64(h.Size); ratio < 1.2 || ratio > 1.4 {
+				t.Errorf("%s: %d µm type on %d µm lines is %.2f", name, h.Size, h.Lead, ratio)
 			}
-			if h.lead%(s.beat/2) != 0 {
-				t.Errorf("%s: a line of %d µm is out of step with %d", name, h.lead, s.beat)
+			if h.Lead%(s.Beat/2) != 0 {
+				t.Errorf("%s: a line of %d µm is out of step with %d", name, h.Lead, s.Beat)
 			}
 		}
 		// The order of rank: the figure, then number and action, then the rest.
-		if !(s.figure.cap() > s.units.cap() && s.figure.cap() >= s.title.cap()*3/2 &&
-			s.number.cap() > s.title.cap() && s.title.cap() > s.stage.cap() && s.stage.cap() > s.text.cap() &&
-			s.text.cap() > s.aside.cap() && s.aside.cap() >= s.label.cap()) {
+		if !(s.Figure.Cap() > s.Units.Cap() && s.Figure.Cap() >= s.Title.Cap()*3/2 &&
+			s.Number.Cap() > s.Title.Cap() && s.Title.Cap() > s.Stage.Cap() && s.Stage.Cap() > s.Text.Cap() &&
+			s.Text.Cap() > s.Aside.Cap() && s.Aside.Cap() >= s.Label.Cap()) {
 			t.Errorf("%s: sizes are out of rank", name)
 		}
-		if s.box < leastBoxHeight || s.boxes < leastBoxWidth {
-			t.Errorf("%s: a box to write in is %d × %d µm", name, s.boxes, s.box)
+		if s.Box < leastBoxHeight || s.Boxes < leastBoxWidth {
+			t.Errorf("%s: a box to write in is %d × %d µm", name, s.Boxes, s.Box)
 		}
-		if s.side < leastTrim || s.bottom < leastTrim {
-			t.Errorf("%s: margins %d and %d are under %d", name, s.side, s.bottom, leastTrim)
+		if s.Side < leastTrim || s.Bottom < leastTrim {
+			t.Errorf("%s: margins %d and %d are under %d", name, s.Side, s.Bottom, leastTrim)
 		}
 	}
 }
@@ -163,7 +151,7 @@ func TestContrast(t *testing.T) {
 	}
 	pairs := [][2]Color{{ink, white}, {ink, tint}, {soft, white}, {soft, tint}, {accent, white}, {accent, tint}, {accent, band}, {white, accent}, {white, black}}
 	for _, l := range looks {
-		pairs = append(pairs, [2]Color{l.word, l.ground})
+		pairs = append(pairs, [2]Color{l.Word, l.Ground})
 	}
 	for _, p := range pairs {
 		if got := contrast(p[0], p[1]); got < 7 {

@@ -8,23 +8,23 @@ import (
 
 // A span is text of one look on one line.
 type span struct {
-	text string
-	font Font
+	Text string
+	Font Font
 	code bool
 	link string
 	x    int // from the line's start
-	w    int
+	W    int
 }
 
 // A para is a paragraph broken into lines.
 type para struct {
-	hand  hand
-	lines [][]span
-	width int // of the longest line
+	Hand  hand
+	Lines [][]span
+	Width int // of the longest line
 }
 
-// height is what the lines take.
-func (p para) height() int { return len(p.lines) * p.hand.lead }
+// Height is what the lines take.
+func (p para) Height() int { return len(p.Lines) * p.Hand.Lead }
 
 // codePad is the ground that a Code run has left and right of its text, in
 // thousandths of the em.
@@ -64,12 +64,12 @@ func stands(r rune) rune {
 	return r
 }
 
-// clean is text that is set without breaking: what no face has is reported and
+// Clean is text that is set without breaking: what no face has is reported and
 // left out.
-func (c *compositor) clean(s string) string {
+func (c *compositor) Clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		if r = stands(r); advance(FontBold, r) == none {
-			c.problem(MissingGlyph, string(r))
+			c.Problem(MissingGlyph, string(r))
 			return -1
 		}
 		return r
@@ -94,7 +94,7 @@ func (c *compositor) parse(runs []Run, f Font) []word {
 	}
 	for _, run := range runs {
 		font := heavier(f, run.Weight)
-		text := c.clean(run.Text)
+		text := c.Clean(run.Text)
 		if run.Code {
 			text = strings.Trim(text, " ")
 		}
@@ -158,42 +158,42 @@ func breaksAfter(text string, i int, r rune) bool {
 	return false
 }
 
-// set breaks runs to width, ragged right. The first line starts indent to the
+// Set breaks runs to width, ragged right. The first line starts indent to the
 // right. A word wider than the measure is a Problem and is broken where it
 // must.
-func (c *compositor) set(runs []Run, h hand, width, indent int) para {
-	p := para{hand: h}
+func (c *compositor) Set(runs []Run, h hand, width, indent int) para {
+	p := para{Hand: h}
 	var line []word
 	used := 0 // of the line, in thousandths
 	room := func() int {
 		w := width
-		if len(p.lines) == 0 {
+		if len(p.Lines) == 0 {
 			w -= indent
 		}
-		return max(w, 0) * 1000 / h.size
+		return max(w, 0) * 1000 / h.Size
 	}
 	flush := func() {
 		if len(line) == 0 {
 			return
 		}
 		at := 0
-		if len(p.lines) == 0 {
+		if len(p.Lines) == 0 {
 			at = indent
 		}
-		spans, end := spell(line, h.size, at)
-		p.lines = append(p.lines, spans)
-		p.width = max(p.width, end)
+		spans, end := spell(line, h.Size, at)
+		p.Lines = append(p.Lines, spans)
+		p.Width = max(p.Width, end)
 		line, used = nil, 0
 	}
-	for _, w := range c.parse(runs, h.font) {
+	for _, w := range c.parse(runs, h.Font) {
 		if len(line) > 0 && used+w.space+w.width > room() {
 			flush()
 		}
-		if len(line) == 0 && len(p.lines) == 0 && indent > 0 && w.width > room() {
-			p.lines = append(p.lines, nil) // nothing fits beside what is indented for
+		if len(line) == 0 && len(p.Lines) == 0 && indent > 0 && w.width > room() {
+			p.Lines = append(p.Lines, nil) // nothing fits beside what is indented for
 		}
 		if w.width > room() && len(line) == 0 {
-			c.problem(TooWide, w.String())
+			c.Problem(TooWide, w.String())
 		}
 		for len(line) == 0 && w.width > room() {
 			var head word
@@ -217,16 +217,16 @@ func (c *compositor) set(runs []Run, h hand, width, indent int) para {
 	return p
 }
 
-// balanced is set with lines of nearly one length: a title of two lines reads
+// Balanced is set with lines of nearly one length: a title of two lines reads
 // better so than with one word alone on the second.
-func (c *compositor) balanced(runs []Run, h hand, width int) para {
-	p := c.set(runs, h, width, 0)
-	if len(p.lines) < 2 || len(p.lines) > 3 {
+func (c *compositor) Balanced(runs []Run, h hand, width int) para {
+	p := c.Set(runs, h, width, 0)
+	if len(p.Lines) < 2 || len(p.Lines) > 3 {
 		return p
 	}
 	narrow := width / 2
 	for step := width / 4; step > 500; step /= 2 {
-		if q := c.quietly(runs, h, narrow); q != nil && len(q.lines) == len(p.lines) {
+		if q := c.quietly(runs, h, narrow); q != nil && len(q.Lines) == len(p.Lines) {
 			p, narrow = *q, narrow-step
 		} else {
 			narrow += step
@@ -238,8 +238,8 @@ func (c *compositor) balanced(runs []Run, h hand, width int) para {
 // quietly sets runs without reporting; nil where a word is too wide.
 func (c *compositor) quietly(runs []Run, h hand, width int) *para {
 	quiet := compositor{style: c.style}
-	p := quiet.set(runs, h, width, 0)
-	for _, q := range quiet.problems {
+	p := quiet.Set(runs, h, width, 0)
+	for _, q := range quiet.Problems {
 		if q.Kind == TooWide {
 			return nil
 		}
@@ -247,17 +247,17 @@ func (c *compositor) quietly(runs []Run, h hand, width int) *para {
 	return &p
 }
 
-// extent is the width of the widest word of runs and that of runs on one line.
-func (c *compositor) extent(runs []Run, h hand) (least, whole int) {
+// Extent is the width of the widest word of runs and that of runs on one line.
+func (c *compositor) Extent(runs []Run, h hand) (least, whole int) {
 	sum := 0
-	for i, w := range c.parse(runs, h.font) {
-		least = max(least, up(w.width, h.size))
+	for i, w := range c.parse(runs, h.Font) {
+		least = max(least, up(w.width, h.Size))
 		if i > 0 {
 			sum += w.space
 		}
 		sum += w.width
 	}
-	return least, up(sum, h.size)
+	return least, up(sum, h.Size)
 }
 
 // up is scaled rounded up, for widths that something must fit into.
@@ -272,13 +272,13 @@ func spell(line []word, size, at int) ([]span, int) {
 	extend := func(text string, width int) {
 		last := &spans[len(spans)-1]
 		pen += width
-		last.text += text
-		last.w = x() - last.x
+		last.Text += text
+		last.W = x() - last.x
 	}
 	for i, w := range line {
 		lead := i > 0 && w.space > 0
 		for _, f := range w.frags {
-			fresh := span{font: f.font, code: f.code, link: f.link}
+			fresh := span{Font: f.font, code: f.code, link: f.link}
 			same := len(spans) > 0 && spans[len(spans)-1].like(fresh) && !f.open
 			if lead {
 				// The space goes with the plain one of its neighbours, so
@@ -287,7 +287,7 @@ func spell(line []word, size, at int) ([]span, int) {
 				case same || len(spans) > 0 && spans[len(spans)-1].plain():
 					extend(" ", w.space)
 				case fresh.plain():
-					fresh.text, fresh.x = " ", x()
+					fresh.Text, fresh.x = " ", x()
 					pen += w.space
 				default:
 					pen += w.space
@@ -298,7 +298,7 @@ func spell(line []word, size, at int) ([]span, int) {
 				pen += codePad
 			}
 			if !same {
-				if fresh.text == "" {
+				if fresh.Text == "" {
 					fresh.x = x()
 				}
 				spans = append(spans, fresh)
@@ -313,7 +313,7 @@ func spell(line []word, size, at int) ([]span, int) {
 }
 
 func (s span) plain() bool      { return !s.code && s.link == "" }
-func (s span) like(t span) bool { return s.font == t.font && s.code == t.code && s.link == t.link }
+func (s span) like(t span) bool { return s.Font == t.Font && s.code == t.code && s.link == t.link }
 
 // split takes as much of w as fits room, at least one rune, off its front.
 func (w word) split(room int) (head, tail word) {

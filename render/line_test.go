@@ -7,19 +7,19 @@ import (
 )
 
 func bench() *compositor {
-	c := &compositor{style: benchStyle(), say: Words{}.withDefaults()}
-	c.column = 128000
-	c.width, c.tallest = c.column, 150000
+	c := &compositor{style: benchStyle(), Say: Words{}.WithDefaults()}
+	c.Column = 128000
+	c.Width, c.Tallest = c.Column, 150000
 	return c
 }
 
 // text of a paragraph, line by line.
 func (p para) text() []string {
 	var all []string
-	for _, line := range p.lines {
+	for _, line := range p.Lines {
 		var b strings.Builder
 		for _, s := range line {
-			b.WriteString(s.text)
+			b.WriteString(s.Text)
 		}
 		all = append(all, b.String())
 	}
@@ -44,8 +44,8 @@ func TestWhereLinesBreak(t *testing.T) {
 		{says("   "), nil},
 	} {
 		comp := bench()
-		widest, _ := comp.extent(c.runs, comp.text)
-		got := comp.set(c.runs, comp.text, widest, 0).text()
+		widest, _ := comp.Extent(c.runs, comp.Text)
+		got := comp.Set(c.runs, comp.Text, widest, 0).text()
 		// Short words share a line even at the narrowest: break them all.
 		var words []string
 		for _, w := range comp.parse(c.runs, FontRegular) {
@@ -58,8 +58,8 @@ func TestWhereLinesBreak(t *testing.T) {
 		if want := strings.ReplaceAll(strings.Join(c.want, ""), " ", ""); joined != want {
 			t.Errorf("%v is set as %q", c.runs, got)
 		}
-		if len(comp.problems) > 0 {
-			t.Errorf("%v: %v", c.runs, comp.problems)
+		if len(comp.Problems) > 0 {
+			t.Errorf("%v: %v", c.runs, comp.Problems)
 		}
 	}
 }
@@ -82,24 +82,24 @@ func TestSetLosesNothing(t *testing.T) {
 		}
 		c := bench()
 		width := 20000 + rnd.IntN(100000)
-		p := c.set(runs, c.text, width, rnd.IntN(2)*5000)
+		p := c.Set(runs, c.Text, width, rnd.IntN(2)*5000)
 		squeeze := func(s string) string { return strings.ReplaceAll(s, " ", "") }
 		if got := squeeze(strings.Join(p.text(), "")); got != squeeze(want.String()) {
 			t.Fatalf("%q became %q", want.String(), p.text())
 		}
-		for i, line := range p.lines {
+		for i, line := range p.Lines {
 			if len(line) == 0 {
 				continue
 			}
-			if end := line[len(line)-1].x + line[len(line)-1].w; end > width+1 {
+			if end := line[len(line)-1].x + line[len(line)-1].W; end > width+1 {
 				t.Fatalf("a line of %q ends at %d of %d", p.text(), end, width)
 			}
 			text := p.text()[i]
-			if text != strings.Trim(text, "\u00a0 ") && len(c.problems) == 0 {
+			if text != strings.Trim(text, "\u00a0 ") && len(c.Problems) == 0 {
 				t.Fatalf("a line begins or ends with a space: %q", text)
 			}
 			for j := 1; j < len(line); j++ {
-				if line[j].x < line[j-1].x+line[j-1].w {
+				if line[j].x < line[j-1].x+line[j-1].W {
 					t.Fatalf("spans overlap in %q", text)
 				}
 			}
@@ -109,27 +109,27 @@ func TestSetLosesNothing(t *testing.T) {
 
 func TestAWordWiderThanTheMeasure(t *testing.T) {
 	c := bench()
-	c.ref = 7
+	c.Ref = 7
 	word := strings.Repeat("ab", 60)
-	p := c.set(says("see "+word+" there"), c.text, 50000, 0)
+	p := c.Set(says("see "+word+" there"), c.Text, 50000, 0)
 	if got := strings.Join(p.text(), ""); strings.Count(got, "ab") != 60 {
 		t.Errorf("letters are lost: %q", p.text())
 	}
-	if want := (Problem{TooWide, 7, word}); len(c.problems) != 1 || c.problems[0] != want {
-		t.Errorf("problems %+v, want one, %+v", c.problems, want)
+	if want := (Problem{TooWide, 7, word}); len(c.Problems) != 1 || c.Problems[0] != want {
+		t.Errorf("problems %+v, want one, %+v", c.Problems, want)
 	}
 }
 
 func TestMissingGlyphsAreReportedOnceAndLeftOut(t *testing.T) {
 	c := bench()
-	c.ref = 3
-	p := c.set(says("a⌁b⌁ \U0001F527 中"), c.text, 50000, 0)
+	c.Ref = 3
+	p := c.Set(says("a⌁b⌁ \U0001F527 中"), c.Text, 50000, 0)
 	if got := strings.Join(p.text(), "|"); got != "ab" {
 		t.Errorf("set as %q", got)
 	}
 	want := []Problem{{MissingGlyph, 3, "⌁"}, {MissingGlyph, 3, "\U0001F527"}, {MissingGlyph, 3, "中"}}
-	if len(c.problems) != 3 || c.problems[0] != want[0] || c.problems[1] != want[1] || c.problems[2] != want[2] {
-		t.Errorf("problems %+v, want %+v", c.problems, want)
+	if len(c.Problems) != 3 || c.Problems[0] != want[0] || c.Problems[1] != want[1] || c.Problems[2] != want[2] {
+		t.Errorf("problems %+v, want %+v", c.Problems, want)
 	}
 }
 
@@ -137,16 +137,16 @@ func TestMissingGlyphsAreReportedOnceAndLeftOut(t *testing.T) {
 func TestSpacesBetweenLooks(t *testing.T) {
 	c := bench()
 	runs := []Run{{Text: "set"}, {Text: " "}, {Text: "ft-lb", Code: true}, {Text: " on "}, {Text: "step 7", Link: "x"}, {Text: " now"}}
-	p := c.set(runs, c.text, 120000, 0)
+	p := c.Set(runs, c.Text, 120000, 0)
 	if got := strings.Join(p.text(), "|"); got != "set ft-lb on step 7 now" {
 		t.Errorf("set as %q", got)
 	}
-	for _, s := range p.lines[0] {
-		if !s.plain() && s.text != strings.TrimSpace(s.text) {
-			t.Errorf("%q carries the space", s.text)
+	for _, s := range p.Lines[0] {
+		if !s.plain() && s.Text != strings.TrimSpace(s.Text) {
+			t.Errorf("%q carries the space", s.Text)
 		}
-		if got := textWidth(s.font, c.text.size, s.text); got-s.w > 1 || s.w-got > 1 {
-			t.Errorf("%q is %d wide, measured %d", s.text, got, s.w)
+		if got := textWidth(s.Font, c.Text.Size, s.Text); got-s.W > 1 || s.W-got > 1 {
+			t.Errorf("%q is %d wide, measured %d", s.Text, got, s.W)
 		}
 	}
 }
@@ -154,9 +154,9 @@ func TestSpacesBetweenLooks(t *testing.T) {
 func TestBalancedTitles(t *testing.T) {
 	c := bench()
 	runs := says("Wipe the housing and look for leaks all round it")
-	width := c.set(runs, c.style.title, 500000, 0).width
-	p := c.balanced(runs, c.style.title, width-2000)
-	if len(p.lines) != 2 || p.width > width*2/3 {
-		t.Errorf("set as %q, %d of %d", p.text(), p.width, width)
+	width := c.Set(runs, c.style.Title, 500000, 0).Width
+	p := c.Balanced(runs, c.style.Title, width-2000)
+	if len(p.Lines) != 2 || p.Width > width*2/3 {
+		t.Errorf("set as %q, %d of %d", p.text(), p.Width, width)
 	}
 }

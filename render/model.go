@@ -64,9 +64,8 @@ type Element struct {
 	Content Content
 }
 
-// Content is what an element shows: one of the types below. Each has one file
-// that lays it out.
-type Content interface{ lay(*compositor) block }
+// Content is what an element shows: one of the types below.
+type Content interface{ content() }
 
 // Weight is how heavy a run is set.
 type Weight uint8
@@ -397,3 +396,25 @@ type RecordRow struct {
 
 // End closes a deck: END OF CARD.
 type End struct{ Text string }
+
+func (Stage) content()     {}
+func (Step) content()      {}
+func (Text) content()      {}
+func (List) content()      {}
+func (Table) content()     {}
+func (Listing) content()   {}
+func (Facts) content()     {}
+func (Callout) content()   {}
+func (Hazards) content()   {}
+func (Tools) content()     {}
+func (Setting) content()   {}
+func (Order) content()     {}
+func (Reading) content()   {}
+func (Pack) content()      {}
+func (Cord) content()      {}
+func (Hold) content()      {}
+func (Picture) content()   {}
+func (Contact) content()   {}
+func (Indicator) content() {}
+func (Records) content()   {}
+func (End) content()       {}

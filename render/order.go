@@ -11,22 +11,22 @@ func (o Order) lay(c *compositor) block {
 	if len(o.Numbers) == 0 {
 		return block{}
 	}
-	u := c.beat
+	u := c.Beat
 	b := o.places(c)
-	k := column{c: c, width: c.width}
-	if b.w > c.width {
-		c.problem(TooWide, lengths(b.w, c.width))
+	k := column{C: c, Width: c.Width}
+	if b.w > c.Width {
+		c.Problem(TooWide, lengths(b.w, c.Width))
 		return block{}
 	}
 	o.draw(&k, b)
-	beside := c.width - b.w - 3*u
-	if beside >= c.width/3 {
-		k.x, k.width = b.w+3*u, beside
+	beside := c.Width - b.w - 3*u
+	if beside >= c.Width/3 {
+		k.X, k.Width = b.w+3*u, beside
 	} else {
-		k.y = b.h + u
+		k.Y = b.h + u
 	}
-	k.lines(o.Lines, c.text)
-	return one(c.beats(max(b.h, k.y)), k.canvas)
+	k.Lines(o.Lines, c.Text)
+	return one(c.Beats(max(b.h, k.Y)), k.canvas)
 }
 
 // places is where the fasteners stand: the middle of each, the radius of its
@@ -40,12 +40,12 @@ type places struct {
 // places finds room for every number: what a disc holds is as tall as an
 // instruction, and two discs stand well apart.
 func (o Order) places(c *compositor) places {
-	n, u := len(o.Numbers), c.beat
+	n, u := len(o.Numbers), c.Beat
 	w := 0
 	for _, k := range o.Numbers {
-		w = max(w, textWidth(c.strong.font, c.strong.size, strconv.Itoa(k)))
+		w = max(w, textWidth(c.Strong.Font, c.Strong.Size, strconv.Itoa(k)))
 	}
-	half := max(w, c.strong.cap()*3/2)/2 + u
+	half := max(w, c.Strong.Cap()*3/2)/2 + u
 	apart := 2*half + 2*u
 	b := places{disc: half}
 	put := func(x, y int) { b.x, b.y = append(b.x, x), append(b.y, y) }
@@ -83,21 +83,21 @@ func (o Order) places(c *compositor) places {
 // draw draws the line on which they stand, and each with its number. The first
 // is filled.
 func (o Order) draw(k *column, b places) {
-	c, n := k.c, len(o.Numbers)
+	c, n := k.C, len(o.Numbers)
 	switch {
 	case o.Shape == Circle:
-		k.add(ring(b.w/2, b.h/2, b.w/2-b.disc, c.frame, hairline, NoColor))
+		k.Add(ring(b.w/2, b.h/2, b.w/2-b.disc, c.Frame, hairline, NoColor))
 	case o.Shape == Rectangle && n > 2:
-		k.add(poly(NoColor, hairline, c.frame, b.disc, b.disc, b.w-b.disc, b.disc, b.w-b.disc, b.h-b.disc, b.disc, b.h-b.disc, b.disc, b.disc))
+		k.Add(poly(NoColor, hairline, c.Frame, b.disc, b.disc, b.w-b.disc, b.disc, b.w-b.disc, b.h-b.disc, b.disc, b.h-b.disc, b.disc, b.disc))
 	default:
-		k.across(b.disc, b.h/2, b.w-2*b.disc, c.frame, hairline)
+		k.Across(b.disc, b.h/2, b.w-2*b.disc, c.Frame, hairline)
 	}
 	for i, number := range o.Numbers {
-		fill, h := white, c.strong
+		fill, h := white, c.Strong
 		if number == 1 {
-			fill, h = accent, c.strong.in(white)
+			fill, h = accent, c.Strong.In(white)
 		}
-		k.frame(b.x[i]-b.disc, b.y[i]-b.disc, 2*b.disc, 2*b.disc, c.frame, b.disc-c.frame/2, fill, ink, Tint)
-		k.label(c, strconv.Itoa(number), h, b.x[i], b.y[i], Center)
+		k.Frame(b.x[i]-b.disc, b.y[i]-b.disc, 2*b.disc, 2*b.disc, c.Frame, b.disc-c.Frame/2, fill, ink, Tint)
+		k.Label(c, strconv.Itoa(number), h, b.x[i], b.y[i], Center)
 	}
 }

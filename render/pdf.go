@@ -240,8 +240,3 @@ func points(um int) float64 {
 	}
 	return float64((n+127)/254) / 100
 }
-
-// millimetres names a size for a message.
-func millimetres(w, h int) string {
-	return fmt.Sprintf("%g × %g mm", float64(w)/1000, float64(h)/1000)
-}

@@ -36,9 +36,9 @@ func TestDeflatePages(t *testing.T) {
 
 // What is not a file of the library's is refused.
 func TestDeflatePagesRefuses(t *testing.T) {
-	pdf := writePDF(t, specimen(t)) // its pages are deflated already, and as good as any
+	pdf := writePDF(t, specimen()) // its pages are deflated already, and as good as any
 	var b bytes.Buffer
-	if err := deflatePages(&b, pdf, len(specimen(t))); err != nil {
+	if err := deflatePages(&b, pdf, len(specimen())); err != nil {
 		t.Error(err)
 	}
 	b.Reset()

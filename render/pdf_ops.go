@@ -34,7 +34,7 @@ func (p *pdfWriter) glyphs(g Glyphs) error {
 	if g.Text == "" {
 		return nil
 	}
-	if int(g.Font) >= len(fontNames) || g.Size <= 0 {
+	if g.Font > FontBold || g.Size <= 0 {
 		return fmt.Errorf("no face %d in size %d", g.Font, g.Size)
 	}
 	p.setFont(textState{g.Font, g.Size})
@@ -48,7 +48,7 @@ func (p *pdfWriter) setFont(t textState) {
 		return
 	}
 	p.text = t
-	family := "SourceSans3-" + fontNames[t.font]
+	family := "SourceSans3-" + t.font.String()
 	p.f.AddUTF8FontFromBytes(family, "", cutFonts[t.font]()) // does nothing the second time
 	p.f.SetFont(family, "", points(t.size))
 }
@@ -56,31 +56,12 @@ func (p *pdfWriter) setFont(t textState) {
 func (p *pdfWriter) rect(r Rect) {
 	if r.Radius > 0 {
 		// Not the library's own: it leaves the graphics state unbalanced.
-		p.paint(roundedRect(r), r.Fill, penState{r.Stroke, r.StrokeWidth, 0, false})
+		p.paint(r.Outline(), r.Fill, penState{r.Stroke, r.StrokeWidth, 0, false})
 		return
 	}
 	if style := p.style(r.Fill, penState{r.Stroke, r.StrokeWidth, 0, false}); style != "" {
 		x, y := points(r.X), points(r.Y)
 		p.f.Rect(x, y, points(r.X+r.W)-x, points(r.Y+r.H)-y, style)
-	}
-}
-
-// roundedRect is the outline of r, its corners as quarter circles.
-func roundedRect(r Rect) []Seg {
-	rad := min(r.Radius, r.W/2, r.H/2)
-	k := rad - rad*5523/10000 // distance of a control point from the corner
-	x0, y0, x1, y1 := r.X, r.Y, r.X+r.W, r.Y+r.H
-	return []Seg{
-		{Verb: 'M', X: x0 + rad, Y: y0},
-		{Verb: 'L', X: x1 - rad, Y: y0},
-		{Verb: 'C', X1: x1 - k, Y1: y0, X2: x1, Y2: y0 + k, X: x1, Y: y0 + rad},
-		{Verb: 'L', X: x1, Y: y1 - rad},
-		{Verb: 'C', X1: x1, Y1: y1 - k, X2: x1 - k, Y2: y1, X: x1 - rad, Y: y1},
-		{Verb: 'L', X: x0 + rad, Y: y1},
-		{Verb: 'C', X1: x0 + k, Y1: y1, X2: x0, Y2: y1 - k, X: x0, Y: y1 - rad},
-		{Verb: 'L', X: x0, Y: y0 + rad},
-		{Verb: 'C', X1: x0, Y1: y0 + k, X2: x0 + k, Y2: y0, X: x0 + rad, Y: y0},
-		{Verb: 'Z'},
 	}
 }
 

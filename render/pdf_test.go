@@ -3,6 +3,7 @@ package render
 import (
 	"bytes"
 	"compress/zlib"
+	"fmt"
 	"io"
 	"os"
 	"regexp"
@@ -11,6 +12,8 @@ import (
 	"sync"
 	"testing"
 )
+
+var specimenInfo = Info{Title: "Specimen µ", Author: "Fallow Lane", Subject: "MD-48", Keywords: "a b", Language: "en-GB"}
 
 func writePDF(t testing.TB, sheets []Sheet) []byte {
 	t.Helper()
@@ -24,7 +27,7 @@ func writePDF(t testing.TB, sheets []Sheet) []byte {
 // The same sheets give the same bytes: twice, on one processor and on eight,
 // and from eight goroutines at once (run with -race, this is the race test).
 func TestSameBytes(t *testing.T) {
-	sheets := specimen(t)
+	sheets := specimen()
 	want := writePDF(t, sheets)
 	if name := os.Getenv("SPECIMEN"); name != "" { // to look at it
 		os.WriteFile(name, want, 0o666)
@@ -69,7 +72,7 @@ func pdfStreams(t *testing.T, pdf []byte) [][]byte {
 // The graphics state is balanced on every page, and the catalog says what the
 // file is.
 func TestPDFStructure(t *testing.T) {
-	pdf := writePDF(t, specimen(t))
+	pdf := writePDF(t, specimen())
 	pages := 0
 	for _, s := range pdfStreams(t, pdf) {
 		if !regexp.MustCompile(`^\d J\n\d j\n`).Match(s) {
@@ -117,7 +120,7 @@ func TestWritePDFRefuses(t *testing.T) {
 	picture := func(format string, data []byte) []Sheet {
 		return face(Image{W: 1000, H: 1000, Name: "fig.png", Pixels: data, Format: format})
 	}
-	good := testPNG(t, 9, 9)
+	good := testPNG(9, 9)
 	for _, c := range []struct {
 		name   string
 		info   Info
@@ -144,7 +147,7 @@ func TestWritePDFRefuses(t *testing.T) {
 		{"format", Info{}, picture("GIF", good), "neither PNG nor JPEG"},
 		{"no image", Info{}, picture("PNG", nil), "fig.png"},
 		{"cut image", Info{}, picture("PNG", good[:len(good)-20]), "ends too early"},
-		{"cut photo", Info{}, picture("JPEG", testJPEG(t, 9, 9)[:60]), "fig.png"},
+		{"cut photo", Info{}, picture("JPEG", testJPEG(9, 9)[:60]), "fig.png"},
 	} {
 		var b bytes.Buffer
 		err := WritePDF(&b, c.info, c.sheets)
@@ -167,11 +170,40 @@ func TestPoints(t *testing.T) {
 }
 
 func BenchmarkWritePDF(b *testing.B) {
-	sheets := specimen(b)
+	sheets := specimen()
 	b.ReportAllocs()
 	for b.Loop() {
 		if err := WritePDF(io.Discard, specimenInfo, sheets); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// In the PDF of imposed faces the outline follows the faces, and the turned side
+// its links.
+func TestOutlineOfImposedFaces(t *testing.T) {
+	faces := make([]Sheet, 3)
+	for i := range faces {
+		name := fmt.Sprint("face ", i+1)
+		faces[i] = Sheet{Width: 105000, Height: 148000, Name: name,
+			Bookmarks: []Bookmark{{Level: 0, Text: name, Y: 7000}, {Level: 1, Text: name + " step", Y: 8000}}}
+	}
+	sheets, err := Impose(faces, Imposition{Paper: Papers[0], Up: 2, Flip: LongEdge})
+	if err != nil {
+		t.Fatal(err)
+	}
+	pdf := writePDF(t, sheets)
+	var titles []string
+	for _, m := range bytes.Split(pdf, []byte("/Title (\xfe\xff"))[1:7] { // the last is the file's own
+		title, _, _ := bytes.Cut(m, []byte(")\n"))
+		titles = append(titles, strings.ReplaceAll(string(title), "\x00", ""))
+	}
+	if got, want := strings.Join(titles, ","), "face 1,face 1 step,face 2,face 2 step,face 3,face 3 step"; got != want {
+		t.Errorf("outline %s, want %s", got, want)
+	}
+	// 38 mm below the upper edge as read is 38 mm above the foot of the turned
+	// page.
+	if !bytes.Contains(pdf, []byte("/Dest [5 0 R /XYZ 0 107.72 null]")) {
+		t.Error("the bookmark of face 2 does not lead to its place on the turned side")
 	}
 }

@@ -11,43 +11,43 @@ import (
 func (p Picture) lay(c *compositor) block {
 	pixels, format, w, h, err := decodePicture(p.Name, p.Data)
 	if err != nil {
-		c.problem(BadPicture, err.Error())
+		c.Problem(BadPicture, err.Error())
 		return block{}
 	}
-	width := min(c.width, w*1000/4)
+	width := min(c.Width, w*1000/4)
 	height := width * h / w
-	if height > c.picture {
-		height = max(1, c.picture)
+	if height > c.Picture {
+		height = max(1, c.Picture)
 		width = max(1, height*w/h)
 	}
-	c.drawn = max(c.drawn, height)
-	k := column{c: c, width: c.measure()}
-	k.add(Image{W: width, H: height, Name: p.Name, Alt: p.Alt, Pixels: pixels, Format: format})
+	c.Drawn = max(c.Drawn, height)
+	k := column{C: c, Width: c.Measure()}
+	k.Add(Image{W: width, H: height, Name: p.Name, Alt: p.Alt, Pixels: pixels, Format: format})
 	k.spots(p.Spots, width, height)
-	k.y = height
+	k.Y = height
 	if len(p.Caption) > 0 {
-		k.y += c.beat / 2
-		k.text(p.Caption, c.label)
+		k.Y += c.Beat / 2
+		k.Text(p.Caption, c.Label)
 	}
 	if len(p.Spots) > 0 {
-		k.y += c.beat
+		k.Y += c.Beat
 		k.legend(p.Spots)
 	}
-	return one(c.beats(k.y), k.canvas)
+	return one(c.Beats(k.Y), k.canvas)
 }
 
 // spotSize is the width of a spot's disc: its number is as tall as an
 // instruction.
-func (s style) spotSize() int { return 2 * s.text.cap() }
+func (s style) spotSize() int { return 2 * s.Text.Cap() }
 
 // spots draws the numbers on a picture of that size, over the lines that lead
 // to their places. Each is white on a dark disc in a white ring: one of the two
 // stands out from whatever the photograph shows.
 func (k *column) spots(spots []Spot, width, height int) {
-	c := k.c
+	c := k.C
 	size := c.spotSize()
 	at, to := make([]point, len(spots)), make([]point, len(spots))
-	end := 4 * c.rule // of a line, a dot so wide
+	end := 4 * c.Rule // of a line, a dot so wide
 	for i, s := range spots {
 		at[i] = point{inside(s.X*width/1000, size, width), inside(s.Y*height/1000, size, height)}
 		if !s.Leads {
@@ -55,34 +55,34 @@ func (k *column) spots(spots []Spot, width, height int) {
 			continue
 		}
 		to[i] = point{inside(s.ToX*width/1000, end, width), inside(s.ToY*height/1000, end, height)}
-		line := Line{X1: at[i].x, Y1: at[i].y, X2: to[i].x, Y2: to[i].y, Width: 3 * c.rule, Color: white}
-		k.add(line)
-		line.Width, line.Color = c.rule, ink
-		k.add(line)
+		line := Line{X1: at[i].x, Y1: at[i].y, X2: to[i].x, Y2: to[i].y, Width: 3 * c.Rule, Color: white}
+		k.Add(line)
+		line.Width, line.Color = c.Rule, ink
+		k.Add(line)
 	}
 	for i, s := range spots {
 		if s.Leads {
 			k.dot(to[i].x, to[i].y, end)
 		}
 	}
-	element := c.ref
+	element := c.Ref
 	for i, p := range at {
-		c.ref = spots[i].Ref
+		c.Ref = spots[i].Ref
 		if size > min(width, height) {
-			c.problem(SpotHides, fmt.Sprintf("number %d covers the whole picture", i+1))
+			c.Problem(SpotHides, fmt.Sprintf("number %d covers the whole picture", i+1))
 		}
 		for j := range at {
 			switch {
 			case j < i && touch(p, at[j], size):
-				c.problem(SpotHides, fmt.Sprintf("number %d covers number %d", i+1, j+1))
+				c.Problem(SpotHides, fmt.Sprintf("number %d covers number %d", i+1, j+1))
 			case j != i && spots[j].Leads && touch(p, to[j], (size+end)/2):
-				c.problem(SpotHides, fmt.Sprintf("number %d covers the place of number %d", i+1, j+1))
+				c.Problem(SpotHides, fmt.Sprintf("number %d covers the place of number %d", i+1, j+1))
 			}
 		}
 		k.dot(p.x, p.y, size)
 		k.spotNumber(i+1, p.x, p.y)
 	}
-	c.ref = element
+	c.Ref = element
 }
 
 type point struct{ x, y int }
@@ -103,39 +103,39 @@ func inside(at, size, extent int) int {
 
 // dot is a dark disc in a white ring, so wide in all.
 func (k *column) dot(x, y, size int) {
-	ring := k.c.rule
-	k.add(Rect{X: x - size/2, Y: y - size/2, W: size, H: size, Radius: size / 2, Fill: white, Stroke: NoColor, Role: Tint})
+	ring := k.C.Rule
+	k.Add(Rect{X: x - size/2, Y: y - size/2, W: size, H: size, Radius: size / 2, Fill: white, Stroke: NoColor, Role: Tint})
 	size -= 2 * ring
-	k.add(Rect{X: x - size/2, Y: y - size/2, W: size, H: size, Radius: size / 2, Fill: ink, Stroke: NoColor, Role: Tint})
+	k.Add(Rect{X: x - size/2, Y: y - size/2, W: size, H: size, Radius: size / 2, Fill: ink, Stroke: NoColor, Role: Tint})
 }
 
 // spotNumber sets the number in the middle of its disc.
 func (k *column) spotNumber(n, x, y int) {
-	h := k.c.strong.in(white)
+	h := k.C.Strong.In(white)
 	text := strconv.Itoa(n)
-	w := textWidth(h.font, h.size, text)
-	k.span(span{text: text, font: h.font, w: w}, h, x-w/2, y+h.cap()/2)
+	w := textWidth(h.Font, h.Size, text)
+	k.Span(span{Text: text, Font: h.Font, W: w}, h, x-w/2, y+h.Cap()/2)
 }
 
 // legend says what each number is about, in two columns where that is shorter
 // and nothing in it takes more than three lines.
 func (k *column) legend(spots []Spot) {
-	c, u := k.c, k.c.beat
+	c, u := k.C, k.C.Beat
 	size := c.spotSize()
-	height := func(p para) int { return max(size, p.height()+max(0, size-p.hand.lead)) + u/4 }
+	height := func(p para) int { return max(size, p.Height()+max(0, size-p.Hand.Lead)) + u/4 }
 	set := func(columns int) (paras []para, width, rows, tall int) {
-		width = (k.width - (columns-1)*2*u) / columns
+		width = (k.Width - (columns-1)*2*u) / columns
 		rows = (len(spots) + columns - 1) / columns
 		sum := 0
 		for i, s := range spots {
 			if i%rows == 0 {
 				sum = 0
 			}
-			if least, _ := c.extent(s.Says, c.text); columns > 1 && least > width-size-u {
+			if least, _ := c.Extent(s.Says, c.Text); columns > 1 && least > width-size-u {
 				return nil, 0, 0, 1 << 30
 			}
-			paras = append(paras, c.set(s.Says, c.text, width-size-u, 0))
-			if columns > 1 && len(paras[i].lines) > 3 {
+			paras = append(paras, c.Set(s.Says, c.Text, width-size-u, 0))
+			if columns > 1 && len(paras[i].Lines) > 3 {
 				return nil, 0, 0, 1 << 30
 			}
 			sum += height(paras[i])
@@ -147,16 +147,16 @@ func (k *column) legend(spots []Spot) {
 	if p, w, r, t := set(2); t < tall {
 		paras, width, rows, tall = p, w, r, t
 	}
-	y := k.y
+	y := k.Y
 	for i, p := range paras {
 		if i%rows == 0 {
-			y = k.y
+			y = k.Y
 		}
-		x := k.x + i/rows*(width+2*u)
+		x := k.X + i/rows*(width+2*u)
 		k.dot(x+size/2, y+size/2, size)
 		k.spotNumber(i+1, x+size/2, y+size/2)
-		k.para(p, x+size+u, y+max(0, size-p.hand.lead)/2)
+		k.Para(p, x+size+u, y+max(0, size-p.Hand.Lead)/2)
 		y += height(p)
 	}
-	k.y += tall
+	k.Y += tall
 }

@@ -26,7 +26,7 @@ func TestSpotsStayOnThePicture(t *testing.T) {
 		}
 		for _, o := range allOptions() {
 			ops, _ := laidPicture(p, o)
-			size := newStyle(o).spotSize()
+			size := 2 * newStyle(o.Paper, o.Plain).Text.Cap()
 			var image area
 			numbers, discs := map[string]int{}, 0
 			for _, op := range ops {
@@ -79,7 +79,7 @@ func TestSpotsThatHide(t *testing.T) {
 		{at(Spot{X: 500, Y: 500}, Spot{X: 551, Y: 500}), "A4", ""},
 		{at(Spot{X: 500, Y: 500}, Spot{X: 800, Y: 500, Leads: true, ToX: 500, ToY: 500}), "A5", "70 number 1 covers the place of number 2"},
 		{at(Spot{X: 500, Y: 500, Leads: true, ToX: 505, ToY: 505}), "A5", ""},
-		{Picture{Name: "a.png", Data: testPNG(t, 12, 12), Spots: at(Spot{X: 500, Y: 500}).Spots}, "A5", "70 number 1 covers the whole picture"},
+		{Picture{Name: "a.png", Data: testPNG(12, 12), Spots: at(Spot{X: 500, Y: 500}).Spots}, "A5", "70 number 1 covers the whole picture"},
 	} {
 		_, problems := laidPicture(c.p, optionsFor(c.paper))
 		var got []string

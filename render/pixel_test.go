@@ -24,8 +24,8 @@ const (
 // pixelSheets are the references of this package, by file name without its
 // ending. They lie under "render-"; other packages may keep their own beside.
 func pixelSheets(t *testing.T) map[string][]Sheet {
-	face := seen(specimen(t)[0])
-	imposed, err := Impose([]Sheet{face, face, face}, Imposition{Paper: paper(t, "A4"), Up: 2, Flip: LongEdge})
+	face := seen(specimen()[0])
+	imposed, err := Impose([]Sheet{face, face, face}, Imposition{Paper: Papers[0], Up: 2, Flip: LongEdge})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -51,7 +51,7 @@ func pictureSheet(t *testing.T) Sheet {
 		Name: "flange.png", Data: samplePicture(), Caption: r("Output end"), Spots: []Spot{
 			{X: 650, Y: 90, Leads: true, ToX: 622, ToY: 256, Says: r("Dowel")}, {X: 500, Y: 500, Says: r("Bore")},
 			{X: 0, Y: 1000, Says: r("Case")}}})}}}}
-	sheets, problems := Layout(d, optionsFor("A6"))
+	sheets, problems := Layout(d, Options{Paper: Papers[2]})
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
@@ -61,7 +61,7 @@ func pictureSheet(t *testing.T) Sheet {
 // contactSheet shows a contact pattern in its step.
 func contactSheet(t *testing.T) Sheet {
 	d := Deck{Sections: []Section{{Name: "Steps", Groups: []Group{step(7, "race", "Read the pattern", Text{Runs: r("Read all four painted teeth.")}, sampleContact())}}}}
-	sheets, problems := Layout(d, optionsFor("A5"))
+	sheets, problems := Layout(d, Options{Paper: Papers[1]})
 	if len(problems) > 0 || len(sheets) > 1 {
 		t.Fatal(problems, len(sheets))
 	}
@@ -169,7 +169,7 @@ func unlike(got, want image.Image) int {
 // The comparison sees a box that is gone and a symbol that is another.
 func TestPixelsSee(t *testing.T) {
 	draw := func(s Sheet) image.Image { return small(pdfPages(t, writePDF(t, []Sheet{s}), pixelDPI)[0]) }
-	base := seen(specimen(t)[0])
+	base := seen(specimen()[0])
 	want := draw(base)
 	for i := range base.Ops {
 		less := base
@@ -183,7 +183,7 @@ func TestPixelsSee(t *testing.T) {
 // The text comes out of the file in reading order with the right characters,
 // of a turned side too.
 func TestPDFText(t *testing.T) {
-	sheets := specimen(t)
+	sheets := specimen()
 	sheets[1].Turned = true
 	got := pdfText(t, writePDF(t, sheets))
 	want := []string{

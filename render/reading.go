@@ -3,41 +3,41 @@ package render
 // A reading shows what to read, the band on a bar with its reject sides
 // hatched, the boxes, and what to do on either side.
 func (r Reading) lay(c *compositor) block {
-	u := c.beat
-	k := c.within()
-	k.text(r.Title, c.strong)
-	k.text(r.Gauge.runs(), c.text)
-	k.y += u / 2
+	u := c.Beat
+	k := c.Within()
+	k.Text(r.Title, c.Strong)
+	k.Text(r.Gauge.runs(), c.Text)
+	k.Y += u / 2
 	if r.Value != "" {
-		figure := c.figure
+		figure := c.Figure
 		if r.Plain { // only what to expect: it must not look like an accept band
-			c.figure = c.hand(c.units.cap(), FontSemibold, ink)
+			c.Figure = c.Hand(c.Units.Cap(), FontSemibold, ink)
 		}
-		k.labelled(r.Label, r.Value, r.Unit)
-		c.figure = figure
+		k.Labelled(r.Label, r.Value, r.Unit)
+		c.Figure = figure
 	}
 	if !r.Plain && (r.Low != "" || r.High != "") {
-		k.y += u
+		k.Y += u
 		k.band(r.Low, r.High)
 	}
-	k.text(r.Source, c.label)
+	k.Text(r.Source, c.Label)
 	if len(r.Lines) > 0 {
-		k.y += u / 2
-		k.lines(r.Lines, c.text)
+		k.Y += u / 2
+		k.Lines(r.Lines, c.Text)
 	}
 	if len(r.Boxes) > 0 {
-		k.y += u
-		k.boxes(r.Boxes, "", 2*c.boxes)
+		k.Y += u
+		k.Boxes(r.Boxes, "", 2*c.Boxes)
 	}
 	if len(r.Use) > 0 {
-		k.y += u / 2
-		k.text(r.Use, c.strong)
+		k.Y += u / 2
+		k.Text(r.Use, c.Strong)
 	}
 	if len(r.IfLow) > 0 || len(r.IfHigh) > 0 {
-		k.y += u
+		k.Y += u
 		k.branches(r)
 	}
-	return c.panel(k)
+	return c.Panel(k)
 }
 
 // runs names a tool on one line.
@@ -59,23 +59,23 @@ func (t ToolRow) runs() []Run {
 // it, for a reading at an end is still accepted; what lies outside is hatched.
 // A side without an end has no reject part.
 func (k *column) band(low, high string) {
-	c, u := k.c, k.c.beat
+	c, u := k.C, k.C.Beat
 	h := 9 * u / 2
-	from, to := k.x, k.x+k.width
+	from, to := k.X, k.X+k.Width
 	if low != "" {
-		from += k.width / 5
-		k.hatch(k.x, k.y, from-k.x, h)
+		from += k.Width / 5
+		k.hatch(k.X, k.Y, from-k.X, h)
 	}
 	if high != "" {
-		to -= k.width / 5
-		k.hatch(to, k.y, k.x+k.width-to, h)
+		to -= k.Width / 5
+		k.hatch(to, k.Y, k.X+k.Width-to, h)
 	}
-	k.ground(from, k.y, to-from, h, white)
-	k.add(Rect{X: k.x, Y: k.y, W: k.width, H: h, Fill: NoColor, Stroke: ink, StrokeWidth: c.rule, Role: Tint})
+	k.Ground(from, k.Y, to-from, h, white)
+	k.Add(Rect{X: k.X, Y: k.Y, W: k.Width, H: h, Fill: NoColor, Stroke: ink, StrokeWidth: c.Rule, Role: Tint})
 	end := func(x int, s string, a Align) {
-		k.add(Line{X1: x, Y1: k.y, X2: x, Y2: k.y + h, Width: 2 * c.frame, Color: ink})
-		p := c.set(says(s), c.strong, to-from, 0)
-		k.aligned(p, from+u, k.y+(h-p.hand.lead)/2, to-from-2*u, a)
+		k.Add(Line{X1: x, Y1: k.Y, X2: x, Y2: k.Y + h, Width: 2 * c.Frame, Color: ink})
+		p := c.Set(says(s), c.Strong, to-from, 0)
+		k.Aligned(p, from+u, k.Y+(h-p.Hand.Lead)/2, to-from-2*u, a)
 	}
 	if low != "" {
 		end(from, low, Left)
@@ -83,14 +83,14 @@ func (k *column) band(low, high string) {
 	if high != "" {
 		end(to, high, Right)
 	}
-	k.y += h + u/2
+	k.Y += h + u/2
 }
 
 // hatch fills an area with strokes at 45°.
 func (k *column) hatch(x, y, w, h int) {
-	c := k.c
-	k.ground(x, y, w, h, white)
-	step := c.beat
+	c := k.C
+	k.Ground(x, y, w, h, white)
+	step := c.Beat
 	for d := step / 2; d < w+h; d += step {
 		x1, y1 := x+d, y
 		if d > w {
@@ -100,32 +100,32 @@ func (k *column) hatch(x, y, w, h int) {
 		if d < h {
 			x2, y2 = x, y+d
 		}
-		k.add(Line{X1: x1, Y1: y1, X2: x2, Y2: y2, Width: c.rule * 4 / 5, Color: soft})
+		k.Add(Line{X1: x1, Y1: y1, X2: x2, Y2: y2, Width: c.Rule * 4 / 5, Color: soft})
 	}
 }
 
 // branches are what to do below and above, with arrows that point the way.
 func (k *column) branches(r Reading) {
-	c, u := k.c, k.c.beat
+	c, u := k.C, k.C.Beat
 	label := 0
 	for _, s := range []string{r.LowLabel, r.HighLabel} {
-		_, w := c.extent(says(s), c.strong)
+		_, w := c.Extent(says(s), c.Strong)
 		label = max(label, w)
 	}
-	label = min(label, k.width/3)
+	label = min(label, k.Width/3)
 	arrow := 2 * u
 	row := func(text string, runs []Run, down bool) {
 		if len(runs) == 0 {
 			return
 		}
-		k.across(k.x, k.y, k.width, c.hair, hairline)
-		k.y += u / 2
-		k.pointer(k.x, k.y+(c.text.lead-arrow)/2, arrow, down)
-		p := c.set(says(text), c.strong, label, 0)
-		q := c.set(runs, c.text, k.width-arrow-label-3*u, 0)
-		k.para(p, k.x+arrow+u, k.y)
-		k.para(q, k.x+arrow+label+3*u, k.y)
-		k.y += max(p.height(), q.height()) + u/2
+		k.Across(k.X, k.Y, k.Width, c.Hair, hairline)
+		k.Y += u / 2
+		k.pointer(k.X, k.Y+(c.Text.Lead-arrow)/2, arrow, down)
+		p := c.Set(says(text), c.Strong, label, 0)
+		q := c.Set(runs, c.Text, k.Width-arrow-label-3*u, 0)
+		k.Para(p, k.X+arrow+u, k.Y)
+		k.Para(q, k.X+arrow+label+3*u, k.Y)
+		k.Y += max(p.Height(), q.Height()) + u/2
 	}
 	row(r.LowLabel, r.IfLow, true)
 	row(r.HighLabel, r.IfHigh, false)
@@ -139,6 +139,6 @@ func (k *column) pointer(x, y, size int, down bool) {
 	if down {
 		tip, base = y+h, y
 	}
-	k.add(Path{Fill: ink, Stroke: NoColor, Segs: []Seg{
+	k.Add(Path{Fill: ink, Stroke: NoColor, Segs: []Seg{
 		{Verb: 'M', X: x, Y: base}, {Verb: 'L', X: x + size, Y: base}, {Verb: 'L', X: x + size/2, Y: tip}, {Verb: 'Z'}}})
 }

@@ -11,16 +11,16 @@ type ledger struct {
 // Records are lines to fill in: step, what, limits, then the boxes.
 func (r Records) lay(c *compositor) block {
 	l := c.ledger(r)
-	again := l.head(r, joined(" ", r.Title, c.say.Continued))
+	again := l.head(r, joined(" ", r.Title, c.Say.Continued))
 	if r.Title == "" {
 		again = l.head(r, "")
 	}
-	b := block{runs: true, again: &again, slabs: []slab{l.head(r, r.Title)}}
+	b := block{Runs: true, Again: &again, Slabs: []slab{l.head(r, r.Title)}}
 	for i, row := range r.Rows {
-		c.ref = row.Ref
+		c.Ref = row.Ref
 		s := l.row(row)
-		s.keep = i == 0 && len(r.Rows) > 1 || i == len(r.Rows)-2
-		b.slabs = append(b.slabs, s)
+		s.Keep = i == 0 && len(r.Rows) > 1 || i == len(r.Rows)-2
+		b.Slabs = append(b.Slabs, s)
 	}
 	return b
 }
@@ -28,45 +28,45 @@ func (r Records) lay(c *compositor) block {
 // ledger shares the width out: the text gets what it needs, then the boxes
 // what is good to write in.
 func (c *compositor) ledger(r Records) ledger {
-	gap := max(3*c.beat/2, leastBoxGap)
+	gap := max(3*c.Beat/2, leastBoxGap)
 	n := max(3, len(r.Columns))
 	least, whole := make([]int, n), make([]int, n)
 	for i, s := range r.Columns {
-		least[i], whole[i] = c.extent(says(s), c.tag)
+		least[i], whole[i] = c.Extent(says(s), c.Tag)
 		if i >= 3 {
 			least[i] = max(least[i], leastBoxWidth)
 			whole[i] = least[i]
 		}
 	}
-	element := c.ref
+	element := c.Ref
 	for _, row := range r.Rows {
-		c.ref = row.Ref
+		c.Ref = row.Ref
 		for i, cell := range [][]Run{says(row.Step), row.What, row.Limits} {
-			h := c.strong
+			h := c.Strong
 			if i == 1 && !row.Hold {
-				h = c.text
+				h = c.Text
 			}
-			l, w := c.extent(cell, h)
+			l, w := c.Extent(cell, h)
 			least[i], whole[i] = max(least[i], l), max(whole[i], w)
 		}
 	}
-	c.ref = element
-	whole[2] += c.beat / 2
-	least[2] = max(least[2], min(whole[2], c.width*3/10)) // limits are read at a glance
+	c.Ref = element
+	whole[2] += c.Beat / 2
+	least[2] = max(least[2], min(whole[2], c.Width*3/10)) // limits are read at a glance
 	first := 3
-	stacked := sum(least)-least[1]+9*c.text.size+gap*(n-1) > c.width
+	stacked := sum(least)-least[1]+9*c.Text.Size+gap*(n-1) > c.Width
 	if stacked {
 		whole[1], least[1] = max(whole[1], whole[2]), max(least[1], least[2])
 		least, whole = append(least[:2], least[3:]...), append(whole[:2], whole[3:]...)
 		first = 2
 	}
-	l := ledger{tabs{c: c, widths: c.columns(least, whole, c.width, gap, 1), gap: gap}, stacked}
-	if boxes := l.widths[first:]; len(boxes) > 0 {
-		more := max(0, l.widths[1]-whole[1]) / len(boxes)
+	l := ledger{tabs{C: c, Widths: c.Columns(least, whole, c.Width, gap, 1), Gap: gap}, stacked}
+	if boxes := l.Widths[first:]; len(boxes) > 0 {
+		more := max(0, l.Widths[1]-whole[1]) / len(boxes)
 		for i := range boxes {
-			wider := max(0, min(more, c.boxes-boxes[i]))
+			wider := max(0, min(more, c.Boxes-boxes[i]))
 			boxes[i] += wider
-			l.widths[1] -= wider
+			l.Widths[1] -= wider
 		}
 	}
 	return l
@@ -74,7 +74,7 @@ func (c *compositor) ledger(r Records) ledger {
 
 // head is the title over the heads of the columns.
 func (l ledger) head(r Records, title string) slab {
-	c := l.c
+	c := l.C
 	var k canvas
 	h := 0
 	if title != "" {
@@ -88,47 +88,47 @@ func (l ledger) head(r Records, title string) slab {
 		}
 		cells = append(cells, says(s))
 	}
-	h += l.tabs.row(&k, cells, []hand{c.label}, nil, h)
-	k.across(0, h, c.width, c.hair, hairline)
-	return slab{height: c.beats(h), keep: true, ops: k.ops}
+	h += l.tabs.Row(&k, cells, []hand{c.Label}, nil, h)
+	k.Across(0, h, c.Width, c.Hair, hairline)
+	return slab{Height: c.Beats(h), Keep: true, Ops: k.Ops}
 }
 
 // row sets one line: the text level with its boxes, each box apart from the
 // next. Where no box belongs, a dash says so.
 func (l ledger) row(row RecordRow) slab {
-	c, u := l.c, l.c.beat
+	c, u := l.C, l.C.Beat
 	top := max(3*u/4, leastBoxGap/2) // two of these lie between boxes
-	level := top + max(0, (c.box-c.text.lead)/2)
-	what, stroke := c.text, c.frame
+	level := top + max(0, (c.Box-c.Text.Lead)/2)
+	what, stroke := c.Text, c.Frame
 	if row.Hold {
-		what, stroke = c.strong, 2*c.frame
+		what, stroke = c.Strong, 2*c.Frame
 	}
-	cells, hands := [][]Run{says(row.Step), row.What, row.Limits}, []hand{c.strong, what, c.strong}
+	cells, hands := [][]Run{says(row.Step), row.What, row.Limits}, []hand{c.Strong, what, c.Strong}
 	var k canvas
 	under, first := 0, 3
 	switch {
 	case !l.stacked:
-		under = level + l.tabs.row(&k, cells, hands, nil, level)
+		under = level + l.tabs.Row(&k, cells, hands, nil, level)
 	case len(row.Limits) == 0:
 		first = 2
-		under = level + l.tabs.row(&k, cells[:2], hands, nil, level)
+		under = level + l.tabs.Row(&k, cells[:2], hands, nil, level)
 	default:
 		first = 2
-		under = top + l.tabs.row(&k, cells[:2], hands, nil, top)
-		under += l.tabs.row(&k, [][]Run{nil, row.Limits}, hands[2:], nil, under)
+		under = top + l.tabs.Row(&k, cells[:2], hands, nil, top)
+		under += l.tabs.Row(&k, [][]Run{nil, row.Limits}, hands[2:], nil, under)
 	}
 	for i, draw := range row.Boxes {
-		if first+i >= len(l.widths) {
+		if first+i >= len(l.Widths) {
 			break
 		}
-		x, w := l.x(first+i), l.widths[first+i]
+		x, w := l.X(first+i), l.Widths[first+i]
 		if draw {
-			k.frame(x, top, w, c.box, stroke, u/4, white, ink, WriteBox)
+			k.Frame(x, top, w, c.Box, stroke, u/4, white, ink, WriteBox)
 		} else {
-			k.across(x+w/2-u, top+c.box/2, 2*u, c.rule, soft)
+			k.Across(x+w/2-u, top+c.Box/2, 2*u, c.Rule, soft)
 		}
 	}
-	height := c.beats(max(top+c.box, under) + top)
-	k.across(0, height, c.width, c.hair, hairline)
-	return slab{height: height, ops: k.ops}
+	height := c.Beats(max(top+c.Box, under) + top)
+	k.Across(0, height, c.Width, c.Hair, hairline)
+	return slab{Height: height, Ops: k.Ops}
 }

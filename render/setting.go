@@ -3,68 +3,68 @@ package render
 // A setting is the number that the reader sets, the largest on the face; the
 // way to turn stands beside it.
 func (s Setting) lay(c *compositor) block {
-	u := c.beat
-	k := c.within()
-	k.text(s.Title, c.strong)
-	k.y += u / 2
-	under, whole := k.y, k.width
+	u := c.Beat
+	k := c.Within()
+	k.Text(s.Title, c.Strong)
+	k.Y += u / 2
+	under, whole := k.Y, k.Width
 	if s.Turn != NoTurn {
 		size := 11 * u
 		side := size + 5*u
-		k.turn(s.Turn, k.x+k.width-side+5*u/2, k.y, size)
-		p := c.set(says(s.SeenFrom), c.text, side, 0)
-		k.aligned(p, k.x+k.width-side, k.y+size+u/4, side, Center)
-		under += size + u/4 + p.height()
-		k.width -= side + u
+		k.turn(s.Turn, k.X+k.Width-side+5*u/2, k.Y, size)
+		p := c.Set(says(s.SeenFrom), c.Text, side, 0)
+		k.Aligned(p, k.X+k.Width-side, k.Y+size+u/4, side, Center)
+		under += size + u/4 + p.Height()
+		k.Width -= side + u
 	}
 	switch {
 	case len(s.Passes) > 0:
-		k.text(says(s.Label), c.strong.in(accent))
+		k.Text(says(s.Label), c.Strong.In(accent))
 	case s.Value == "" && s.Label != "":
-		k.text(says(s.Label), c.strong.in(accent))
+		k.Text(says(s.Label), c.Strong.In(accent))
 		k.blank(s.Unit)
 	case s.Value != "":
-		k.labelled(s.Label, s.Value, s.Unit)
+		k.Labelled(s.Label, s.Value, s.Unit)
 	}
-	k.text(s.Source, c.label)
+	k.Text(s.Source, c.Label)
 	if len(s.Lines) > 0 {
-		k.y += u / 2
-		k.lines(s.Lines, c.text)
+		k.Y += u / 2
+		k.Lines(s.Lines, c.Text)
 	}
 	if len(s.Passes) > 0 { // they take the whole width
-		k.y, k.width = max(k.y, under), whole
+		k.Y, k.Width = max(k.Y, under), whole
 		k.passes(s.Passes, s.Unit)
 	}
 	k.actions(s.Actions, max(1, s.First))
-	k.y, k.width = max(k.y, under), whole
+	k.Y, k.Width = max(k.Y, under), whole
 	if len(s.Boxes) > 0 {
-		k.y += u
-		k.boxes(s.Boxes, s.BoxUnit, 2*c.boxes)
+		k.Y += u
+		k.Boxes(s.Boxes, s.BoxUnit, 2*c.Boxes)
 	}
-	return c.panel(k)
+	return c.Panel(k)
 }
 
 // passes sets figures side by side in columns of one width, each under its
 // label and unit, four to a row at most.
 func (k *column) passes(list []Pass, unit string) {
-	c, u := k.c, k.c.beat
+	c, u := k.C, k.C.Beat
 	rows := (len(list) + 3) / 4
 	n := (len(list) + rows - 1) / rows
-	w := (k.width - (n-1)*2*u) / n
+	w := (k.Width - (n-1)*2*u) / n
 	for from := 0; from < len(list); from += n {
-		k.y += u / 2
-		bottom := k.y
+		k.Y += u / 2
+		bottom := k.Y
 		for i, p := range list[from:min(from+n, len(list))] {
-			cell := column{c: c, x: k.x + i*(w+2*u), y: k.y, width: w}
+			cell := column{C: c, X: k.X + i*(w+2*u), Y: k.Y, Width: w}
 			if i > 0 {
-				cell.ground(cell.x-u-c.hair, cell.y, 2*c.hair, c.figure.lead+c.label.lead, accent)
+				cell.Ground(cell.X-u-c.Hair, cell.Y, 2*c.Hair, c.Figure.Lead+c.Label.Lead, accent)
 			}
-			cell.text(says(joined(", ", p.Label, unit)), c.tag)
-			cell.figure(p.Value, "")
-			k.add(cell.ops...)
-			bottom = max(bottom, cell.y)
+			cell.Text(says(joined(", ", p.Label, unit)), c.Tag)
+			cell.Figure(p.Value, "")
+			k.Add(cell.Ops...)
+			bottom = max(bottom, cell.Y)
 		}
-		k.y = bottom
+		k.Y = bottom
 	}
 }
 
@@ -77,10 +77,10 @@ func (k *column) actions(list [][]Run, first int) {
 	for _, runs := range list {
 		l.Items = append(l.Items, Item{Runs: runs})
 	}
-	k.y += k.c.beat / 2
+	k.Y += k.C.Beat / 2
 	for i, item := range l.Items {
 		if i > 0 {
-			k.y += k.c.beat / 2
+			k.Y += k.C.Beat / 2
 		}
 		item.draw(k, true, first-1+i, 0)
 	}
@@ -88,18 +88,18 @@ func (k *column) actions(list [][]Run, first int) {
 
 // blank is a box for a figure that is not known before.
 func (k *column) blank(unit string) {
-	c, u := k.c, k.c.beat
-	h, w, high := c.units, min(2*c.boxes, k.width*2/3), c.box+u
-	unit = c.clean(unit)
-	k.frame(k.x, k.y+u/2, w, high, c.frame, u/4, white, ink, WriteBox)
-	k.span(span{text: unit, font: h.font, w: textWidth(h.font, h.size, unit)}, h, k.x+w+u, k.y+u/2+(high+h.cap())/2)
-	k.y += high + 2*u
+	c, u := k.C, k.C.Beat
+	h, w, high := c.Units, min(2*c.Boxes, k.Width*2/3), c.Box+u
+	unit = c.Clean(unit)
+	k.Frame(k.X, k.Y+u/2, w, high, c.Frame, u/4, white, ink, WriteBox)
+	k.Span(span{Text: unit, Font: h.Font, W: textWidth(h.Font, h.Size, unit)}, h, k.X+w+u, k.Y+u/2+(high+h.Cap())/2)
+	k.Y += high + 2*u
 }
 
 // turn draws an arrow round a hexagon: three quarters of a circle that end at
 // the top.
 func (k *column) turn(t Turn, x, y, size int) {
-	u := k.c.beat
+	u := k.C.Beat
 	cx, cy, r := x+size/2, y+size/2, size/2-u
 	side := 1
 	if t == Anticlockwise {
@@ -116,7 +116,7 @@ func (k *column) turn(t Turn, x, y, size int) {
 		return s
 	}
 	sx, sy := at(r, 0)
-	k.add(Path{Fill: NoColor, Stroke: accent, StrokeWidth: u * 3 / 4, Segs: []Seg{
+	k.Add(Path{Fill: NoColor, Stroke: accent, StrokeWidth: u * 3 / 4, Segs: []Seg{
 		{Verb: 'M', X: sx, Y: sy},
 		curve(r, h, h, r, 0, r),
 		curve(-h, r, -r, h, -r, 0),
@@ -130,7 +130,7 @@ func (k *column) turn(t Turn, x, y, size int) {
 		}
 		head = append(head, Seg{Verb: verb, X: px, Y: py})
 	}
-	k.add(Path{Fill: accent, Stroke: NoColor, Segs: append(head, Seg{Verb: 'Z'})})
+	k.Add(Path{Fill: accent, Stroke: NoColor, Segs: append(head, Seg{Verb: 'Z'})})
 	hex := r * 55 / 100
 	var nut []Seg
 	for i, p := range [][2]int{{-1000, 0}, {-500, -866}, {500, -866}, {1000, 0}, {500, 866}, {-500, 866}} {
@@ -140,19 +140,6 @@ func (k *column) turn(t Turn, x, y, size int) {
 		}
 		nut = append(nut, Seg{Verb: verb, X: cx + hex*p[0]/1000, Y: cy + hex*p[1]/1000})
 	}
-	k.add(Path{Fill: white, Stroke: ink, StrokeWidth: k.c.frame, Segs: append(nut, Seg{Verb: 'Z'})})
-	k.add(disc(cx, cy, hex*45/100, tint))
-}
-
-// disc is a filled circle. The handles of its four curves are 0.5523 of the
-// radius.
-func disc(x, y, r int, fill Color) Path {
-	k := r * 5523 / 10000
-	return Path{Fill: fill, Stroke: NoColor, Segs: []Seg{
-		{Verb: 'M', X: x, Y: y - r},
-		{Verb: 'C', X1: x + k, Y1: y - r, X2: x + r, Y2: y - k, X: x + r, Y: y},
-		{Verb: 'C', X1: x + r, Y1: y + k, X2: x + k, Y2: y + r, X: x, Y: y + r},
-		{Verb: 'C', X1: x - k, Y1: y + r, X2: x - r, Y2: y + k, X: x - r, Y: y},
-		{Verb: 'C', X1: x - r, Y1: y - k, X2: x - k, Y2: y - r, X: x, Y: y - r},
-		{Verb: 'Z'}}}
+	k.Add(Path{Fill: white, Stroke: ink, StrokeWidth: k.C.Frame, Segs: append(nut, Seg{Verb: 'Z'})})
+	k.Add(disc(cx, cy, hex*45/100, tint))
 }

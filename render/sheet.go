@@ -42,16 +42,6 @@ type Op interface{ op() }
 // A Color is 0xRRGGBB.
 type Color uint32
 
-// Font names one of the embedded faces.
-type Font uint8
-
-// The faces, by weight.
-const (
-	FontRegular Font = iota
-	FontSemibold
-	FontBold
-)
-
 // Glyphs is a piece of text on one line. The writer sets it at X, Y (the base
 // line) without any width of its own: Width is what layout measured.
 type Glyphs struct {
@@ -82,6 +72,25 @@ type Rect struct {
 	Stroke      Color
 	StrokeWidth int
 	Role        BoxRole
+}
+
+// Outline is the outline of r, its corners as quarter circles.
+func (r Rect) Outline() []Seg {
+	rad := min(r.Radius, r.W/2, r.H/2)
+	k := rad - rad*5523/10000 // distance of a control point from the corner
+	x0, y0, x1, y1 := r.X, r.Y, r.X+r.W, r.Y+r.H
+	return []Seg{
+		{Verb: 'M', X: x0 + rad, Y: y0},
+		{Verb: 'L', X: x1 - rad, Y: y0},
+		{Verb: 'C', X1: x1 - k, Y1: y0, X2: x1, Y2: y0 + k, X: x1, Y: y0 + rad},
+		{Verb: 'L', X: x1, Y: y1 - rad},
+		{Verb: 'C', X1: x1, Y1: y1 - k, X2: x1 - k, Y2: y1, X: x1 - rad, Y: y1},
+		{Verb: 'L', X: x0 + rad, Y: y1},
+		{Verb: 'C', X1: x0 + k, Y1: y1, X2: x0, Y2: y1 - k, X: x0, Y: y1 - rad},
+		{Verb: 'L', X: x0, Y: y0 + rad},
+		{Verb: 'C', X1: x0, Y1: y0 + k, X2: x0 + k, Y2: y0, X: x0 + rad, Y: y0},
+		{Verb: 'Z'},
+	}
 }
 
 // NoColor fills or strokes nothing.
@@ -135,45 +144,31 @@ func (Path) op()   {}
 func (Image) op()  {}
 func (Link) op()   {}
 
-// A Paper is a size of face or sheet.
-type Paper struct {
-	Name          string
-	Width, Height int
-}
-
-// The papers (ISO 216, ANSI; mm ×1000).
-var Papers = []Paper{
-	{"A4", 210000, 297000},
-	{"A5", 148000, 210000},
-	{"A6", 105000, 148000},
-	{"Letter", 215900, 279400},
-	{"half-Letter", 139700, 215900},
-	{"A3", 297000, 420000},
-}
-
-// A ProblemKind says what is wrong with a face.
-type ProblemKind uint8
-
-const (
-	TooTall      ProblemKind = iota // a group does not fit one face
-	TooWide                         // a word, figure or table does not fit the measure
-	MissingGlyph                    // no embedded face has the character
-	BadPicture                      // a picture cannot be decoded or is too large
-	BadLink                         // a link names no anchor of the deck
-	NoSymbol                        // nothing is drawn for a symbol's code
-	SpotHides                       // the number of a spot covers another, or all of its picture
-)
-
-// A Problem is something that layout could not do well. It carries the
-// caller's reference.
-type Problem struct {
-	Kind   ProblemKind
-	Ref    Ref
-	Detail string // "⌁", "312 mm of 180 mm", the picture's name, "number 2 covers number 1"
-}
-
-// Options choose the paper.
-type Options struct {
-	Paper Paper
-	Plain bool // plain paper read in the hand, not a laminate: smaller text, no film margin
+// moved is op, dx to the right and dy down.
+func moved(op Op, dx, dy int) Op {
+	switch o := op.(type) {
+	case Glyphs:
+		o.X, o.Y = o.X+dx, o.Y+dy
+		return o
+	case Rect:
+		o.X, o.Y = o.X+dx, o.Y+dy
+		return o
+	case Line:
+		o.X1, o.Y1, o.X2, o.Y2 = o.X1+dx, o.Y1+dy, o.X2+dx, o.Y2+dy
+		return o
+	case Path:
+		segs := make([]Seg, len(o.Segs))
+		for i, s := range o.Segs {
+			segs[i] = Seg{s.Verb, s.X1 + dx, s.Y1 + dy, s.X2 + dx, s.Y2 + dy, s.X + dx, s.Y + dy}
+		}
+		o.Segs = segs
+		return o
+	case Image:
+		o.X, o.Y = o.X+dx, o.Y+dy
+		return o
+	case Link:
+		o.X, o.Y = o.X+dx, o.Y+dy
+		return o
+	}
+	return op
 }

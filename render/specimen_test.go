@@ -6,18 +6,17 @@ import (
 	"image/color"
 	"image/jpeg"
 	"image/png"
-	"testing"
 )
 
 const specimenSigns = "· × ± ° µ Ω Ø ≤ ≥ − – — … ′ ″ ½ ¼ ⅛ → ↑ ↓ ☐ ☑ ✓ Δ α δ ² ³"
 
 // specimen is two sheets of unlike size with every kind of operation on them.
-func specimen(t testing.TB) []Sheet {
+func specimen() []Sheet {
 	black, blue := Color(0x111111), Color(0x0B5FA5)
 	text := func(x, y, size int, f Font, s string) Glyphs {
 		return Glyphs{X: x, Y: y, Size: size, Font: f, Color: black, Text: s}
 	}
-	photo, sketch := testJPEG(t, 60, 40), testPNG(t, 60, 30)
+	photo, sketch := testJPEG(60, 40), testPNG(60, 30)
 	return []Sheet{{
 		Width: 105000, Height: 148000, Name: "Specimen 1 of 2",
 		Bookmarks: []Bookmark{{Level: 0, Text: "Specimen – °µΩ", Y: 10000}, {Level: 2, Text: "Zażółć", Y: 30000}},
@@ -52,8 +51,6 @@ func specimen(t testing.TB) []Sheet {
 	}}
 }
 
-var specimenInfo = Info{Title: "Specimen µ", Author: "Fallow Lane", Subject: "MD-48", Keywords: "a b", Language: "en-GB"}
-
 // colourful is a picture in which a mirror or a turn would show.
 func colourful(w, h int) *image.NRGBA {
 	m := image.NewNRGBA(image.Rect(0, 0, w, h))
@@ -65,18 +62,18 @@ func colourful(w, h int) *image.NRGBA {
 	return m
 }
 
-func testJPEG(t testing.TB, w, h int) []byte {
+func testJPEG(w, h int) []byte {
 	var b bytes.Buffer
 	if err := jpeg.Encode(&b, colourful(w, h), nil); err != nil {
-		t.Fatal(err)
+		panic(err) // a buffer takes all
 	}
 	return b.Bytes()
 }
 
-func testPNG(t testing.TB, w, h int) []byte {
+func testPNG(w, h int) []byte {
 	var b bytes.Buffer
 	if err := png.Encode(&b, colourful(w, h)); err != nil {
-		t.Fatal(err)
+		panic(err) // a buffer takes all
 	}
 	return b.Bytes()
 }

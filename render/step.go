@@ -5,11 +5,11 @@ import "strconv"
 // A stage's name stands on a band that runs the width of the face.
 func (s Stage) lay(c *compositor) block {
 	var k canvas
-	u := c.beat
-	p := c.balanced(s.Title, c.style.stage, c.width-2*u)
-	height := c.beats(p.height() + u)
-	k.ground(0, 0, c.width, height, band)
-	k.para(p, u, (height-p.height())/2)
+	u := c.Beat
+	p := c.Balanced(s.Title, c.style.Stage, c.Width-2*u)
+	height := c.Beats(p.Height() + u)
+	k.Ground(0, 0, c.Width, height, band)
+	k.Para(p, u, (height-p.Height())/2)
 	return one(height, k)
 }
 
@@ -17,25 +17,25 @@ func (s Stage) lay(c *compositor) block {
 // action, and the box to tick.
 func (s Step) lay(c *compositor) block {
 	var k canvas
-	u := c.beat
-	p := c.balanced(s.Title, c.style.title, c.width-c.hang-c.tick-2*u)
-	top := u + max(0, (c.tick-p.hand.lead)/2) // the first line stands level with the box
-	k.ground(0, 0, c.width, c.rule, accent)
-	k.ground(0, 0, c.hang-2*u, u+c.tick, accent)
-	c.numeral(&k, s.Number, c.hang-2*u, top+p.hand.lead/2)
-	k.para(p, c.hang, top)
-	k.frame(c.width-c.tick, u, c.tick, c.tick, c.frame, u/4, white, ink, TickBox)
-	return one(c.beats(max(u+c.tick, top+p.height())), k)
+	u := c.Beat
+	p := c.Balanced(s.Title, c.style.Title, c.Width-c.Hang-c.Tick-2*u)
+	top := u + max(0, (c.Tick-p.Hand.Lead)/2) // the first line stands level with the box
+	k.Ground(0, 0, c.Width, c.Rule, accent)
+	k.Ground(0, 0, c.Hang-2*u, u+c.Tick, accent)
+	c.numeral(&k, s.Number, c.Hang-2*u, top+p.Hand.Lead/2)
+	k.Para(p, c.Hang, top)
+	k.Frame(c.Width-c.Tick, u, c.Tick, c.Tick, c.Frame, u/4, white, ink, TickBox)
+	return one(c.Beats(max(u+c.Tick, top+p.Height())), k)
 }
 
 // numeral is a number in white, middle of its capitals at y, shrunk where
 // three figures would not fit w.
 func (c *compositor) numeral(k *canvas, n, w, y int) {
-	h := c.number
+	h := c.Number
 	text := strconv.Itoa(n)
-	if room, need := w-c.beat, textWidth(h.font, h.size, text); need > room {
-		h.size = h.size * room / need
+	if room, need := w-c.Beat, textWidth(h.Font, h.Size, text); need > room {
+		h.Size = h.Size * room / need
 	}
-	width := textWidth(h.font, h.size, text)
-	k.span(span{text: text, font: h.font, w: width}, h, (w-width)/2, y+h.cap()/2)
+	width := textWidth(h.Font, h.Size, text)
+	k.Span(span{Text: text, Font: h.Font, W: width}, h, (w-width)/2, y+h.Cap()/2)
 }

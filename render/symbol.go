@@ -196,7 +196,7 @@ func parseOutline(outline string) ([]Seg, error) {
 		case 'E':
 			segs = append(segs, ellipse(n[0], n[1], n[2], n[3])...)
 		case 'B':
-			segs = append(segs, roundedRect(Rect{X: n[0], Y: n[1], W: n[2], H: n[3], Radius: n[4]})...)
+			segs = append(segs, Rect{X: n[0], Y: n[1], W: n[2], H: n[3], Radius: n[4]}.Outline()...)
 		}
 		if verb == 'M' {
 			verb = 'L' // more pairs are lines

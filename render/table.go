@@ -9,17 +9,17 @@ func (t Table) lay(c *compositor) block {
 	if n == 0 {
 		return block{}
 	}
-	u := c.beat
+	u := c.Beat
 	tags, body := t.hands(c, n)
 	g := t.tabs(c, tags, body)
-	b := block{runs: true}
+	b := block{Runs: true}
 	if len(t.Head) > 0 {
 		var k canvas
-		h := g.row(&k, t.Head, tags, t.Align, 0)
-		k.across(0, h+u/2, c.width, c.rule, accent)
-		head := slab{height: c.beats(h + u/2), keep: true, ops: k.ops}
-		b.slabs = append(b.slabs, head)
-		b.again = &head
+		h := g.Row(&k, t.Head, tags, t.Align, 0)
+		k.Across(0, h+u/2, c.Width, c.Rule, accent)
+		head := slab{Height: c.Beats(h + u/2), Keep: true, Ops: k.Ops}
+		b.Slabs = append(b.Slabs, head)
+		b.Again = &head
 	}
 	air := u
 	if t.Large { // the line of large figures has air enough
@@ -27,29 +27,29 @@ func (t Table) lay(c *compositor) block {
 	}
 	for i, r := range t.Rows {
 		var k, out canvas
-		h := c.beats(g.row(&k, r, body, t.Align, air/2) + air)
+		h := c.Beats(g.Row(&k, r, body, t.Align, air/2) + air)
 		if i%2 == 1 {
-			out.ground(0, 0, c.width, h, tint)
+			out.Ground(0, 0, c.Width, h, tint)
 		}
-		out.add(k.ops...)
-		out.across(0, h, c.width, c.hair, hairline)
+		out.Add(k.Ops...)
+		out.Across(0, h, c.Width, c.Hair, hairline)
 		if t.Ruled {
 			for i := 1; i < n; i++ {
-				x := g.x(i) - g.gap/2
-				out.add(Line{X1: x, Y1: 0, X2: x, Y2: h, Width: c.hair, Color: hairline})
+				x := g.X(i) - g.Gap/2
+				out.Add(Line{X1: x, Y1: 0, X2: x, Y2: h, Width: c.Hair, Color: hairline})
 			}
 		}
 		if i < len(t.Marked) && t.Marked[i] {
-			out.add(Rect{X: c.frame / 2, Y: c.frame / 2, W: c.width - c.frame, H: h - c.frame, Fill: NoColor, Stroke: accent, StrokeWidth: 2 * c.frame, Role: Tint})
+			out.Add(Rect{X: c.Frame / 2, Y: c.Frame / 2, W: c.Width - c.Frame, H: h - c.Frame, Fill: NoColor, Stroke: accent, StrokeWidth: 2 * c.Frame, Role: Tint})
 		}
 		last := i == len(t.Rows)-1 && len(t.Under) > 0
-		b.slabs = append(b.slabs, slab{height: h, keep: i == 0 && len(t.Rows) > 1 || i == len(t.Rows)-2 || last, ops: out.ops})
+		b.Slabs = append(b.Slabs, slab{Height: h, Keep: i == 0 && len(t.Rows) > 1 || i == len(t.Rows)-2 || last, Ops: out.Ops})
 	}
 	if len(t.Under) > 0 {
 		var k canvas
-		p := c.set(t.Under, c.text, c.width-2*u, 0)
-		k.para(p, u, u/2)
-		b.slabs = append(b.slabs, slab{height: c.beats(p.height() + u/2), ops: k.ops})
+		p := c.Set(t.Under, c.Text, c.Width-2*u, 0)
+		k.Para(p, u, u/2)
+		b.Slabs = append(b.Slabs, slab{Height: c.Beats(p.Height() + u/2), Ops: k.Ops})
 	}
 	return b
 }
@@ -58,11 +58,11 @@ func (t Table) lay(c *compositor) block {
 func (t Table) hands(c *compositor, columns int) (tags, body []hand) {
 	tags, body = make([]hand, columns), make([]hand, columns)
 	for i := range columns {
-		if tags[i], body[i] = c.tag, c.text; t.Grid {
-			tags[i] = c.strong.in(accent)
+		if tags[i], body[i] = c.Tag, c.Text; t.Grid {
+			tags[i] = c.Strong.In(accent)
 		}
 		if t.Large && (i >= len(t.Fine) || !t.Fine[i]) {
-			body[i] = c.hand(c.units.cap(), FontSemibold, ink)
+			body[i] = c.Hand(c.Units.Cap(), FontSemibold, ink)
 		}
 	}
 	return tags, body
@@ -72,11 +72,11 @@ func (t Table) hands(c *compositor, columns int) (tags, body []hand) {
 // the text on either side; room to spare goes between the columns, as far as the
 // eye still crosses it.
 func (t Table) tabs(c *compositor, tags, body []hand) tabs {
-	n, u := len(tags), c.beat
+	n, u := len(tags), c.Beat
 	least, whole := make([]int, n), make([]int, n)
 	fit := func(cells [][]Run, h []hand, lines int) {
 		for i, cell := range cells {
-			l, w := c.extent(cell, h[i])
+			l, w := c.Extent(cell, h[i])
 			least[i], whole[i] = max(least[i], l), max(whole[i], l, w/lines)
 		}
 	}
@@ -88,10 +88,10 @@ func (t Table) tabs(c *compositor, tags, body []hand) tabs {
 	for _, r := range t.Rows {
 		fit(r, body, 1)
 	}
-	g := tabs{c: c, widths: c.columns(least, whole, c.width-2*u, 3*u, 0), gap: 3 * u, left: u}
-	if spare := g.widths[0] - whole[0]; n > 1 && spare > 0 {
-		g.widths[0] = whole[0]
-		g.gap += min(spare/(n-1), 5*u)
+	g := tabs{C: c, Widths: c.Columns(least, whole, c.Width-2*u, 3*u, 0), Gap: 3 * u, Left: u}
+	if spare := g.Widths[0] - whole[0]; n > 1 && spare > 0 {
+		g.Widths[0] = whole[0]
+		g.Gap += min(spare/(n-1), 5*u)
 	}
 	return g
 }

@@ -3,17 +3,17 @@ package render
 // Tabs are what tables, listings and records are set on: columns of a width
 // of their own and rows between thin rules.
 type tabs struct {
-	c      *compositor
-	widths []int
-	gap    int // between columns
-	left   int // of the first
+	C      *compositor
+	Widths []int
+	Gap    int // between columns
+	Left   int // of the first
 }
 
-// columns shares width out over columns of which least and whole are the
+// Columns shares width out over columns of which least and whole are the
 // narrowest and the natural widths: each gets its natural width if that leaves
 // the others their fair share, and what then is short is short where the text
 // is long. Room that nobody needs goes to column slack.
-func (c *compositor) columns(least, whole []int, width, gap, slack int) []int {
+func (c *compositor) Columns(least, whole []int, width, gap, slack int) []int {
 	n := len(least)
 	room := width - gap*(n-1)
 	need, want := sum(least), sum(whole)
@@ -23,7 +23,7 @@ func (c *compositor) columns(least, whole []int, width, gap, slack int) []int {
 		out[slack] += room - want
 		return out
 	case need > room:
-		c.problem(TooWide, lengths(need+gap*(n-1), width))
+		c.Problem(TooWide, lengths(need+gap*(n-1), width))
 		for i := range n {
 			out[i] = max(1, room*least[i]/need)
 		}
@@ -57,34 +57,34 @@ func sum(ns []int) int {
 	return total
 }
 
-// x is where column i begins.
-func (g tabs) x(i int) int {
-	x := g.left
-	for _, w := range g.widths[:i] {
-		x += w + g.gap
+// X is where column i begins.
+func (g tabs) X(i int) int {
+	x := g.Left
+	for _, w := range g.Widths[:i] {
+		x += w + g.Gap
 	}
 	return x
 }
 
-// row sets cells side by side from y, their first lines on one base line, and
+// Row sets cells side by side from y, their first lines on one base line, and
 // returns the height of the tallest.
-func (g tabs) row(k *canvas, cells [][]Run, h []hand, align []Align, y int) int {
+func (g tabs) Row(k *canvas, cells [][]Run, h []hand, align []Align, y int) int {
 	tallest, first := 0, 0
 	for _, hand := range h {
-		first = max(first, hand.base())
+		first = max(first, hand.Base())
 	}
 	for i, cell := range cells {
-		if i >= len(g.widths) {
+		if i >= len(g.Widths) {
 			break
 		}
-		p := g.c.set(cell, h[min(i, len(h)-1)], g.widths[i], 0)
-		down := first - p.hand.base()
+		p := g.C.Set(cell, h[min(i, len(h)-1)], g.Widths[i], 0)
+		down := first - p.Hand.Base()
 		a := Left
 		if i < len(align) {
 			a = align[i]
 		}
-		k.aligned(p, g.x(i), y+down, g.widths[i], a)
-		tallest = max(tallest, down+p.height())
+		k.Aligned(p, g.X(i), y+down, g.Widths[i], a)
+		tallest = max(tallest, down+p.Height())
 	}
 	return tallest
 }

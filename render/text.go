@@ -4,75 +4,71 @@ import "strconv"
 
 // A paragraph stands in one slab, unless it is longer than a face.
 func (t Text) lay(c *compositor) block {
-	u, h, indent := c.beat, c.text, 0
+	u, h, indent := c.Beat, c.Text, 0
 	switch t.Role {
 	case Lead:
-		h = c.strong
+		h = c.Strong
 	case Tip:
-		h, indent = c.aside, 2*u // a rule down the left sets it apart
+		h, indent = c.Aside, 2*u // a rule down the left sets it apart
 	case Why:
-		h = c.aside
+		h = c.Aside
 	case Small:
-		h = c.label
+		h = c.Label
 	}
-	p := c.set(t.Runs, h, c.measure()-indent, 0)
-	if p.height() > c.tallest {
+	p := c.Set(t.Runs, h, c.Measure()-indent, 0)
+	if p.Height() > c.Tallest {
 		var b block
-		for _, line := range p.lines {
+		for _, line := range p.Lines {
 			var k canvas
-			k.para(para{hand: h, lines: [][]span{line}}, indent, 0)
-			b.slabs = append(b.slabs, slab{height: h.lead, ops: k.ops})
+			k.Para(para{Hand: h, Lines: [][]span{line}}, indent, 0)
+			b.Slabs = append(b.Slabs, slab{Height: h.Lead, Ops: k.Ops})
 		}
 		return b
 	}
 	var k canvas
-	if t.Role == Tip && p.height() > 0 {
-		k.ground(0, u/2, u/2, p.height()-u, accent)
+	if t.Role == Tip && p.Height() > 0 {
+		k.Ground(0, u/2, u/2, p.Height()-u, accent)
 	}
-	k.para(p, indent, 0)
-	b := one(c.beats(p.height()), k)
-	b.runs = t.Role == Lead // over what runs on
+	k.Para(p, indent, 0)
+	b := one(c.Beats(p.Height()), k)
+	b.Runs = t.Role == Lead // over what runs on
 	return b
 }
-
-// measure is the width of running text: the column, or what holds 70
-// characters.
-func (c *compositor) measure() int { return min(c.width, measureEms*c.text.size) }
 
 // Each item of the list is a slab; items below an item stay with it.
 func (l List) lay(c *compositor) block {
 	var b block
 	for i, item := range l.Items {
-		k := column{c: c, width: c.measure()}
+		k := column{C: c, Width: c.Measure()}
 		item.draw(&k, l.Ordered, i, 0)
-		b.slabs = append(b.slabs, slab{gap: c.beat / 2, height: c.beats(k.y), ops: k.ops})
+		b.Slabs = append(b.Slabs, slab{Gap: c.Beat / 2, Height: c.Beats(k.Y), Ops: k.Ops})
 	}
 	return b
 }
 
 // draw sets an item with its mark hanging, and what is below it.
 func (t Item) draw(k *column, ordered bool, i, depth int) {
-	c := k.c
-	indent := 3 * c.beat
-	mark, h := "•", c.strong.in(accent)
+	c := k.C
+	indent := 3 * c.Beat
+	mark, h := "•", c.Strong.In(accent)
 	if ordered {
 		mark = strconv.Itoa(i+1) + "."
 	} else if depth > 0 {
 		mark = "–"
 	}
-	w := textWidth(h.font, h.size, mark)
+	w := textWidth(h.Font, h.Size, mark)
 	if ordered {
-		indent = max(4*c.beat, c.beats(w+c.beat))
+		indent = max(4*c.Beat, c.Beats(w+c.Beat))
 	}
-	k.span(span{text: mark, font: h.font, w: w}, h, k.x, k.y+h.base())
-	sub := column{canvas: k.canvas, c: c, x: k.x + indent, y: k.y, width: k.width - indent}
-	sub.text(t.Runs, c.text)
-	sub.y = max(sub.y, k.y+h.lead)
+	k.Span(span{Text: mark, Font: h.Font, W: w}, h, k.X, k.Y+h.Base())
+	sub := column{canvas: k.canvas, C: c, X: k.X + indent, Y: k.Y, Width: k.Width - indent}
+	sub.Text(t.Runs, c.Text)
+	sub.Y = max(sub.Y, k.Y+h.Lead)
 	if t.Sub != nil {
 		for j, under := range t.Sub.Items {
-			sub.y += c.beat / 4
+			sub.Y += c.Beat / 4
 			under.draw(&sub, t.Sub.Ordered, j, depth+1)
 		}
 	}
-	k.canvas, k.y = sub.canvas, sub.y
+	k.canvas, k.Y = sub.canvas, sub.Y
 }

@@ -6,10 +6,10 @@ func (t Tools) lay(c *compositor) block {
 	if len(t.Rows) == 0 {
 		return block{}
 	}
-	u, gap := c.beat, 3*c.beat/2
+	u, gap := c.Beat, 3*c.Beat/2
 	const n = 4
 	cells := make([][][]Run, len(t.Rows))
-	hands := []hand{c.text.in(accent), c.text, c.text, c.aside.in(ink)}
+	hands := []hand{c.Text.In(accent), c.Text, c.Text, c.Aside.In(ink)}
 	least, whole := make([]int, n), make([]int, n)
 	for i, r := range t.Rows {
 		name := []Run{{Text: r.Name, Weight: Semibold}}
@@ -18,20 +18,20 @@ func (t Tools) lay(c *compositor) block {
 		}
 		cells[i] = [][]Run{says(r.Verb), name, code(r.Number), says(r.Place)}
 		for j, cell := range cells[i] {
-			a, w := c.extent(cell, hands[j])
+			a, w := c.Extent(cell, hands[j])
 			least[j], whole[j] = max(least[j], a), max(whole[j], w)
 		}
 	}
-	g := tabs{c: c, widths: c.columns(least, whole, c.width, gap, 1), gap: gap}
+	g := tabs{C: c, Widths: c.Columns(least, whole, c.Width, gap, 1), Gap: gap}
 	var k canvas
 	y := 0
-	k.across(0, y, c.width, c.hair, hairline)
+	k.Across(0, y, c.Width, c.Hair, hairline)
 	for _, row := range cells {
 		y += u / 4
-		y += g.row(&k, row, hands, nil, y) + u/4
-		k.across(0, y, c.width, c.hair, hairline)
+		y += g.Row(&k, row, hands, nil, y) + u/4
+		k.Across(0, y, c.Width, c.Hair, hairline)
 	}
-	return one(c.beats(y), k)
+	return one(c.Beats(y), k)
 }
 
 // code is a name set apart, or nothing.
