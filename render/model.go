@@ -1,8 +1,8 @@
-// Package render lays a deck out on faces and writes the faces. It knows
-// nothing of procedures: it is given elements (text, panels, tables), each
-// with a class and the caller's reference, and gives back a display list,
-// []Sheet, in whole thousandths of a millimetre. PDF, text dump and any later
-// writer read that list and nothing else.
+// Package render is what a card says before it is laid out: a deck of sections,
+// groups and elements, each element with a class and the caller's reference. It
+// knows nothing of procedures. The rooms below it make paper of a deck: layout
+// fills faces with it and gives back the display list, which package sheet
+// defines and package pdf writes.
 package render
 
 // A Ref is the caller's own mark on an element. It is opaque here and comes

@@ -9,6 +9,9 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/render"
+	"benchwright/render/layout"
+	"benchwright/render/pdf"
+	"benchwright/render/sheet"
 )
 
 // A Made is one deck, laid out and ready to be written.
@@ -18,16 +21,16 @@ type Made struct {
 	Title    string
 	Revision string
 	Variants []string // ids of the variants that it serves, in the unit's order
-	Info     render.Info
-	Sheets   []render.Sheet // nil once it has been emitted
-	Faces    int            // before they are put on larger sheets
-	Strip    bool           // the record strip
+	Info     pdf.Info
+	Sheets   []sheet.Sheet // nil once it has been emitted
+	Faces    int           // before they are put on larger sheets
+	Strip    bool          // the record strip
 }
 
 // PDF returns the deck's bytes.
 func (m *Made) PDF() ([]byte, error) {
 	var b bytes.Buffer
-	err := render.WritePDF(&b, m.Info, m.Sheets)
+	err := pdf.Write(&b, m.Info, m.Sheets)
 	return b.Bytes(), err
 }
 
@@ -94,28 +97,28 @@ func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, 
 			m.Variants = append(m.Variants, c.Variant.ID)
 		}
 	}
-	options := render.Options{Paper: lib.paper(o), Plain: strip}
+	options := layout.Options{Paper: lib.paper(o), Plain: strip}
 	if strip {
 		options.Paper = stripPaper(options.Paper)
 	}
 	d := g.deck
 	d.Running.Variant = deck.Variants(g.cards)
-	sheets, problems := render.Layout(d.Deck, options)
+	sheets, problems := layout.Faces(d.Deck, options)
 	far := map[int]deck.Far{}
 	for tooTall(g, d, problems, far) {
 		d = deck.Build(g.cards[0], far)
 		d.Running.Variant = deck.Variants(g.cards)
-		sheets, problems = render.Layout(d.Deck, options)
+		sheets, problems = layout.Faces(d.Deck, options)
 	}
 	found := &diag.List{}
 	var err error
 	for _, problem := range problems {
 		lib.report(problem, f, d, found)
 	}
-	m.Info = render.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
+	m.Info = pdf.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
 	m.Sheets, m.Faces = sheets, len(sheets)
 	if o.Sheet != "" && !strip {
-		if m.Sheets, err = impose(sheets, o); err != nil {
+		if m.Sheets, err = twoUp(sheets, o); err != nil {
 			found.Report("sheet-too-small", p.Number.At, "choose a larger `--sheet`, or a smaller `--paper`", "the faces cannot be put on the sheet: %s", err)
 		}
 	}

@@ -12,7 +12,7 @@ import (
 	"benchwright/cmd/benchwright/internal/compile"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/workspace"
-	"benchwright/render"
+	"benchwright/render/dump"
 )
 
 const (
@@ -47,7 +47,7 @@ func build(t *testing.T, w *workspace.Workspace, o compile.Options, msgs *diag.L
 	var mu sync.Mutex
 	o.Emit = func(m *compile.Made) error {
 		var b bytes.Buffer
-		if err := render.Dump(&b, m.Sheets); err != nil {
+		if err := dump.Write(&b, m.Sheets); err != nil {
 			return err
 		}
 		pdf, err := m.PDF()

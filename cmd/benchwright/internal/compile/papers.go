@@ -7,7 +7,8 @@ import (
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/shop"
-	"benchwright/render"
+	"benchwright/render/impose"
+	"benchwright/render/sheet"
 )
 
 // Check says what is wrong with the options themselves, nil for nothing.
@@ -31,14 +32,14 @@ func (o Options) Check() error {
 	return nil
 }
 
-// impose puts faces two up on the larger sheet.
-func impose(faces []render.Sheet, o Options) ([]render.Sheet, error) {
+// twoUp puts faces two up on the larger sheet.
+func twoUp(faces []sheet.Sheet, o Options) ([]sheet.Sheet, error) {
 	paper, _ := PaperOf(o.Sheet)
-	i := render.Imposition{Paper: paper, Up: 2, Flip: render.LongEdge}
+	i := impose.Plan{Paper: paper, Up: 2, Flip: impose.LongEdge}
 	if o.Turn == "short" {
-		i.Flip = render.ShortEdge
+		i.Flip = impose.ShortEdge
 	}
-	return render.Impose(faces, i)
+	return impose.Sheets(faces, i)
 }
 
 // sheetOnly are papers too large for a face: they carry several.
@@ -47,7 +48,7 @@ var sheetOnly = []string{"A3"}
 // Papers lists the names of face sizes.
 func Papers() []string {
 	var out []string
-	for _, p := range render.Papers {
+	for _, p := range sheet.Papers {
 		if !slices.Contains(sheetOnly, p.Name) {
 			out = append(out, p.Name)
 		}
@@ -56,16 +57,16 @@ func Papers() []string {
 }
 
 // PaperOf returns the paper of a name, whatever its case.
-func PaperOf(name string) (render.Paper, bool) {
-	for _, p := range render.Papers {
+func PaperOf(name string) (sheet.Paper, bool) {
+	for _, p := range sheet.Papers {
 		if strings.EqualFold(p.Name, name) {
 			return p, true
 		}
 	}
-	return render.Paper{}, false
+	return sheet.Paper{}, false
 }
 
-func (lib *library) paper(o Options) render.Paper {
+func (lib *library) paper(o Options) sheet.Paper {
 	names := []string{o.Paper}
 	if lib.shop != nil {
 		names = append(names, lib.shop.Paper)
@@ -82,7 +83,7 @@ func (lib *library) paper(o Options) render.Paper {
 // none is named.
 var stripPapers = map[string]string{"Letter": "Letter", "half-Letter": "Letter"}
 
-func stripPaper(face render.Paper) render.Paper {
+func stripPaper(face sheet.Paper) sheet.Paper {
 	p, _ := PaperOf(cmp.Or(stripPapers[face.Name], "A4"))
 	return p
 }

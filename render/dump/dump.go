@@ -1,0 +1,132 @@
+// Package dump writes sheets as text, for people and for goldens.
+package dump
+
+import (
+	"bufio"
+	"bytes"
+	"cmp"
+	"fmt"
+	"hash/crc32"
+	"image"
+	"io"
+	"slices"
+	"strings"
+
+	"benchwright/render"
+	"benchwright/render/sheet"
+)
+
+// Write writes the sheets as text, for goldens: one line a bookmark, an anchor
+// and an operation, in order, coordinates in micrometres. The operations of an
+// element stand indented under its class and their number; references are left
+// out. It draws what it is given, right or wrong: it checks nothing.
+func Write(w io.Writer, sheets []sheet.Sheet) error {
+	out := bufio.NewWriter(w)
+	for i, s := range sheets {
+		if i > 0 {
+			fmt.Fprintln(out)
+		}
+		fmt.Fprintf(out, "sheet %d×%d %q%s\n", s.Width, s.Height, s.Name, when(s.Turned, " turned"))
+		for _, b := range s.Bookmarks {
+			fmt.Fprintf(out, "bookmark %d y %d%s %q\n", b.Level, b.Y, when(b.Order != 0, fmt.Sprintf(" order %d", b.Order)), b.Text)
+		}
+		for _, a := range s.Anchors {
+			fmt.Fprintf(out, "anchor y %d %q\n", a.Y, a.Name)
+		}
+		writeOps(out, s)
+	}
+	return out.Flush()
+}
+
+func writeOps(out io.Writer, s sheet.Sheet) {
+	marks := slices.Clone(s.Marks)
+	slices.SortStableFunc(marks, func(a, b sheet.Mark) int {
+		return cmp.Or(cmp.Compare(a.From, b.From), cmp.Compare(b.To, a.To))
+	})
+	var open []sheet.Mark
+	for i := 0; i <= len(s.Ops); i++ {
+		open = slices.DeleteFunc(open, func(m sheet.Mark) bool { return m.To <= i })
+		for len(marks) > 0 && marks[0].From <= i {
+			m := marks[0]
+			marks = marks[1:]
+			class := "technical"
+			if m.Class == render.Wording {
+				class = "wording"
+			}
+			fmt.Fprintf(out, "%s%s %d\n", strings.Repeat("  ", len(open)), class, m.To-m.From)
+			if m.To > i {
+				open = append(open, m)
+			}
+		}
+		if i < len(s.Ops) {
+			fmt.Fprintf(out, "%s%s\n", strings.Repeat("  ", len(open)), operation(s.Ops[i]))
+		}
+	}
+}
+
+func operation(op sheet.Op) string {
+	switch op := op.(type) {
+	case sheet.Glyphs:
+		return fmt.Sprintf("text %d,%d %s %d%s w %d %q", op.X, op.Y, op.Font.Name(), op.Size, when(op.Color != 0, fmt.Sprintf(" %06X", op.Color)), op.Width, op.Text)
+	case sheet.Rect:
+		role := [...]string{sheet.Ground: "rect", sheet.WriteBox: "write-box", sheet.TickBox: "tick-box", sheet.Tint: "tint"}
+		name := fmt.Sprintf("rect-%d", op.Role)
+		if int(op.Role) < len(role) {
+			name = role[op.Role]
+		}
+		return fmt.Sprintf("%s %d,%d %d×%d%s%s", name, op.X, op.Y, op.W, op.H,
+			when(op.Radius != 0, fmt.Sprintf(" radius %d", op.Radius)), paint(op.Fill, op.Stroke, op.StrokeWidth))
+	case sheet.Line:
+		return fmt.Sprintf("line %d,%d %d,%d%s%s", op.X1, op.Y1, op.X2, op.Y2, paint(sheet.NoColor, op.Color, op.Width),
+			when(op.Dash != 0, fmt.Sprintf(" dash %d", op.Dash)))
+	case sheet.Path:
+		return "path" + paint(op.Fill, op.Stroke, op.StrokeWidth) + outline(op.Segs)
+	case sheet.Image:
+		size := "broken"
+		if c, _, err := image.DecodeConfig(bytes.NewReader(op.Pixels)); err == nil {
+			size = fmt.Sprintf("%d×%d", c.Width, c.Height)
+		}
+		return fmt.Sprintf("image %d,%d %d×%d %s %s %q alt %q", op.X, op.Y, op.W, op.H, op.Format, size, op.Name, op.Alt)
+	case sheet.Link:
+		return fmt.Sprintf("link %d,%d %d×%d %q", op.X, op.Y, op.W, op.H, op.To)
+	}
+	return fmt.Sprintf("unknown %T", op)
+}
+
+// dumpSegs spells a short path out and says of a long one, a symbol's, where
+// it lies and which it is.
+func outline(segs []sheet.Seg) string {
+	var b strings.Builder
+	x0, y0, x1, y1 := 0, 0, 0, 0
+	first := true
+	for _, s := range segs {
+		fmt.Fprintf(&b, " %c", s.Verb)
+		if s.Verb == 'C' {
+			fmt.Fprintf(&b, " %d,%d %d,%d", s.X1, s.Y1, s.X2, s.Y2)
+		}
+		if s.Verb == 'Z' {
+			continue
+		}
+		fmt.Fprintf(&b, " %d,%d", s.X, s.Y)
+		if first {
+			x0, y0, x1, y1, first = s.X, s.Y, s.X, s.Y, false
+		}
+		x0, y0, x1, y1 = min(x0, s.X), min(y0, s.Y), max(x1, s.X), max(y1, s.Y)
+	}
+	if len(segs) <= 5 {
+		return b.String()
+	}
+	return fmt.Sprintf(" %d,%d to %d,%d, %d pieces, sum %08x", x0, y0, x1, y1, len(segs), crc32.ChecksumIEEE([]byte(b.String())))
+}
+
+func paint(fill, stroke sheet.Color, width int) string {
+	return when(fill != sheet.NoColor, fmt.Sprintf(" fill %06X", fill)) +
+		when(stroke != sheet.NoColor && width > 0, fmt.Sprintf(" stroke %06X %d", stroke, width))
+}
+
+func when(yes bool, s string) string {
+	if yes {
+		return s
+	}
+	return ""
+}

@@ -1,0 +1,96 @@
+package dump
+
+import (
+	"strings"
+	"testing"
+
+	"benchwright/render"
+	"benchwright/render/sheet"
+	"benchwright/render/specimen"
+	"benchwright/render/symbol"
+)
+
+const specimenDump = `sheet 105000×148000 "Specimen 1 of 2"
+bookmark 0 y 10000 "Specimen – °µΩ"
+bookmark 2 y 30000 "Zażółć"
+anchor y 10000 "top"
+technical 3
+  text 10000,16000 bold 6000 111111 w 0 "Pinion nut, M24×1.5"
+  wording 1
+    text 10000,24000 regular 4000 111111 w 0 "· × ± ° µ Ω Ø ≤ ≥ − – — … ′ ″ ½ ¼ ⅛ → ↑ ↓ ☐ ☑ ✓ Δ α δ ² ³"
+  text 10000,31000 semibold 4000 111111 w 0 "100 N·m, 0.15–0.25 mm, (a\\b) Ελλάδα Кириллица ő"
+rect 10000,36000 40000×15000 radius 3000 fill FFF2CC stroke 111111 600
+tick-box 55000,36000 8000×8000 stroke 0B5FA5 400
+write-box 70000,36000 20000×8000 fill DDDDDD
+line 10000,56000 95000,56000 stroke 111111 300
+line 10000,59000 95000,59000 stroke 0B5FA5 500 dash 2000
+path fill F9A800 stroke 111111 800 M 10000,80000 C 20000,55000 30000,95000 40000,70000 L 45000,80000 Z
+image 55000,64000 30000×20000 JPEG 60×40 "photo.jpg" alt "colours"
+image 55000,90000 30000×15000 PNG 60×30 "sketch.png" alt ""
+image 10000,90000 30000×20000 JPEG 60×40 "photo.jpg" alt ""
+text 10000,120000 regular 4000 111111 w 0 "see the second sheet, or example.org"
+link 10000,116000 30000×5000 "second"
+link 45000,116000 30000×5000 "https://example.org/a_(b)"
+
+sheet 148000×105000 "Specimen 2 of 2"
+bookmark 1 y 50000 "Second"
+anchor y 50000 "second"
+text 10000,50000 regular 5000 111111 w 0 "Back to the top"
+link 10000,45000 30000×6000 "top"
+`
+
+func TestDump(t *testing.T) {
+	sheets := specimen.Sheets()
+	var b strings.Builder
+	if err := Write(&b, sheets); err != nil {
+		t.Fatal(err)
+	}
+	if b.String() != specimenDump {
+		t.Errorf("dump\n%s\nwant\n%s", b.String(), specimenDump)
+	}
+	if sheets[0].Marks[0].Ref++; strings.Contains(b.String(), "ref") {
+		t.Error("the dump shows references")
+	}
+	var again strings.Builder
+	if Write(&again, sheets); again.String() != b.String() {
+		t.Error("a reference changes the dump")
+	}
+}
+
+// Long paths are named by a sum: the same shape one micrometre on is another.
+func TestDumpOfSymbol(t *testing.T) {
+	lines := map[string]bool{}
+	for x := range 3 {
+		ops, _ := symbol.Draw("W012", x, 0, 10000)
+		var b strings.Builder
+		Write(&b, []sheet.Sheet{{Ops: ops}})
+		lines[b.String()] = true
+		if long := len(b.String()); long > 60*(len(ops)+1)+100 {
+			t.Errorf("%d bytes for %d operations", long, len(ops))
+		}
+	}
+	if len(lines) != 3 {
+		t.Error("a moved symbol has the same dump")
+	}
+}
+
+// Marks that overlap, reach past the end or hold nothing do not confuse it.
+func TestDumpOfOddMarks(t *testing.T) {
+	var b strings.Builder
+	Write(&b, []sheet.Sheet{{
+		Ops:   []sheet.Op{sheet.Link{To: "a"}, sheet.Link{To: "b"}, nil},
+		Marks: []sheet.Mark{{From: 2, To: 9}, {From: 0, To: 2}, {From: 1, To: 3, Class: render.Wording}, {From: 3, To: 3}},
+	}})
+	want := `sheet 0×0 ""
+technical 2
+  link 0,0 0×0 "a"
+  wording 2
+    link 0,0 0×0 "b"
+  technical 7
+    unknown <nil>
+  technical 0
+`
+	if b.String() != want {
+		t.Errorf("dump\n%s\nwant\n%s", b.String(), want)
+	}
+}

@@ -1,0 +1,168 @@
+package figure
+
+import (
+	"fmt"
+	"strconv"
+
+	"benchwright/render"
+	"benchwright/render/compose"
+	"benchwright/render/raster"
+	"benchwright/render/sheet"
+	"benchwright/render/typeface"
+)
+
+// A picture takes the width, or less where it would be too tall; it is never
+// enlarged past 4 pixels a millimetre. Its caption and the legend of its spots
+// stay with it.
+func Picture(p render.Picture, c *compose.Compositor) compose.Block {
+	pixels, format, w, h, err := raster.Decode(p.Name, p.Data)
+	if err != nil {
+		c.Problem(render.BadPicture, err.Error())
+		return compose.Block{}
+	}
+	width := min(c.Width, w*1000/4)
+	height := width * h / w
+	if height > c.Picture {
+		height = max(1, c.Picture)
+		width = max(1, height*w/h)
+	}
+	c.Drawn = max(c.Drawn, height)
+	k := compose.Column{C: c, Width: c.Measure()}
+	k.Add(sheet.Image{W: width, H: height, Name: p.Name, Alt: p.Alt, Pixels: pixels, Format: format})
+	spots(&k, p.Spots, width, height)
+	k.Y = height
+	if len(p.Caption) > 0 {
+		k.Y += c.Beat / 2
+		k.Text(p.Caption, c.Label)
+	}
+	if len(p.Spots) > 0 {
+		k.Y += c.Beat
+		legend(&k, p.Spots)
+	}
+	return compose.One(c.Beats(k.Y), k.Canvas)
+}
+
+// spotSize is the width of a spot's disc: its number is as tall as an
+// instruction.
+func spotSize(s compose.Style) int { return 2 * s.Text.Cap() }
+
+// spots draws the numbers on a picture of that size, over the lines that lead
+// to their places. Each is white on a dark disc in a white ring: one of the two
+// stands out from whatever the photograph shows.
+func spots(k *compose.Column, spots []render.Spot, width, height int) {
+	c := k.C
+	size := spotSize(c.Style)
+	at, to := make([]point, len(spots)), make([]point, len(spots))
+	end := 4 * c.Rule // of a line, a dot so wide
+	for i, s := range spots {
+		at[i] = point{inside(s.X*width/1000, size, width), inside(s.Y*height/1000, size, height)}
+		if !s.Leads {
+			to[i] = at[i]
+			continue
+		}
+		to[i] = point{inside(s.ToX*width/1000, end, width), inside(s.ToY*height/1000, end, height)}
+		line := sheet.Line{X1: at[i].x, Y1: at[i].y, X2: to[i].x, Y2: to[i].y, Width: 3 * c.Rule, Color: compose.White}
+		k.Add(line)
+		line.Width, line.Color = c.Rule, compose.Ink
+		k.Add(line)
+	}
+	for i, s := range spots {
+		if s.Leads {
+			dot(k, to[i].x, to[i].y, end)
+		}
+	}
+	element := c.Ref
+	for i, p := range at {
+		c.Ref = spots[i].Ref
+		if size > min(width, height) {
+			c.Problem(render.SpotHides, fmt.Sprintf("number %d covers the whole picture", i+1))
+		}
+		for j := range at {
+			switch {
+			case j < i && touch(p, at[j], size):
+				c.Problem(render.SpotHides, fmt.Sprintf("number %d covers number %d", i+1, j+1))
+			case j != i && spots[j].Leads && touch(p, to[j], (size+end)/2):
+				c.Problem(render.SpotHides, fmt.Sprintf("number %d covers the place of number %d", i+1, j+1))
+			}
+		}
+		dot(k, p.x, p.y, size)
+		spotNumber(k, i+1, p.x, p.y)
+	}
+	c.Ref = element
+}
+
+type point struct{ x, y int }
+
+// touch says whether two points are less than that far apart.
+func touch(p, q point, far int) bool {
+	dx, dy := p.x-q.x, p.y-q.y
+	return dx*dx+dy*dy < far*far
+}
+
+// inside keeps what is so large and stands at a place within an extent.
+func inside(at, size, extent int) int {
+	if size > extent {
+		return extent / 2
+	}
+	return max(size/2, min(at, extent-(size+1)/2))
+}
+
+// dot is a dark disc in a white ring, so wide in all.
+func dot(k *compose.Column, x, y, size int) {
+	ring := k.C.Rule
+	k.Add(sheet.Rect{X: x - size/2, Y: y - size/2, W: size, H: size, Radius: size / 2, Fill: compose.White, Stroke: sheet.NoColor, Role: sheet.Tint})
+	size -= 2 * ring
+	k.Add(sheet.Rect{X: x - size/2, Y: y - size/2, W: size, H: size, Radius: size / 2, Fill: compose.Ink, Stroke: sheet.NoColor, Role: sheet.Tint})
+}
+
+// spotNumber sets the number in the middle of its disc.
+func spotNumber(k *compose.Column, n, x, y int) {
+	h := k.C.Strong.In(compose.White)
+	text := strconv.Itoa(n)
+	w := typeface.Width(h.Font, h.Size, text)
+	k.Span(compose.Span{Text: text, Font: h.Font, W: w}, h, x-w/2, y+h.Cap()/2)
+}
+
+// legend says what each number is about, in two columns where that is shorter
+// and nothing in it takes more than three lines.
+func legend(k *compose.Column, spots []render.Spot) {
+	c, u := k.C, k.C.Beat
+	size := spotSize(c.Style)
+	height := func(p compose.Para) int { return max(size, p.Height()+max(0, size-p.Hand.Lead)) + u/4 }
+	set := func(columns int) (paras []compose.Para, width, rows, tall int) {
+		width = (k.Width - (columns-1)*2*u) / columns
+		rows = (len(spots) + columns - 1) / columns
+		sum := 0
+		for i, s := range spots {
+			if i%rows == 0 {
+				sum = 0
+			}
+			if least, _ := c.Extent(s.Says, c.Text); columns > 1 && least > width-size-u {
+				return nil, 0, 0, 1 << 30
+			}
+			paras = append(paras, c.Set(s.Says, c.Text, width-size-u, 0))
+			if columns > 1 && len(paras[i].Lines) > 3 {
+				return nil, 0, 0, 1 << 30
+			}
+			sum += height(paras[i])
+			tall = max(tall, sum)
+		}
+		return paras, width, rows, tall
+	}
+	paras, width, rows, tall := set(1)
+	if p, w, r, t := set(2); t < tall {
+		paras, width, rows, tall = p, w, r, t
+	}
+	y := k.Y
+	for i, p := range paras {
+		if i%rows == 0 {
+			y = k.Y
+		}
+		x := k.X + i/rows*(width+2*u)
+		dot(k, x+size/2, y+size/2, size)
+		spotNumber(k, i+1, x+size/2, y+size/2)
+		k.Para(p, x+size+u, y+max(0, size-p.Hand.Lead)/2)
+		y += height(p)
+	}
+	k.Y += tall
+}

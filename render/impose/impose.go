@@ -1,0 +1,220 @@
+// Package impose puts faces on larger sheets for duplex printing, and marks where
+// to cut.
+package impose
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"benchwright/render/sheet"
+)
+
+// A Flip is the edge about which the printer turns the sheet to print its
+// back, in the words of a printer's own settings.
+type Flip uint8
+
+// The edges.
+const (
+	ShortEdge Flip = iota
+	LongEdge
+)
+
+// Plan says how faces are put on a larger
+type Plan struct {
+	Paper sheet.Paper // upright or on its side, whichever holds the faces with more room around
+	Up    int         // faces on one side of the sheet, 2 or 4
+	Flip  Flip
+}
+
+const (
+	cropRoom  = 6000 // a crop mark needs so much sheet outside a trim edge; also the empty margin inside it
+	cropGap   = 2000 // from the trim edge to a mark outside it
+	cropTick  = 3000 // length of a mark inside the margin
+	cropWidth = 150
+
+	cropColor sheet.Color = 0x111111
+)
+
+// Sheets puts faces on sheets for duplex printing, two sheets of the result
+// for each sheet of paper: its front, then its back. Faces 1 and 2, 3 and 4 …
+// are front and back of one pouch and come to lie back to back: with two up,
+// the front carries 1 and 3, the back 4 and 2. An odd last face leaves an
+// empty place.
+//
+// Both sides read upright when a cut card is turned like a page. Where the
+// printer turns the sheet the other way, head over foot, the back is Turned.
+//
+// A trim edge is the sheet's own edge, or a cut line. Its marks stand outside
+// the trim where the sheet has 6 mm there; else they are ticks inside the
+// margin that every face keeps empty. Two A5 are 1 mm short of an A4: they
+// stand against its edges, and the middle has two cut lines.
+//
+// Anchors, bookmarks, links and marks go with their faces; bookmarks keep the
+// faces' order. The error is a sentence: faces of unlike size, or too large.
+func Sheets(faces []sheet.Sheet, o Plan) ([]sheet.Sheet, error) {
+	if len(faces) == 0 {
+		return nil, nil
+	}
+	w, h := faces[0].Width, faces[0].Height
+	for _, f := range faces {
+		if f.Width != w || f.Height != h || f.Turned {
+			return nil, fmt.Errorf("face %q is not of one size and way up with %q", f.Name, faces[0].Name)
+		}
+	}
+	g, ok := fit(w, h, o)
+	if !ok {
+		return nil, fmt.Errorf("%d faces of %s do not fit on %s (%s)", o.Up, sheet.Millimetres(w, h), o.Paper.Name, sheet.Millimetres(o.Paper.Width, o.Paper.Height))
+	}
+	var sheets []sheet.Sheet
+	for first := 0; first < len(faces); first += 2 * o.Up {
+		front := sheet.Sheet{Width: g.width, Height: g.height}
+		back := sheet.Sheet{Width: g.width, Height: g.height, Turned: g.headOverFoot(o.Flip)}
+		for i := range o.Up {
+			x, y := g.xs[i%len(g.xs)], g.ys[i/len(g.xs)]
+			if n := first + 2*i; n < len(faces) {
+				place(&front, faces[n], n, x, y)
+			}
+		}
+		for i := range o.Up { // in reading order, from the left of the back
+			column, row := len(g.xs)-1-i%len(g.xs), i/len(g.xs)
+			if n := first + 2*(row*len(g.xs)+column) + 1; n < len(faces) {
+				place(&back, faces[n], n, g.width-g.xs[column]-w, g.ys[row])
+			}
+		}
+		number := len(sheets)/2 + 1
+		front.Name = strings.TrimSuffix(fmt.Sprintf("Sheet %d front: %s", number, front.Name), ": ")
+		back.Name = strings.TrimSuffix(fmt.Sprintf("Sheet %d back: %s", number, back.Name), ": ")
+		front.Ops = append(front.Ops, g.cropMarks(w, h, false)...)
+		back.Ops = append(back.Ops, g.cropMarks(w, h, true)...)
+		sheets = append(sheets, front, back)
+	}
+	return sheets, nil
+}
+
+// spots are where faces stand on a sheet: the left edges of its columns and
+// the top edges of its rows.
+type spots struct {
+	width, height int
+	xs, ys        []int
+}
+
+// fit finds the columns, rows and way of the paper that leave the widest
+// narrowest margin; of equals, the first: the paper upright before on its
+// side, few columns before many.
+func fit(w, h int, o Plan) (spots, bool) {
+	best, found := -1, spots{}
+	for _, paper := range [][2]int{{o.Paper.Width, o.Paper.Height}, {o.Paper.Height, o.Paper.Width}} {
+		for columns := 1; columns <= o.Up; columns++ {
+			if o.Up%columns != 0 {
+				continue
+			}
+			rows := o.Up / columns
+			if room := min(paper[0]-columns*w, paper[1]-rows*h); room > best {
+				best = room
+				found = spots{paper[0], paper[1], spread(paper[0], w, columns), spread(paper[1], h, rows)}
+			}
+		}
+	}
+	return found, best >= 0
+}
+
+// spread places n faces along one side of a sheet: together in the middle
+// where marks have room outside, else against the sheet's edges.
+func spread(sheet, face, n int) []int {
+	free := sheet - n*face
+	at := make([]int, n)
+	for i := range at {
+		switch {
+		case free >= 2*cropRoom:
+			at[i] = free/2 + i*face
+		case n > 1:
+			at[i] = i * (sheet - face) / (n - 1)
+		}
+	}
+	return at
+}
+
+// headOverFoot reports whether the printer turns the sheet about its upper and
+// lower edges.
+func (g spots) headOverFoot(f Flip) bool {
+	landscape := g.width > g.height
+	return landscape == (f == LongEdge)
+}
+
+// place draws the face with index n on s, its corner at x, y.
+func place(s *sheet.Sheet, f sheet.Sheet, n, x, y int) {
+	if s.Name != "" {
+		s.Name += " | "
+	}
+	s.Name += f.Name
+	base := len(s.Ops)
+	for _, m := range f.Marks {
+		m.From += base
+		m.To += base
+		s.Marks = append(s.Marks, m)
+	}
+	for _, b := range f.Bookmarks {
+		b.Y += y
+		b.Order = n + 1
+		s.Bookmarks = append(s.Bookmarks, b)
+	}
+	for _, a := range f.Anchors {
+		a.Y += y
+		s.Anchors = append(s.Anchors, a)
+	}
+	for _, op := range f.Ops {
+		s.Ops = append(s.Ops, sheet.Moved(op, x, y))
+	}
+}
+
+// cropMarks are drawn at both ends of every cut line; on a back the columns
+// are mirrored.
+func (g spots) cropMarks(w, h int, mirrored bool) []sheet.Op {
+	xs := slices.Clone(g.xs)
+	if mirrored {
+		for i, x := range g.xs {
+			xs[len(xs)-1-i] = g.width - x - w
+		}
+	}
+	var ops []sheet.Op
+	for _, x := range cutLines(xs, w, g.width) {
+		for _, end := range markEnds(g.ys, h, g.height) {
+			ops = append(ops, sheet.Line{X1: x, Y1: end[0], X2: x, Y2: end[1], Width: cropWidth, Color: cropColor})
+		}
+	}
+	for _, y := range cutLines(g.ys, h, g.height) {
+		for _, end := range markEnds(xs, w, g.width) {
+			ops = append(ops, sheet.Line{X1: end[0], Y1: y, X2: end[1], Y2: y, Width: cropWidth, Color: cropColor})
+		}
+	}
+	return ops
+}
+
+// cutLines are the trim edges along one side that are not the sheet's own.
+func cutLines(at []int, face, sheet int) []int {
+	var edges []int
+	for _, a := range at {
+		edges = append(edges, a, a+face)
+	}
+	slices.Sort(edges)
+	edges = slices.Compact(edges)
+	return slices.DeleteFunc(edges, func(e int) bool { return e == 0 || e == sheet })
+}
+
+// markEnds are from where to where the two marks of a cut line run that crosses
+// faces at these places.
+func markEnds(at []int, face, sheet int) [2][2]int {
+	first, last := at[0], at[len(at)-1]+face
+	marks := [2][2]int{
+		{first + cropRoom - cropTick, first + cropRoom},
+		{last - cropRoom, last - cropRoom + cropTick},
+	}
+	if first >= cropRoom {
+		marks[0] = [2]int{first - cropRoom, first - cropGap}
+	}
+	if sheet-last >= cropRoom {
+		marks[1] = [2]int{last + cropGap, last + cropRoom}
+	}
+	return marks
+}

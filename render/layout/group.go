@@ -1,0 +1,159 @@
+package layout
+
+import (
+	"slices"
+
+	"benchwright/render"
+	"benchwright/render/compose"
+	"benchwright/render/element"
+)
+
+// A laid group is measured but not yet placed.
+type laid struct {
+	render.Group
+	blocks []placedBlock
+	runs   bool // its elements may all run on
+	height int  // of all, where it starts a face
+	needs  int  // to begin it: all of it, or what a group that breaks must show
+}
+
+type placedBlock struct {
+	compose.Block
+	render.Element
+	x   int // from the column's left
+	gap int // above, where it is not the first of its group
+}
+
+// lay measures a group. What follows a step's head stands clear of the column
+// in which the numbers hang.
+func (p *pages) lay(g render.Group) laid {
+	c := p.c
+	l := p.fit(g, c.Tallest)
+	tall := l.height > c.Tallest
+	if tall && !l.Breaks && !l.runs {
+		c.Found(render.Problem{Kind: render.TooTall, Ref: about(g), Detail: compose.Lengths(l.height, c.Tallest)})
+	}
+	l.Breaks = l.Breaks || tall
+	l.needs = l.height
+	if l.Breaks && (tall || !looked(g)) {
+		l.needs = l.first()
+	}
+	return l
+}
+
+// looked reports a group that is looked up: a table that one face holds is not
+// parted, for it is read across and down.
+func looked(g render.Group) bool {
+	return slices.ContainsFunc(g.Elements, func(e render.Element) bool {
+		_, is := e.Content.(render.Table)
+		return is
+	})
+}
+
+// lead reports a line that is read before what stands below it.
+func lead(c render.Content) bool {
+	t, is := c.(render.Text)
+	return is && t.Role == render.Lead
+}
+
+// fit measures a group for a room: where it is too tall its pictures give way
+// first, then the air between its things.
+func (p *pages) fit(g render.Group, room int) laid {
+	c := p.c
+	c.Picture, c.Drawn = c.Tallest*2/5, 0
+	l := p.measure(g)
+	if over, n := l.height-room, pictures(g); over > 0 && n > 0 {
+		c.Picture = max(c.Tallest/5, c.Drawn-over/n-c.Beat)
+		l = p.measure(g)
+	}
+	if l.height > room && !l.Breaks && !l.runs {
+		if t := p.tight(g); t.height <= room {
+			l = t
+		}
+	}
+	return l
+}
+
+// first is what a group that breaks must show where it begins.
+func (l laid) first() int {
+	if len(l.blocks) == 0 {
+		return l.height
+	}
+	_, height := l.blocks[0].Chunk(0)
+	if lead(l.blocks[0].Content) && len(l.blocks) > 1 { // it leads nowhere alone
+		_, next := l.blocks[1].Chunk(0)
+		height += l.blocks[1].gap + next
+	}
+	return height
+}
+
+// tight measures a group with less air between its things. The type is never
+// made smaller.
+func (p *pages) tight(g render.Group) laid {
+	beat := p.c.Beat
+	defer func() { p.c.Beat = beat }()
+	p.c.Beat = max(beat*3/4, compose.LeastBoxGap/2) // two beats part two boxes
+	return p.measure(g)
+}
+
+// about is the reference for a problem with the whole group.
+func about(g render.Group) render.Ref {
+	if g.Ref == 0 && len(g.Elements) > 0 {
+		return g.Elements[0].Ref
+	}
+	return g.Ref
+}
+
+func pictures(g render.Group) int {
+	n := 0
+	for _, e := range g.Elements {
+		if _, is := e.Content.(render.Picture); is {
+			n++
+		}
+	}
+	return n
+}
+
+// measure lays the elements of a group out, one under the other.
+func (p *pages) measure(g render.Group) laid {
+	c := p.c
+	l := laid{Group: g, runs: true}
+	x := 0
+	var before render.Content
+	for _, e := range g.Elements {
+		if e.Content == nil {
+			continue
+		}
+		c.Ref, c.Width, c.Wide = e.Ref, c.Column-x, false
+		b := element.Lay(c, e.Content)
+		if len(b.Slabs) == 0 {
+			continue
+		}
+		b.Resolve(c)
+		gap := between(c, before, e.Content)
+		l.blocks = append(l.blocks, placedBlock{b, e, x, gap})
+		if len(l.blocks) > 1 {
+			l.height += gap
+		}
+		l.height += b.Height()
+		l.runs = l.runs && b.Runs
+		before = e.Content
+		if _, is := e.Content.(render.Step); is {
+			x = c.Hang
+		}
+	}
+	c.Ref, c.Width = 0, c.Column
+	return l
+}
+
+// between is the room between two elements of a group.
+func between(c *compose.Compositor, before, after render.Content) int {
+	switch after.(type) {
+	case render.Text, render.List:
+		switch before.(type) {
+		case render.Step, render.Text, render.List:
+			return c.Beat
+		}
+	}
+	return 2 * c.Beat
+}

@@ -1,0 +1,130 @@
+// Package layout fills faces: it keeps groups together, runs on what may run on,
+// and adds what every face repeats.
+package layout
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"benchwright/render"
+	"benchwright/render/compose"
+	"benchwright/render/sheet"
+	"benchwright/render/typeface"
+)
+
+// Options choose the paper.
+type Options struct {
+	Paper sheet.Paper
+	Plain bool // plain paper read in the hand, not a laminate: smaller text, no film margin
+}
+
+// Faces lays a deck out on faces of the paper that o names. It always gives
+// sheets; what could not be done well is in the problems, each with the
+// caller's reference. The same deck gives the same sheets.
+func Faces(d render.Deck, o Options) ([]sheet.Sheet, []render.Problem) {
+	c := &compose.Compositor{Style: compose.NewStyle(o.Paper, o.Plain), Say: d.Words.WithDefaults(), Anchors: map[string]bool{}}
+	c.Column = o.Paper.Width - 2*c.Side
+	c.Width = c.Column
+	for _, s := range d.Sections {
+		for _, g := range s.Groups {
+			if g.Anchor != "" {
+				c.Anchors[g.Anchor] = true
+			}
+		}
+	}
+	p := &pages{c: c}
+	var scratch compose.Canvas
+	p.first = head(c, &scratch, d.Running, place{longest(d), 888, 888}) + c.Pad()
+	square, _ := CodePlace(o)
+	p.last = square.Y - 3*c.Beat/2
+	c.Tallest = p.last - p.first
+	for i, s := range d.Sections {
+		p.section(i, s)
+	}
+	return p.sheets(d, o), c.Problems
+}
+
+// longest is the longest name of a part that a head may have to hold.
+func longest(d render.Deck) string {
+	name := ""
+	for _, s := range d.Sections {
+		if part := fmt.Sprintf(d.Words.WithDefaults().Part, s.Name, 88, 88); len(part) > len(name) {
+			name = part
+		}
+	}
+	if steps := fmt.Sprintf(d.Words.WithDefaults().Steps, 888, 888, 888); len(steps) > len(name) {
+		name = steps
+	}
+	return name
+}
+
+// sheets adds what every face repeats, now that their number is known.
+func (p *pages) sheets(d render.Deck, o Options) []sheet.Sheet {
+	c := p.c
+	c.Ref, c.Width = 0, c.Column
+	counts := make([]int, len(d.Sections))
+	for _, f := range p.faces {
+		counts[f.section]++
+	}
+	faceOf := map[string]int{}
+	for i, f := range p.faces {
+		for _, a := range f.anchors {
+			faceOf[a.Name] = i + 1
+		}
+	}
+	part := make([]int, len(d.Sections))
+	all := make([]sheet.Sheet, len(p.faces))
+	for i, f := range p.faces {
+		part[f.section]++
+		name := d.Sections[f.section].Name
+		switch n := len(f.steps); {
+		case n == 1:
+			name = fmt.Sprintf(c.Say.Step, f.steps[0], p.count)
+		case n > 1:
+			name = fmt.Sprintf(c.Say.Steps, f.steps[0], f.steps[n-1], p.count)
+		case counts[f.section] > 1:
+			name = fmt.Sprintf(c.Say.Part, name, part[f.section], counts[f.section])
+		}
+		at := place{strings.TrimSpace(name), i + 1, len(p.faces)}
+		var k compose.Canvas
+		head(c, &k, d.Running, at)
+		n := len(k.Ops)
+		for j := range f.marks {
+			f.marks[j].From += n
+			f.marks[j].To += n
+		}
+		number(f.Ops, faceOf)
+		k.Add(f.Ops...)
+		foot(c, &k, d.Running, at, o)
+		all[i] = sheet.Sheet{Width: o.Paper.Width, Height: o.Paper.Height, Name: at.part,
+			Bookmarks: f.bookmarks, Anchors: f.anchors, Ops: k.Ops, Marks: f.marks}
+	}
+	return all
+}
+
+// titled is a bookmark's text with nothing that a PDF string cannot hold.
+func titled(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r = compose.Stands(r); r > 0xFFFF {
+			return -1
+		}
+		return r
+	}, strings.ToValidUTF8(s, ""))
+}
+
+// number puts the numbers of faces in the place of FaceOf. The link of a text
+// is the operation behind it.
+func number(ops []sheet.Op, faceOf map[string]int) {
+	for i, op := range ops {
+		g, is := op.(sheet.Glyphs)
+		if !is || !strings.Contains(g.Text, render.FaceOf) || i+1 == len(ops) {
+			continue
+		}
+		if l, is := ops[i+1].(sheet.Link); is {
+			g.Text = strings.ReplaceAll(g.Text, render.FaceOf, strconv.Itoa(faceOf[l.To]))
+			g.Width = typeface.Width(g.Font, g.Size, g.Text)
+			ops[i] = g
+		}
+	}
+}

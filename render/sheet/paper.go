@@ -1,0 +1,24 @@
+package sheet
+
+import "fmt"
+
+// A Paper is a size of face or sheet.
+type Paper struct {
+	Name          string
+	Width, Height int
+}
+
+// The papers (ISO 216, ANSI; mm ×1000).
+var Papers = []Paper{
+	{"A4", 210000, 297000},
+	{"A5", 148000, 210000},
+	{"A6", 105000, 148000},
+	{"Letter", 215900, 279400},
+	{"half-Letter", 139700, 215900},
+	{"A3", 297000, 420000},
+}
+
+// Millimetres names a size for a message.
+func Millimetres(w, h int) string {
+	return fmt.Sprintf("%g × %g mm", float64(w)/1000, float64(h)/1000)
+}

@@ -1,0 +1,81 @@
+package symbol
+
+// head is a face from the front with its shoulders, for what is worn on it.
+const head = `
+		fill E 500 400 178 225
+		fill M 200 842 C 210 730 310 695 415 660 L 415 560 L 585 560 L 585 660 C 690 695 790 730 800 842 C 629 992 371 992 200 842 Z`
+
+// mandatorySymbols are blue discs.
+var mandatorySymbols = map[string]symbol{
+	"M001": {"general mandatory action", mandatory, `
+		fill M 415 230 C 415 120 585 120 585 230 L 552 600 C 546 660 454 660 448 600 Z
+		fill O 500 780 85`},
+
+	"M002": {"read the manual", mandatory, `
+		fill O 500 235 105
+		fill M 250 560 C 250 420 340 370 500 370 C 660 370 750 420 750 560 L 750 700 L 250 700 Z
+		gap36 M 500 560 L 200 490 L 200 790 L 500 860 L 800 790 L 800 490 Z
+		fill M 500 560 L 200 490 L 200 790 L 500 860 L 800 790 L 800 490 Z
+		gap30 M 500 560 L 500 860
+		gap26 M 260 580 L 440 622 M 260 650 L 440 692 M 260 720 L 440 762
+		gap26 M 740 580 L 560 622 M 740 650 L 560 692 M 740 720 L 560 762`},
+
+	"M003": {"wear ear protection", mandatory, head + `
+		gap90 M 290 400 C 270 90 730 90 710 400
+		line44 M 290 400 C 270 90 730 90 710 400
+		gap40 B 235 310 110 200 50
+		fill B 235 310 110 200 50
+		gap40 B 655 310 110 200 50
+		fill B 655 310 110 200 50`},
+
+	"M004": {"wear eye protection", mandatory, head + `
+		gap40 M 300 370 L 700 370
+		gap30 B 345 320 140 110 45
+		hole B 345 320 140 110 45
+		gap30 B 515 320 140 110 45
+		hole B 515 320 140 110 45`},
+
+	"M008": {"wear safety footwear", mandatory, `
+		fill M 290 180 L 560 180 L 560 470 C 620 560 820 550 830 690 L 830 715 L 290 715 Z
+		fill M 280 745 L 835 745 L 835 800 L 500 800 L 500 790 L 450 790 L 450 830 L 280 830 Z
+		gap26 M 425 290 L 560 290 M 435 365 L 560 365 M 445 440 L 560 440`},
+
+	"M009": {"wear protective gloves", mandatory, `
+		line84 M 270 500 L 260 330 M 375 480 L 370 225 M 480 480 L 485 225 M 580 500 L 595 320
+		fill M 228 490 L 622 490 L 630 600 L 600 690 L 250 690 Z
+		line92 M 580 620 L 740 470
+		fill B 240 728 370 110 20`},
+
+	"M013": {"wear a face shield", mandatory, `
+		fill M 410 850 L 415 715 C 370 720 340 705 340 665 L 342 625 L 328 606 L 342 588 L 330 565 L 345 548 L 300 522 C 325 480 350 450 345 400 C 340 240 450 170 570 170 C 720 170 800 290 780 430 C 765 530 720 580 705 650 L 715 720 C 760 740 800 770 815 828 C 690 960 500 990 330 900 Z
+		gap30 M 350 330 L 790 330
+		gap100 M 300 330 C 200 420 190 560 225 745
+		fill M 330 300 C 190 400 175 560 205 750 L 262 740 C 240 560 260 430 370 350 Z
+		fill O 560 330 52
+		gap24 O 560 330 52`},
+
+	"M014": {"wear head protection", mandatory, head + `
+		hole M 215 390 L 785 390 L 785 320 L 215 320 Z
+		gap60 M 275 320 C 275 60 725 60 725 320 L 790 320 L 790 365 L 210 365 L 210 320 Z
+		fill M 275 320 C 275 60 725 60 725 320 L 790 320 L 790 365 L 210 365 L 210 320 Z
+		gap26 M 450 130 L 450 300 M 550 130 L 550 300`},
+
+	"M016": {"wear a mask", mandatory, head + `
+		gap24 M 325 400 L 400 470 M 675 400 L 600 470 M 340 540 L 400 560 M 660 540 L 600 560
+		gap30 M 500 400 C 590 420 640 450 640 500 C 640 590 590 630 500 640 C 410 630 360 590 360 500 C 360 450 410 420 500 400 Z`},
+
+	"M017": {"wear a respirator", mandatory, head + `
+		gap30 M 500 400 C 580 420 620 480 600 560 C 580 640 420 640 400 560 C 380 480 420 420 500 400 Z
+		gap36 O 330 580 95
+		fill O 330 580 95
+		gap36 O 670 580 95
+		fill O 670 580 95`},
+
+	"M021": {"disconnect before working on it", mandatory, `
+		line58 M 105 590 C 150 510 200 500 300 500
+		fill M 290 385 L 395 385 C 440 385 460 410 460 440 L 460 560 C 460 590 440 615 395 615 L 290 615 Z
+		line46 M 460 450 L 545 450 M 460 550 L 545 550
+		fill M 640 385 L 745 385 L 745 615 L 640 615 Z
+		gap46 M 620 450 L 695 450 M 620 550 L 695 550
+		line58 M 745 500 C 820 500 870 480 905 410`},
+}
