@@ -32,16 +32,6 @@ func (f PressFit) Pressure(interference *big.Rat) (p *big.Rat, ok bool) {
 	return give.Quo(interference, give), true
 }
 
-// Interference returns the interference on the diameter, in mm, that gives
-// a pressure, the inverse of Pressure.
-func (f PressFit) Interference(pressure *big.Rat) (interference *big.Rat, ok bool) {
-	give, ok := f.Give()
-	if !ok || pressure.Sign() < 0 {
-		return nil, false
-	}
-	return give.Mul(pressure, give), true
-}
-
 // Give returns δ/p, by how many mm the seat gives to the MPa; ok is false where
 // Pressure would refuse.
 func (f PressFit) Give() (*big.Rat, bool) {

@@ -3,6 +3,7 @@ package bench
 import (
 	"math/big"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -76,10 +77,11 @@ func TestGuard(t *testing.T) {
 		{"0.15 to 0.25 mm", "1", "1 N·m", ""},
 	} {
 		got, ok := Guard(band(t, c.limits), num(t, c.w), uncertainty(t, c.u))
+		text := strings.ReplaceAll(got.Range(quantity.Point), "\u00a0", " ") // exact: a computed band has all its decimals
 		if ok != (c.want != "") {
 			t.Errorf("%s guarded by %s × %s: something is left: %v", c.limits, c.w, c.u, ok)
-		} else if ok && !got.Same(band(t, c.want)) {
-			t.Errorf("%s guarded by %s × %s is %s, want %s", c.limits, c.w, c.u, got.Range(quantity.Point), c.want)
+		} else if ok && text != c.want {
+			t.Errorf("%s guarded by %s × %s is %s, want %s", c.limits, c.w, c.u, text, c.want)
 		}
 	}
 }

@@ -75,7 +75,8 @@ func sorted(s string) string {
 // A callout says no weaker word than a hazard that it covers calls for; a
 // stronger one may stand.
 func TestWeakerWords(t *testing.T) {
-	for _, h := range hazard.All() {
+	for _, id := range hazard.IDs() {
+		h, _ := hazard.Find(id)
 		for s := hazard.Notice; s <= hazard.Danger; s++ {
 			own := block("caution", "level: "+s.String()+"\ncovers: ["+h.ID+"]\nhazard: It slips.\nresult: Cuts.\navoid: Hold it.")
 			_, messages := stepsOf(t, "### A\n\n"+own)

@@ -326,7 +326,8 @@ func TestPagesHaveTheirParts(t *testing.T) {
 // that they are of.
 func TestListsOnPages(t *testing.T) {
 	rows := map[string][]string{}
-	for _, h := range hazard.All() {
+	for _, id := range hazard.IDs() {
+		h, _ := hazard.Find(id)
 		rows["hazard-unknown"] = append(rows["hazard-unknown"], "| `"+h.ID+"` | "+h.Name+" | "+h.Signal.Word()+" |")
 	}
 	for _, s := range hazard.Symbols() {

@@ -62,10 +62,6 @@ type Hazard struct {
 	Rule    string   // the U.S. regulation, "29 CFR 1910.212"; "" for common practice
 }
 
-// All returns the table's rows in its own order. The rows are shared: callers
-// must not change them.
-func All() []Hazard { return table }
-
 // Find returns the row of that id.
 func Find(id string) (*Hazard, bool) {
 	for i := range table {

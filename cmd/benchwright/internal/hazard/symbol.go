@@ -7,27 +7,6 @@ type Symbol struct {
 	Worn    string // what it tells to put on: "gloves"; "" for any other
 }
 
-// A Shape is the shape and colour of a symbol, which say what kind it is.
-type Shape uint8
-
-// The shapes.
-const (
-	Triangle Shape = iota // warning: black on a yellow triangle
-	Disc                  // mandatory: white on a blue disc
-	Ring                  // prohibition: black in a red ring with a bar
-)
-
-// Shape returns the symbol's shape, which its code begins with.
-func (s Symbol) Shape() Shape {
-	switch s.Code[0] {
-	case 'M':
-		return Disc
-	case 'P':
-		return Ring
-	}
-	return Triangle
-}
-
 // symbols are the codes that a card may carry. Meanings are ours after the
 // referents of ISO 7010; P003 is from memory. W026 is battery charging, so
 // moving gears are W089.

@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"strings"
 	"unicode/utf8"
+
+	"benchwright/cmd/benchwright/internal/diag"
 )
 
 // maxText is the most bytes that a quantity has.
@@ -30,10 +32,12 @@ func (r *reader) form() string {
 		return asIn
 	}
 	u, _ := UnitOf(strings.TrimLeft(one, "0123456789 "))
-	return "write it as in `" + strings.Join([]string{plainly(u, "95 to 105"), plainly(u, "100 ±5"), "max " + plainly(u, "105")}, "`, `") + "` or `at least " + plainly(u, "95") + "`"
+	var forms []string
+	for _, text := range []string{u.After("95 to 105"), u.After("100 ±5"), "max " + u.After("105"), "at least " + u.After("95")} {
+		forms = append(forms, quoted(text))
+	}
+	return "write it as in " + diag.Series(forms, "or")
 }
-
-func plainly(u Unit, number string) string { return strings.ReplaceAll(u.After(number), nbsp, " ") }
 
 // A reader reads one quantity. It stops at the first problem: one slip gives
 // one message.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"benchwright/cmd/benchwright/internal/diag"
 )
 
 // firstUnit reads a unit that stands before a joiner, if one does.
@@ -66,7 +68,7 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 		}
 		r.units = append(r.units, span{start, end})
 		if r.want != None && u.Dimension != r.want {
-			r.fail("unit-kind", start, end, fmt.Sprintf("%s is a unit of %s, not of %s", u.Symbol, u.Dimension, r.want), oneOf(r.want))
+			r.fail("unit-kind", start, end, fmt.Sprintf("%s is a unit of %s, not of %s", u.Symbol, u.Dimension, r.want), unitsOf(r.want))
 			return u, false
 		}
 		return u, true
@@ -97,23 +99,20 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 		if near := nearest(name, r.want); near != "" {
 			help = "write " + r.fixed(start, end, near)
 		} else if r.want != None {
-			help = oneOf(r.want)
+			help = unitsOf(r.want)
 		}
 		r.fail("unit-unknown", start, end, fmt.Sprintf("no unit is called `%s`", name), help)
 	}
 	return Unit{}, false
 }
 
-// oneOf is the help that names the units of a dimension.
-func oneOf(d Dimension) string {
+// unitsOf is the help that names the units of a dimension.
+func unitsOf(d Dimension) string {
 	var names []string
 	for _, u := range Units(d) {
 		names = append(names, u.Symbol)
 	}
-	if n := len(names) - 1; n > 0 {
-		return "write it in " + strings.Join(names[:n], ", ") + " or " + names[n]
-	}
-	return "write it in " + strings.Join(names, "")
+	return "write it in " + diag.Series(names, "or")
 }
 
 // written returns the text with every unit in our spelling and a no-break

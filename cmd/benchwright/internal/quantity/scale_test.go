@@ -203,6 +203,25 @@ func TestCoarsestStep(t *testing.T) {
 	}
 }
 
+// Same reports whether two bands mean the same: the same limits and the same
+// aim, exactly, in whatever units and words. 100 ±5 N·m is 95 to 105 N·m, but
+// 100 +5/-0 N·m is not 100 to 105 N·m, which aims higher.
+func (b Band) Same(o Band) bool {
+	if b.Unit.Dimension != o.Unit.Dimension {
+		return false
+	}
+	c := o.In(b.Unit)
+	return (b.Form == Bare) == (o.Form == Bare) &&
+		equal(b.Low, c.Low) && equal(b.High, c.High) && equal(b.Target(), c.Target())
+}
+
+func equal(a, b *big.Rat) bool {
+	if a == nil || b == nil {
+		return a == b
+	}
+	return a.Cmp(b) == 0
+}
+
 func TestSame(t *testing.T) {
 	for _, c := range []struct {
 		a, b string

@@ -99,13 +99,3 @@ func (f *File) LineSpan(n int) Span {
 	}
 	return Span{start, max(start, end)}
 }
-
-// Lines returns how many lines the file has; a file that ends in a line end
-// does not count the empty line after it.
-func (f *File) Lines() int {
-	n := len(f.index())
-	if n > 1 && f.lines[n-1] == len(f.Text) {
-		n--
-	}
-	return n
-}
