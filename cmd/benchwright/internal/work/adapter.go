@@ -10,11 +10,11 @@ import (
 var adapter = computation{
 	name:  "adapter",
 	about: "what to set on a torque wrench that drives through an adapter",
-	asks: []ask{
-		{name: "torque", example: "100 in-lb", about: "the torque at the fastener, or its limits", must: true},
-		{name: "length", example: "12 in", about: "the wrench, from the centre of its drive to the centre of its grip", must: true},
-		{name: "adapter", example: "6 in", about: "the adapter, from the centre of the drive to the centre of the fastener", must: true},
-		{name: "angle", example: "0°", about: "between adapter and handle, ° or deg; 0° in line, 90° square, 180° pointing back", must: true},
+	options: []option{
+		{name: "torque", example: "100 in-lb", about: "the torque at the fastener, or its limits", needed: true},
+		{name: "length", example: "12 in", about: "the wrench, from the centre of its drive to the centre of its grip", needed: true},
+		{name: "adapter", example: "6 in", about: "the adapter, from the centre of the drive to the centre of the fastener", needed: true},
+		{name: "angle", example: "0°", about: "between adapter and handle, ° or deg; 0° in line, 90° square, 180° pointing back", needed: true},
 		{name: "marks", example: "5 in-lb", about: "how far the marks of the wrench lie apart"},
 		{name: "range", example: "30 to 150 in-lb", about: "its lowest and highest mark"},
 		{name: "accuracy", example: "4 %", about: "its accuracy, of the reading"},
@@ -27,20 +27,17 @@ const adapterSource = "NAVEDTRA 14315 ch. 3; TM 1-1500-204-23-9 fig. 8-16."
 
 func adapterSheet(a *answers) *sheet {
 	torque := a.band("torque", quantity.Torque)
-	length, extension := a.above("length", quantity.Length), a.above("adapter", quantity.Length)
+	length, extension := a.positive("length", quantity.Length), a.positive("adapter", quantity.Length)
 	angle := a.value("angle", quantity.Angle)
-	degrees := quantity.Convert(angle.Value, angle.Unit, degree)
-	w := a.wrench()
+	degrees := angle.In(degree).Value
+	w := a.wrench(torque.Unit)
 	w.Length = &length
-	if !a.has("marks") {
-		w.Scale = quantity.Scale{Unit: torque.Unit}
-	}
 	if a.has("range") || a.has("accuracy") {
 		a.need("marks")
 	}
 	for _, x := range []*big.Rat{torque.Low, torque.Target()} {
 		if a.ok() && x != nil && x.Sign() <= 0 {
-			a.fail("%sthis must be above 0: write it as in `%s`", option("torque"), a.ask("torque").example)
+			a.wrong("torque", "this must be above 0: write it as in `%s`", a.example("torque"))
 		}
 	}
 	if !a.ok() {
@@ -56,10 +53,10 @@ func adapterSheet(a *answers) *sheet {
 	if a.has("marks") {
 		s.wrench(w)
 	}
-	e := quantity.Convert(extension.Value, extension.Unit, length.Unit)
+	e := extension.In(length.Unit).Value
 	cos, lever := bench.Cos(degrees), bench.AdapterLever(length.Value, e, degrees)
-	s.step("cos ", s.num(degrees), "° ", s.is(cos))
-	s.step("L + E × cos θ = ", s.num(length.Value), " + ", s.num(e), " × ", s.bracket(cos), " ", s.in(lever, length.Unit))
+	s.step("cos ", s.num(degrees), "° ", s.equals(cos))
+	s.step("L + E × cos θ = ", s.num(length.Value), " + ", s.num(e), " × ", s.bracket(cos), " ", s.equalsIn(lever, length.Unit))
 	s.source(adapterSource)
 	through := &bench.Adapter{Length: extension, Angle: degrees}
 	if lever.Sign() <= 0 {
@@ -73,7 +70,7 @@ func adapterSheet(a *answers) *sheet {
 	in := torque.In(u)
 	set := func(t *big.Rat) *big.Rat {
 		x, _ := bench.SetAdapter(t, length.Value, e, degrees)
-		s.step("S = ", s.num(t), " × ", s.num(length.Value), " / ", s.num(lever), " ", s.in(x, u))
+		s.step("S = ", s.num(t), " × ", s.num(length.Value), " / ", s.num(lever), " ", s.equalsIn(x, u))
 		return x
 	}
 	gives := func(mark *big.Rat) string {
@@ -81,7 +78,7 @@ func adapterSheet(a *answers) *sheet {
 	}
 	if torque.Form == quantity.Bare {
 		x := set(in.Nominal.Value)
-		s.result("The setting is ", s.say(x, u), ".")
+		s.result("The setting is ", s.rounded(x, u), ".")
 		if a.has("marks") {
 			s.besideMarks(x, w.Scale, gives)
 		}
@@ -95,7 +92,7 @@ func adapterSheet(a *answers) *sheet {
 	}
 	if !a.has("marks") {
 		limits, _ := through.Setting(in, &length)
-		s.result("Set between the limits ", s.bare(limits), ".")
+		s.result("Set between the limits ", s.span(limits), ".")
 		s.result("Pull at the centre of the grip.")
 		return s
 	}

@@ -12,10 +12,10 @@ import (
 var bevel = computation{
 	name:  "bevel",
 	about: "how much backlash opens when a bevel gear moves along its axis",
-	asks: []ask{
-		{name: "teeth", example: "16 32", about: "teeth of pinion and gear; shafts at 90°", must: true},
-		{name: "pressure-angle", example: "20°", about: "pressure angle", must: true},
-		{name: "spiral", example: "35°", about: "spiral angle; 0° for straight teeth", must: true},
+	options: []option{
+		{name: "teeth", example: "16 32", about: "teeth of pinion and gear; shafts at 90°", needed: true},
+		{name: "pressure-angle", example: "20°", about: "pressure angle", needed: true},
+		{name: "spiral", example: "35°", about: "spiral angle; 0° for straight teeth", needed: true},
 		{name: "lash", example: "0.05 mm", about: "a change of backlash that is wanted"},
 		{name: "ratio", example: "0.7", about: "the manual's own: backlash for each length of movement"},
 		{name: "moves", example: "gear", about: "what moves in the manual's ratio: pinion or gear"},
@@ -30,10 +30,10 @@ func bevelSheet(a *answers) *sheet {
 	teeth := a.teeth("teeth")
 	pressure, spiral := a.angle("pressure-angle"), a.angle("spiral")
 	if a.ok() && pressure.Sign() == 0 {
-		a.fail("%sa pressure angle is above 0°: write it as in `20°`", option("pressure-angle"))
+		a.wrong("pressure-angle", "a pressure angle is above 0°: write it as in `20°`")
 	}
 	change := a.value("lash", quantity.Length)
-	own := a.number("ratio", true)
+	stated := a.positiveNumber("ratio")
 	if a.has("ratio") {
 		a.need("moves")
 	}
@@ -47,27 +47,27 @@ func bevelSheet(a *answers) *sheet {
 	s.input("α", "pressure angle", s.num(pressure)+"°")
 	s.input("β", "spiral angle", s.num(spiral)+"°")
 	mesh, cos := bench.MeshRate(pressure), bench.Cos(spiral)
-	s.step("2 × tan ", s.num(pressure), "° ", s.is(mesh), ", cos ", s.num(spiral), "° ", s.is(cos))
+	s.step("2 × tan ", s.num(pressure), "° ", s.equals(mesh), ", cos ", s.num(spiral), "° ", s.equals(cos))
 	var rates []*big.Rat
 	for i, name := range []string{"pinion", "gear"} {
 		b := bench.Bevel{Teeth: teeth[i], Mate: teeth[1-i], Pressure: pressure, Spiral: spiral}
 		sine, rate := b.PitchSine(), b.AxialRate()
 		rates = append(rates, rate)
 		z, mate := strconv.Itoa(b.Teeth), strconv.Itoa(b.Mate)
-		s.step(name, ": sin δ = ", z, " / √(", z, "² + ", mate, "²) ", s.is(sine))
-		s.step(name, ": rate = ", s.num(mesh), " × ", s.num(sine), " / ", s.num(cos), " ", s.is(rate))
-		s.result("The ", name, " moved out by 1 mm opens ", s.say(rate, mm), " of backlash.")
+		s.step(name, ": sin δ = ", z, " / √(", z, "² + ", mate, "²) ", s.equals(sine))
+		s.step(name, ": rate = ", s.num(mesh), " × ", s.num(sine), " / ", s.num(cos), " ", s.equals(rate))
+		s.result("The ", name, " moved out by 1 mm opens ", s.rounded(rate, mm), " of backlash.")
 	}
 	if a.has("lash") {
 		s.value("", "change of backlash wanted", change, change.Unit)
 		for i, name := range []string{"pinion", "gear"} {
 			move, _ := bench.ShimChange(change.Value, new(big.Rat), rates[i])
-			s.step(name, ": ", s.num(change.Value), " / ", s.num(rates[i]), " ", s.in(move, change.Unit))
+			s.step(name, ": ", s.num(change.Value), " / ", s.num(rates[i]), " ", s.equalsIn(move, change.Unit))
 			way := "out"
 			if move.Sign() < 0 {
 				way = "in"
 			}
-			s.result("For the change: ", name, " ", way, " by ", s.say(new(big.Rat).Abs(move), change.Unit), ".")
+			s.result("For the change: ", name, " ", way, " by ", s.rounded(new(big.Rat).Abs(move), change.Unit), ".")
 		}
 	}
 	if a.has("ratio") {
@@ -75,8 +75,8 @@ func bevelSheet(a *answers) *sheet {
 		if moves == "gear" {
 			theory = rates[1]
 		}
-		s.input("", "the manual's own ratio", s.num(own.Value)+" for the "+moves)
-		if bench.FarFromTheory(own.Value, theory) {
+		s.input("", "the manual's own ratio", s.num(stated.Value)+" for the "+moves)
+		if bench.FarFromTheory(stated.Value, theory) {
 			s.refuse("The manual's ratio is far from the theory: under half of it or over twice. Ask before you use it.")
 		} else {
 			s.result("The manual's ratio is near enough to the theory. Use the manual's.")
@@ -97,7 +97,7 @@ func (a *answers) teeth(name string) [2]int {
 		out[i] = n
 	}
 	if bad {
-		a.fail("%s`%s` is no pair of teeth from 3 to 1000: write pinion and gear as in `16 32`", option(name), short(a.text(name)))
+		a.wrong(name, "`%s` is no pair of teeth from 3 to 1000: write pinion and gear as in `16 32`", short(a.text(name)))
 		return [2]int{1, 1}
 	}
 	return out

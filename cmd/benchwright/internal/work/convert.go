@@ -14,8 +14,8 @@ var convert = computation{
 	name:  "convert",
 	about: "limits or a value in another unit, limits inward to a mark",
 	words: "LIMITS",
-	asks: []ask{
-		{name: "", example: "55 to 65 N·m", about: "the limits, or one value", must: true},
+	options: []option{
+		{name: "", example: "55 to 65 N·m", about: "the limits, or one value", needed: true},
 		{name: "marks", example: "1 ft-lb", about: "how far the marks of the scale lie apart; its unit is the new one"},
 		{name: "to", example: "ft-lb", about: "the new unit, where there is no scale"},
 		{name: "range", example: "15 to 75 ft-lb", about: "lowest and highest mark of the scale"},
@@ -27,13 +27,10 @@ var convert = computation{
 
 func convertSheet(a *answers) *sheet {
 	b := a.band("", quantity.None)
-	scale := a.scale("marks", "range", b.Unit.Dimension)
+	scale := a.scale(b.Unit)
 	u := scale.Unit
-	switch a.only(!a.has("also"), "marks", "to") {
-	case "to":
+	if a.either(!a.has("also"), "marks", "to") == "to" {
 		u = a.unit("to", b.Unit.Dimension)
-	case "":
-		u = b.Unit
 	}
 	also := a.band("also", b.Unit.Dimension)
 	if a.has("range") {
@@ -51,64 +48,58 @@ func convertSheet(a *answers) *sheet {
 	if a.has("marks") {
 		s.marks("marks of the scale", scale)
 	}
-	for _, end := range []struct {
-		what string
-		x    *big.Rat
-		mark func(*big.Rat) *big.Rat
-		way  string
-	}{
-		{"low limit   ", b.Low, scale.Ceil, "up"}, {"high limit  ", b.High, scale.Floor, "down"},
-	} {
-		if end.x == nil {
-			continue
+	for _, l := range limitsOf(b, exact) {
+		text := s.converted(l.given, b.Unit, u)
+		switch {
+		case a.has("marks") && l.low:
+			text += ", up to the mark " + scale.Number(scale.Ceil(l.worked), a.mark)
+		case a.has("marks"):
+			text += ", down to the mark " + scale.Number(scale.Floor(l.worked), a.mark)
 		}
-		text := s.converted(end.x, b.Unit, u)
-		if a.has("marks") {
-			text += ", " + end.way + " to the mark " + scale.Number(end.mark(quantity.Convert(end.x, b.Unit, u)), a.mark)
-		}
-		s.step(end.what, text)
+		s.step(l.name("  "), text)
 	}
 	switch {
 	case b.Form == quantity.Bare:
 		x := quantity.Convert(b.Nominal.Value, b.Unit, u)
 		s.step(s.converted(b.Nominal.Value, b.Unit, u))
 		if u.Symbol != b.Unit.Symbol {
-			s.result(b.Written, " is ", s.say(x, u), ".")
+			s.result(b.Written, " is ", s.rounded(x, u), ".")
 		}
 		if a.has("marks") {
 			s.result("It lies between the marks ", scale.Number(scale.Floor(x), a.mark), " and ", scale.Print(scale.Ceil(x), a.mark), ". One value has no limits: which mark to take, the manual's limits decide.")
 		}
 	case a.has("marks"):
-		s.inward(b, scale)
+		s.inward(b, scale, "")
 	case u.Symbol != b.Unit.Symbol:
-		s.result(b.Written, " ", s.between(exact), ".")
+		s.result(b.Written, " ", s.equalsBand(exact), ".")
 	}
 	if a.has("also") {
 		s.also(b, also)
 	}
-	s.source(local(unitSource, a.mark))
+	s.source(s.local(unitSource))
 	if a.has("marks") && b.Form != quantity.Bare {
 		s.source("Rounding inward is this program's rule.")
 	}
 	return s
 }
 
-// inward gives limits on a scale as the result.
-func (s *sheet) inward(b quantity.Band, scale quantity.Scale) {
+// inward gives limits, rounded inward to the marks of a scale, as the result,
+// and where they are read: " on the dial".
+func (s *sheet) inward(b quantity.Band, scale quantity.Scale, where string) {
 	if marks, ok := b.Inward(scale); ok {
-		s.result(marks.Print(s.mark))
+		s.result(marks.Print(s.mark), where)
 		return
 	}
-	s.refuse("No mark of this scale lies inside ", s.bare(b.In(scale.Unit)), ".")
+	s.refuse("No mark of this scale lies inside ", s.span(b.In(scale.Unit)), ".")
 	if step := b.CoarsestStep(scale.Unit); step != nil && step.Cmp(scale.Step) < 0 {
 		s.result("Take one with marks ", s.amount(step, scale.Unit), " apart or finer.")
 	}
 }
 
-// also says what the second of two printed bands is worth.
+// also says whether the second of two printed bands is the first in its unit.
 func (s *sheet) also(first, second quantity.Band) {
 	s.input("", "printed beside it", second.Written)
-	s.step("beside it   ", first.Written, " ", s.between(first.In(second.Unit)))
+	s.step("beside it   ", first.Written, " ", s.equalsBand(first.In(second.Unit)))
 	switch quantity.Also(first, second) {
 	case quantity.Agrees:
 		s.result("The two agree, as far as their digits go.")
@@ -123,28 +114,28 @@ func (s *sheet) also(first, second quantity.Band) {
 func (a *answers) unit(name string, d quantity.Dimension) quantity.Unit {
 	v, p := quantity.ParseValueOf("1 "+a.text(name), a.mark, d)
 	if p != nil {
-		a.fail("%s%s: %s", option(name), p.Message, strings.ReplaceAll(p.Help, "`1 ", "`"))
-		return one(d).Unit
+		a.wrong(name, "%s: %s", p.Message, strings.ReplaceAll(p.Help, "`1 ", "`"))
+		return placeholder(d).Unit
 	}
 	return v.Unit
 }
 
-// relation says how two units hang together: by the factor that is finite, if
-// one is.
+// relation gives the formula from one unit to another, by the factor that is a
+// finite decimal if one is: "1 in = 25.4 mm".
 func (s *sheet) relation(from, to quantity.Unit) string {
 	switch {
 	case from.Dimension != quantity.Temperature:
 	case to.Symbol == "°F":
-		return local("°F = °C × 1.8 + 32", s.mark)
+		return s.local("°F = °C × 1.8 + 32")
 	default:
-		return local("°C = (°F − 32) / 1.8", s.mark)
+		return s.local("°C = (°F − 32) / 1.8")
 	}
 	one := big.NewRat(1, 1)
 	there, back := quantity.Convert(one, from, to), quantity.Convert(one, to, from)
 	if multiplies(there, back) {
-		return from.After("1") + " " + s.long(there, to)
+		return from.After("1") + " " + s.equalsLong(there, to)
 	}
-	return to.After("1") + " " + s.long(back, from)
+	return to.After("1") + " " + s.equalsLong(back, from)
 }
 
 // multiplies reports whether a conversion is better shown as x × there than as
@@ -163,22 +154,14 @@ func (s *sheet) converted(x *big.Rat, from, to quantity.Unit) string {
 	}
 	if from.Dimension == quantity.Temperature {
 		if to.Symbol == "°F" {
-			return local(s.num(x)+" × 1.8 + 32 ", s.mark) + s.in(out, to)
+			return s.local(s.num(x)+" × 1.8 + 32 ") + s.equalsIn(out, to)
 		}
-		return local("("+s.num(x)+" − 32) / 1.8 ", s.mark) + s.in(out, to)
+		return s.local("("+s.num(x)+" − 32) / 1.8 ") + s.equalsIn(out, to)
 	}
 	one := big.NewRat(1, 1)
 	there, back := quantity.Convert(one, from, to), quantity.Convert(one, to, from)
 	if multiplies(there, back) {
-		return s.num(x) + " × " + s.num(there) + " " + s.in(out, to)
+		return s.num(x) + " × " + s.num(there) + " " + s.equalsIn(out, to)
 	}
-	return s.num(x) + " / " + s.num(back) + " " + s.in(out, to)
-}
-
-// local puts the decimal mark into a text of ours.
-func local(text string, mark quantity.Mark) string {
-	if mark == quantity.Comma {
-		return pointForm.ReplaceAllString(text, "$1,$2")
-	}
-	return text
+	return s.num(x) + " / " + s.num(back) + " " + s.equalsIn(out, to)
 }

@@ -10,10 +10,10 @@ import (
 var fastener = computation{
 	name:  "fastener",
 	about: "torque, clamp force and proof load of a thread; slips of the pen",
-	asks: []ask{
-		{name: "thread", example: "M12x1.75", about: "the thread, M12x1.75 or 1/2-13", must: true},
-		{name: "class", example: "8.8", about: "property class 8.8, 10.9 or 12.9, or SAE grade 5 or 8", must: true},
-		{name: "nut-factor", example: "0.20", about: "the nut factor K of the finish and oil, from its source", must: true},
+	options: []option{
+		{name: "thread", example: "M12x1.75", about: "the thread, M12x1.75 or 1/2-13", needed: true},
+		{name: "class", example: "8.8", about: "property class 8.8, 10.9 or 12.9, or SAE grade 5 or 8", needed: true},
+		{name: "nut-factor", example: "0.20", about: "the nut factor K of the finish and oil, from its source", needed: true},
 		{name: "torque", example: "82 N·m", about: "a torque or its limits, to be judged"},
 		{name: "duty", example: "clamp", about: "what it is there for: clamp, bearing-nut, ring, plug, gasket or to-yield; needed to judge a torque"},
 		{name: "force", example: "34 kN", about: "the clamp force that is wanted"},
@@ -29,22 +29,22 @@ const (
 )
 
 func fastenerSheet(a *answers) *sheet {
-	from := a.only(true, "torque", "force", "share")
+	from := a.either(true, "torque", "force", "share")
 	t, ok := bench.ParseThread(a.text("thread"))
 	if !ok {
-		a.fail("%s`%s` is no thread that is known here: write it with its pitch, as in `M12x1.75` or `1/2-13`", option("thread"), short(a.text("thread")))
+		a.wrong("thread", "`%s` is no thread that is known here: write it with its pitch, as in `M12x1.75` or `1/2-13`", short(a.text("thread")))
 	}
-	k := a.number("nut-factor", true).Value
+	k := a.positiveNumber("nut-factor").Value
 	proof, listed, ok := t.ProofLoad(a.text("class"))
 	if a.ok() && !ok {
-		a.fail("%sno proof load is known for `%s` in this thread: write 8.8, 10.9 or 12.9 for a metric one to M39, 5 or 8 for an inch one from 1/4", option("class"), short(a.text("class")))
+		a.wrong("class", "no proof load is known for `%s` in this thread: write 8.8, 10.9 or 12.9 for a metric one to M39, 5 or 8 for an inch one from 1/4", short(a.text("class")))
 	}
 	if from == "torque" {
 		a.need("duty")
 	}
 	torque := a.band("torque", quantity.Torque)
 	duty, _ := bench.ParseDuty(a.choice("duty", "clamp", "bearing-nut", "ring", "plug", "gasket", "to-yield"))
-	force, share := a.above("force", quantity.Force), a.share("share")
+	force, share := a.positive("force", quantity.Force), a.share("share")
 	if !a.ok() {
 		return nil
 	}
@@ -69,10 +69,10 @@ func fastenerSheet(a *answers) *sheet {
 			}
 			f := t.ClampForce(k, quantity.Convert(x, u.torque, newtonMetre))
 			in := quantity.Convert(f, newton, u.force)
-			s.step("F = ", s.num(x), " / (", s.num(k), " × ", s.num(d), ") ", s.in(in, u.force))
+			s.step("F = ", s.num(x), " / (", s.num(k), " × ", s.num(d), ") ", s.equalsIn(in, u.force))
 			of := new(big.Rat).Quo(f, proof)
-			s.step("part of proof: ", s.num(in), " / ", s.num(quantity.Convert(proof, newton, u.force)), " ", s.is(of))
-			s.result(s.say(quantity.Convert(x, u.torque, torque.Unit), torque.Unit), " clamps with ", s.say(in, u.force), ", ", s.part(of), " of proof.")
+			s.step("part of proof: ", s.num(in), " / ", s.num(quantity.Convert(proof, newton, u.force)), " ", s.equals(of))
+			s.result(s.rounded(quantity.Convert(x, u.torque, torque.Unit), torque.Unit), " clamps with ", s.rounded(in, u.force), ", ", s.roundedShare(of), " of proof.")
 		}
 		s.tightness(torque, duty, t, k, proof)
 	} else {
@@ -80,23 +80,23 @@ func fastenerSheet(a *answers) *sheet {
 		if from == "share" {
 			f = new(big.Rat).Mul(proof, share)
 			s.input("", "part of proof wanted", s.perCent(share))
-			s.step("F = ", s.num(quantity.Convert(proof, newton, u.force)), " × ", s.num(share), " ", s.in(quantity.Convert(f, newton, u.force), u.force))
+			s.step("F = ", s.num(quantity.Convert(proof, newton, u.force)), " × ", s.num(share), " ", s.equalsIn(quantity.Convert(f, newton, u.force), u.force))
 		} else {
 			s.value("F", "clamp force wanted", force, u.force)
 		}
 		in := quantity.Convert(f, newton, u.force)
 		x := quantity.Convert(t.TighteningTorque(k, f), newtonMetre, u.torque)
-		text := s.in(x, u.torque)
+		text := s.equalsIn(x, u.torque)
 		if u.foot.Symbol != u.torque.Symbol {
-			text += " " + s.in(quantity.Convert(x, u.torque, u.foot), u.foot)
+			text += " " + s.equalsIn(quantity.Convert(x, u.torque, u.foot), u.foot)
 		}
 		s.step("T = ", s.num(k), " × ", s.num(d), " × ", s.num(in), " ", text)
-		s.result("Tighten to ", s.say(quantity.Convert(x, u.torque, u.foot), u.foot), "; it clamps with ", s.say(in, u.force), ", ", s.part(new(big.Rat).Quo(f, proof)), " of proof.")
+		s.result("Tighten to ", s.rounded(quantity.Convert(x, u.torque, u.foot), u.foot), "; it clamps with ", s.rounded(in, u.force), ", ", s.roundedShare(new(big.Rat).Quo(f, proof)), " of proof.")
 		if f.Cmp(proof) > 0 {
 			s.refuse("That is above the proof load: the fastener stretches for good.")
 		}
 	}
-	s.source(local(nutFactorSource, s.mark), proofSource)
+	s.source(s.local(nutFactorSource), proofSource)
 	return s
 }
 
@@ -105,18 +105,18 @@ func (s *sheet) proof(t bench.Thread, proof *big.Rat, listed bool, u fastenerUni
 	area := t.StressArea()
 	in := quantity.Convert(proof, newton, u.force)
 	if t.PerInch != nil {
-		s.formula(local("As = 0.7854 × (D − 0.9743 / n)²", s.mark), "proof = As × Sp")
-		s.step("As = ", local("0.7854", s.mark), " × (", s.num(t.Diameter), " − ", local("0.9743", s.mark), " / ", s.num(t.PerInch), ")² ", s.is(area), " in²")
+		s.formula(s.local("As = 0.7854 × (D − 0.9743 / n)²"), "proof = As × Sp")
+		s.step("As = ", s.local("0.7854"), " × (", s.num(t.Diameter), " − ", s.local("0.9743"), " / ", s.num(t.PerInch), ")² ", s.equals(area), " in²")
 	} else {
-		s.formula(local("As = π / 4 × (d − 0.9382 × P)²", s.mark), "proof = As × Sp, or the row of the table")
-		s.step("As = π / 4 × (", s.num(t.Diameter), " − ", local("0.9382", s.mark), " × ", s.num(t.Pitch), ")² ", s.is(area), " mm²")
+		s.formula(s.local("As = π / 4 × (d − 0.9382 × P)²"), "proof = As × Sp, or the row of the table")
+		s.step("As = π / 4 × (", s.num(t.Diameter), " − ", s.local("0.9382"), " × ", s.num(t.Pitch), ")² ", s.equals(area), " mm²")
 	}
 	if listed {
-		s.step("proof ", s.in(in, u.force), ", the row of ISO 898-1")
+		s.step("proof ", s.equalsIn(in, u.force), ", the row of ISO 898-1")
 		return
 	}
 	stress := new(big.Rat).Quo(in, area)
-	s.step("proof = ", s.num(area), " × ", s.num(stress), " ", s.in(in, u.force))
+	s.step("proof = ", s.num(area), " × ", s.num(stress), " ", s.equalsIn(in, u.force))
 }
 
 // tightness judges a torque.
@@ -144,7 +144,7 @@ func (s *sheet) tightness(torque quantity.Band, duty bench.Duty, t bench.Thread,
 		if slip.Places != 0 {
 			what = "a decimal point one place on"
 		}
-		s.result("Ordinary would be ", s.bare(slip.Meant), ": ", what, ". Was that meant?")
+		s.result("Ordinary would be ", s.span(slip.Meant), ": ", what, ". Was that meant?")
 	}
 }
 

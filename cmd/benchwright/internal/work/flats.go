@@ -9,9 +9,9 @@ var flats = computation{
 	name:  "flats",
 	about: "across flats of a thread: which spanner, socket or key",
 	words: "THREAD",
-	asks: []ask{
-		{name: "", example: "M10", about: "the thread, M10 or 3/8-16", must: true},
-		{name: "head", example: "hex", about: "hex (a bolt head) or socket (a cap screw, turned with a key)", must: true},
+	options: []option{
+		{name: "", example: "M10", about: "the thread, M10 or 3/8-16", needed: true},
+		{name: "head", example: "hex", about: "hex (a bolt head) or socket (a cap screw, turned with a key)", needed: true},
 		{name: "tool", example: "16 mm", about: "a tool to be judged"},
 	},
 	example: `M10 --head hex --tool "16 mm"`,
@@ -24,7 +24,7 @@ func flatsSheet(a *answers) *sheet {
 	if a.choice("head", "hex", "socket") == "socket" {
 		drive = bench.Socket
 	}
-	tool := a.above("tool", quantity.Length)
+	tool := a.positive("tool", quantity.Length)
 	sizes := bench.AcrossFlats(thread, drive)
 	if len(sizes) == 0 {
 		a.fail("`%s` is not in the tables: they hold M3 to M30 and 1/4 to 1 in, plain bolts and cap screws; measure the head", short(thread))

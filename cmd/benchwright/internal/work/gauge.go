@@ -10,9 +10,9 @@ import (
 var gauge = computation{
 	name:  "gauge",
 	about: "is a gauge fine enough for limits; limits with a guard band",
-	asks: []ask{
-		{name: "limits", example: "0.15 to 0.25 mm", about: "the limits", must: true},
-		{name: "marks", example: "0.01 mm", about: "how far the marks of the gauge lie apart", must: true},
+	options: []option{
+		{name: "limits", example: "0.15 to 0.25 mm", about: "the limits", needed: true},
+		{name: "marks", example: "0.01 mm", about: "how far the marks of the gauge lie apart", needed: true},
 		{name: "warn", example: "5", about: "the shop's rule; warn under so many marks"},
 		{name: "refuse", example: "2", about: "the shop's rule; refuse under so many marks"},
 		{name: "uncertainty", example: "0.01 mm", about: "the gauge's expanded uncertainty, from its record"},
@@ -24,19 +24,19 @@ var gauge = computation{
 
 func gaugeSheet(a *answers) *sheet {
 	limits := a.limits("limits", quantity.None)
-	scale := a.scale("marks", "", limits.Unit.Dimension)
+	scale := a.scale(limits.Unit)
 	var warn, refuse *big.Rat
 	if a.has("warn") {
-		warn = a.number("warn", true).Value
+		warn = a.positiveNumber("warn").Value
 	}
 	if a.has("refuse") {
-		refuse = a.number("refuse", true).Value
+		refuse = a.positiveNumber("refuse").Value
 	}
 	if a.has("guard") {
 		a.need("uncertainty")
 	}
-	u := a.above("uncertainty", limits.Unit.Difference().Dimension)
-	guard := a.number("guard", true).Value
+	u := a.positive("uncertainty", limits.Unit.Difference().Dimension)
+	guard := a.positiveNumber("guard").Value
 	if !a.ok() {
 		return nil
 	}
@@ -49,7 +49,7 @@ func gaugeSheet(a *answers) *sheet {
 	if !ok {
 		s.result("These limits have no width: no number of marks can be named.")
 	} else {
-		s.step("marks across = ", s.num(width), " / ", s.num(scale.Step), " ", s.is(across))
+		s.step("marks across = ", s.num(width), " / ", s.num(scale.Step), " ", s.equals(across))
 		text := s.num(across) + " marks across the limits"
 		switch bench.JudgeMarks(across, warn, refuse) {
 		case bench.TooCoarse:
@@ -76,14 +76,14 @@ func gaugeSheet(a *answers) *sheet {
 }
 
 func (s *sheet) uncertainty(limits quantity.Band, u quantity.Value) {
-	own := limits.Unit.Difference()
-	s.value("U", "its uncertainty", u, own)
+	difference := limits.Unit.Difference()
+	s.value("U", "its uncertainty", u, difference)
 	ratio, ok := bench.UncertaintyRatio(limits, u)
 	if !ok {
 		return
 	}
 	s.formula("ratio = width / (2 × U)")
-	s.step("ratio = ", s.num(limits.Width()), " / (2 × ", s.num(u.In(own).Value), ") ", s.is(ratio))
+	s.step("ratio = ", s.num(limits.Width()), " / (2 × ", s.num(u.In(difference).Value), ") ", s.equals(ratio))
 	if ratio.Cmp(big.NewRat(4, 1)) < 0 {
 		s.refuse("The ratio is ", s.num(ratio), ", under 4: the gauge is not sure enough for these limits.")
 	} else {
@@ -95,18 +95,19 @@ func (s *sheet) uncertainty(limits quantity.Band, u quantity.Value) {
 func (s *sheet) guard(limits quantity.Band, scale quantity.Scale, w *big.Rat, u quantity.Value) {
 	s.formula("low limit + w × U, high limit − w × U")
 	s.input("w", "guard band", s.num(w))
-	own := u.In(limits.Unit.Difference()).Value
+	off := u.In(limits.Unit.Difference()).Value
 	guarded, ok := bench.Guard(limits, w, u)
-	s.source(local("Guard band: w is 1, or 0.825 after ISO 14253-1:2017 (secondary source).", s.mark))
+	s.source(s.local("Guard band: w is 1, or 0.825 after ISO 14253-1:2017 (secondary source)."))
 	if !ok {
 		s.refuse("The guard band leaves nothing between the limits.")
 		return
 	}
-	for i, x := range []*big.Rat{limits.Low, limits.High} {
-		if x != nil {
-			sign := []string{" + ", " − "}[i]
-			s.step([]string{"low limit:  ", "high limit: "}[i], s.num(x), sign, s.num(w), " × ", s.num(own), " ", s.in([]*big.Rat{guarded.Low, guarded.High}[i], limits.Unit))
+	for _, l := range limitsOf(limits, guarded) {
+		sign := " − "
+		if l.low {
+			sign = " + "
 		}
+		s.step(l.name(": "), s.num(l.given), sign, s.num(w), " × ", s.num(off), " ", s.equalsIn(l.worked, limits.Unit))
 	}
 	if marks, ok := guarded.Inward(scale); ok {
 		s.result("Accept ", marks.Print(s.mark), ".")

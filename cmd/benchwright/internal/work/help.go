@@ -22,14 +22,14 @@ const labelWidth = 30
 func (c computation) usage(w io.Writer) {
 	fmt.Fprintf(w, "usage: %s\n\n%s.\n\n", strings.TrimRight("benchwright work "+c.name+" "+c.words, " ")+" OPTIONS", strings.ToUpper(c.about[:1])+c.about[1:])
 	width := 0
-	for _, q := range c.asks {
+	for _, q := range c.options {
 		if n := runes(q.label()); n <= labelWidth {
 			width = max(width, n)
 		}
 	}
-	for _, q := range append(c.asks, decimalAsk) {
+	for _, q := range append(c.options, decimalOption) {
 		text := q.about
-		if q.must {
+		if q.needed {
 			text += " (needed)"
 		}
 		label := q.label()

@@ -13,15 +13,15 @@ const mostDegrees = 20
 var hold = computation{
 	name:  "hold",
 	about: "pressure or vacuum hold: allowed readings at the end, by temperature",
-	asks: []ask{
+	options: []option{
 		{name: "pressure", example: "70 kPa", about: "what the gauge shows at the start, above the air outside"},
 		{name: "vacuum", example: "60 kPa", about: "what a vacuum gauge shows at the start; below 0 where it counts down"},
-		{name: "atmosphere", example: "101.3 kPa", about: "air pressure at the site, absolute", must: true},
-		{name: "allowed", example: "2 kPa", about: "the most that it may change by leaking", must: true},
-		{name: "temperature", example: "15 to 25 °C", about: "between what temperatures the shop is at the start", must: true},
-		{name: "marks", example: "0.5 kPa", about: "how far the marks of the gauge lie apart", must: true},
+		{name: "atmosphere", example: "101.3 kPa", about: "air pressure at the site, absolute", needed: true},
+		{name: "allowed", example: "2 kPa", about: "the most that it may change by leaking", needed: true},
+		{name: "temperature", example: "15 to 25 °C", about: "between what temperatures the shop is at the start", needed: true},
+		{name: "marks", example: "0.5 kPa", about: "how far the marks of the gauge lie apart", needed: true},
 		{name: "range", example: "0 to 100 kPa", about: "its lowest and highest mark"},
-		{name: "degrees", example: "5", about: "how far the shop may warm or cool meanwhile; whole degrees", must: true},
+		{name: "degrees", example: "5", about: "how far the shop may warm or cool meanwhile; whole degrees", needed: true},
 		{name: "referred-to", example: "20 °C", about: "the temperature for which the change is stated; that of the start when left out"},
 	},
 	example: `--pressure "70 kPa" --atmosphere "101.3 kPa" --allowed "2 kPa" --temperature "15 to 25 °C" --marks "0.5 kPa" --degrees 5`,
@@ -31,23 +31,23 @@ var hold = computation{
 const gasSource = "The gas law at constant volume, P1 / T1 = P2 / T2, absolute pressures and temperatures; 0 °C is 273.15 K by definition."
 
 func holdSheet(a *answers) *sheet {
-	from := a.only(true, "pressure", "vacuum")
-	scale := a.scale("marks", "range", quantity.Pressure)
+	from := a.either(true, "pressure", "vacuum")
+	scale := a.scale(pascal)
 	u := scale.Unit
 	start := a.value(from, quantity.Pressure)
-	atmosphere := a.above("atmosphere", quantity.Pressure)
-	change := a.above("allowed", quantity.Pressure)
+	atmosphere := a.positive("atmosphere", quantity.Pressure)
+	change := a.positive("allowed", quantity.Pressure)
 	shop := a.band("temperature", quantity.Temperature)
 	degrees := a.count("degrees", 0, mostDegrees)
 	in := shop.In(celsius)
 	h := bench.Hold{
-		Gauge: scale, Vacuum: from == "vacuum", Start: quantity.Convert(start.Value, start.Unit, u),
-		Atmosphere: quantity.Convert(atmosphere.Value, atmosphere.Unit, u), Change: quantity.Convert(change.Value, change.Unit, u),
+		Gauge: scale, Vacuum: from == "vacuum", Start: start.In(u).Value,
+		Atmosphere: atmosphere.In(u).Value, Change: change.In(u).Value,
 		Coldest: in.Low, Warmest: in.High,
 	}
 	if a.has("referred-to") {
 		v := a.value("referred-to", quantity.Temperature)
-		h.Reference = quantity.Convert(v.Value, v.Unit, celsius)
+		h.Reference = v.In(celsius).Value
 	}
 	switch {
 	case !a.ok():
@@ -55,11 +55,11 @@ func holdSheet(a *answers) *sheet {
 	case shop.Form == quantity.Bare:
 		h.Coldest, h.Warmest = in.Nominal.Value, in.Nominal.Value
 	case h.Coldest == nil || h.Warmest == nil:
-		a.fail("%sboth ends are needed: write it as in `%s`", option("temperature"), a.ask("temperature").example)
+		a.wrong("temperature", "both ends are needed: write it as in `%s`", a.example("temperature"))
 		return nil
 	}
-	own := shop.Unit.Difference()
-	h.Degree = quantity.Convert(big.NewRat(1, 1), own, kelvin)
+	degree := shop.Unit.Difference()
+	h.Degree = quantity.Convert(big.NewRat(1, 1), degree, kelvin)
 	rows, ok := h.EndReadings(int64(degrees))
 	if !ok {
 		a.fail("such a test cannot be: a pressure is above 0, a vacuum is less deep than the air outside, the change no more than what is there, and the shop above absolute zero; look at each number")
@@ -80,7 +80,7 @@ func holdSheet(a *answers) *sheet {
 	if rows[0].AtMost {
 		word = "at most"
 	}
-	s.table = [][]string{{"shop at the end, " + own.Symbol, "tight part", "limit", word}}
+	s.table = [][]string{{"shop at the end, " + degree.Symbol, "tight part", "limit", word}}
 	none := false
 	for _, r := range rows {
 		mark := "none"
@@ -89,14 +89,14 @@ func holdSheet(a *answers) *sheet {
 		} else {
 			none = true
 		}
-		s.table = append(s.table, []string{s.signed(quantity.Convert(r.Shift, kelvin, own)), s.num(r.Tight), s.num(r.Limit), mark})
+		s.table = append(s.table, []string{s.signed(quantity.Convert(r.Shift, kelvin, degree)), s.num(r.Tight), s.num(r.Limit), mark})
 	}
 	if none {
 		s.refuse("At the rows marked none no mark is left between a tight part and the limit. Take a gauge with finer marks, hold the shop's temperature, or allow more change.")
 	} else {
 		s.result("Readings at the end, in ", u.Symbol, ", on the marks of the gauge in the last column.")
 	}
-	s.source(local(gasSource, s.mark))
+	s.source(s.local(gasSource))
 	return s
 }
 
@@ -108,9 +108,8 @@ func (s *sheet) holdSteps(h bench.Hold, first bench.EndReading, u quantity.Unit)
 		full.Sub(h.Atmosphere, h.Start)
 		sum = s.num(h.Atmosphere) + " − " + s.num(h.Start)
 	}
-	s.step("P1 = ", sum, " ", s.in(full, u), " absolute")
+	s.step("P1 = ", sum, " ", s.equalsIn(full, u), " absolute")
 	s.step("The first row, worked out:")
-	kelvin := func(t *big.Rat) string { return "(" + s.num(t) + local(" + 273.15)", s.mark) }
 	// A leak lowers a pressure and raises what is left in a vacuum; the strict
 	// row is the one that leaves the least of the change.
 	strict := func(a, b *big.Rat, most bool) bool { return a == nil || (b.Cmp(a) > 0) == most && b.Cmp(a) != 0 }
@@ -120,10 +119,8 @@ func (s *sheet) holdSteps(h bench.Hold, first bench.EndReading, u quantity.Unit)
 		if h.Reference != nil {
 			at = h.Reference
 		}
-		p, _ := bench.AtTemperature(full, from, to)
-		c, _ := bench.AtTemperature(h.Change, at, to)
-		s.step("from ", s.num(from), " to ", s.num(to), " °C: ", s.num(full), " × ", kelvin(to), " / ", kelvin(from), " ", s.in(p, u))
-		s.step("the change there: ", s.num(h.Change), " × ", kelvin(to), " / ", kelvin(at), " ", s.in(c, u))
+		p := s.atTemperature("from "+s.num(from)+" to "+s.num(to)+" °C: ", full, from, to, u)
+		c := s.atTemperature("the change there: ", h.Change, at, to, u)
 		left := new(big.Rat).Sub(p, c)
 		if h.Vacuum {
 			left.Add(p, c)
@@ -148,5 +145,5 @@ func (s *sheet) holdSteps(h bench.Hold, first bench.EndReading, u quantity.Unit)
 	case h.Vacuum:
 		text = s.num(pressure) + " + " + s.num(change) + " − " + s.num(h.Atmosphere)
 	}
-	s.step("the strictest on the gauge: ", text, " ", s.in(first.Limit, u))
+	s.step("the strictest on the gauge: ", text, " ", s.equalsIn(first.Limit, u))
 }

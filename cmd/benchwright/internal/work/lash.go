@@ -15,12 +15,12 @@ const (
 var lash = computation{
 	name:  "lash",
 	about: "backlash limits as the dial shows them, at its radius",
-	asks: []ask{
-		{name: "limits", example: "0.15 to 0.25 mm", about: "the backlash limits", must: true},
-		{name: "limits-taken", example: alongTheTurn, about: "how they are meant: along-the-turn or square-to-flank", must: true},
-		{name: "limits-at", example: "72 mm", about: "at which radius they hold; often the pitch radius", must: true},
-		{name: "dial-stands", example: alongTheTurn, about: "how the dial stands: along-the-turn or square-to-flank", must: true},
-		{name: "dial-at", example: "60 mm", about: "the radius at which its stem touches", must: true},
+	options: []option{
+		{name: "limits", example: "0.15 to 0.25 mm", about: "the backlash limits", needed: true},
+		{name: "limits-taken", example: alongTheTurn, about: "how they are meant: along-the-turn or square-to-flank", needed: true},
+		{name: "limits-at", example: "72 mm", about: "at which radius they hold; often the pitch radius", needed: true},
+		{name: "dial-stands", example: alongTheTurn, about: "how the dial stands: along-the-turn or square-to-flank", needed: true},
+		{name: "dial-at", example: "60 mm", about: "the radius at which its stem touches", needed: true},
 		{name: "pressure-angle", example: "20°", about: "the gears' pressure angle; needed where the two ways differ"},
 		{name: "spiral", example: "35°", about: "their spiral angle; 0° for straight teeth"},
 		{name: "marks", example: "0.01 mm", about: "how far the marks of the dial lie apart"},
@@ -34,18 +34,15 @@ func lashSheet(a *answers) *sheet {
 	limits := a.limits("limits", quantity.Length)
 	stated := bench.LashPoint{Square: a.choice("limits-taken", alongTheTurn, squareFlank) == squareFlank}
 	dial := bench.LashPoint{Square: a.choice("dial-stands", alongTheTurn, squareFlank) == squareFlank}
-	at, to := a.above("limits-at", quantity.Length), a.above("dial-at", quantity.Length)
-	stated.Radius, dial.Radius = at.Value, quantity.Convert(to.Value, to.Unit, at.Unit)
+	at, to := a.positive("limits-at", quantity.Length), a.positive("dial-at", quantity.Length)
+	stated.Radius, dial.Radius = at.Value, to.In(at.Unit).Value
 	pressure, spiral := new(big.Rat), new(big.Rat)
 	if stated.Square != dial.Square {
 		a.need("pressure-angle", "spiral")
 		pressure, spiral = a.angle("pressure-angle"), a.angle("spiral")
 	}
-	scale := a.scale("marks", "", quantity.Length)
-	if !a.has("marks") {
-		scale.Unit = limits.Unit
-	}
-	module := a.above("module", quantity.Length)
+	scale := a.scale(limits.Unit)
+	module := a.positive("module", quantity.Length)
 	if !a.ok() {
 		return nil
 	}
@@ -70,25 +67,18 @@ func lashSheet(a *answers) *sheet {
 	if stated.Square != dial.Square {
 		s.input("α", "pressure angle", s.num(pressure)+"°")
 		s.input("β", "spiral angle", s.num(spiral)+"°")
-		s.step("cos ", s.num(pressure), "° ", s.is(bench.Cos(pressure)), ", cos ", s.num(spiral), "° ", s.is(bench.Cos(spiral)))
+		s.step("cos ", s.num(pressure), "° ", s.equals(bench.Cos(pressure)), ", cos ", s.num(spiral), "° ", s.equals(bench.Cos(spiral)))
 	}
-	s.step("f = ", put, " ", s.is(factor))
-	in := limits.In(scale.Unit)
-	exact, marks, ok := bench.OnDial(limits, factor, scale)
-	for i, x := range []*big.Rat{in.Low, in.High} {
-		if x != nil {
-			s.step([]string{"low limit   ", "high limit  "}[i], s.num(x), " × ", s.num(factor), " ", s.in([]*big.Rat{exact.Low, exact.High}[i], scale.Unit))
-		}
+	s.step("f = ", put, " ", s.equals(factor))
+	exact, _, _ := bench.OnDial(limits, factor, scale)
+	for _, l := range limitsOf(limits.In(scale.Unit), exact) {
+		s.step(l.name("  "), s.num(l.given), " × ", s.num(factor), " ", s.equalsIn(l.worked, scale.Unit))
 	}
-	switch {
-	case !a.has("marks"):
-		s.result(s.bare(exact))
-	case ok:
+	if a.has("marks") {
 		s.marks("marks of the dial", scale)
-		s.result(marks.Print(a.mark), " on the dial")
-	default:
-		s.marks("marks of the dial", scale)
-		s.inward(exact, scale)
+		s.inward(exact, scale, " on the dial")
+	} else {
+		s.result(s.span(exact))
 	}
 	if a.has("module") {
 		s.usualLash(limits, module)
@@ -99,18 +89,18 @@ func lashSheet(a *answers) *sheet {
 
 // usualLash compares limits with what is usual for a module.
 func (s *sheet) usualLash(limits quantity.Band, module quantity.Value) {
-	size := quantity.Convert(module.Value, module.Unit, mm)
+	size := module.In(mm).Value
 	pitch := new(big.Rat).Quo(big.NewRat(254, 10), size)
 	s.value("m", "module", module, mm)
-	s.formula(local("diametral pitch = 25.4 / module in mm", s.mark))
-	s.step("diametral pitch = ", s.num(big.NewRat(254, 10)), " / ", s.num(size), " ", s.is(pitch))
+	s.formula(s.local("diametral pitch = 25.4 / module in mm"))
+	s.step("diametral pitch = ", s.num(big.NewRat(254, 10)), " / ", s.num(size), " ", s.equals(pitch))
 	low, high, ok := bench.UsualLash(pitch)
 	if !ok {
 		s.result("The table of usual backlash has rows for diametral pitch 4 to 8 alone: no comparison.")
 		return
 	}
 	usual := quantity.Band{Low: low, High: high, Unit: inch}
-	text := "usual is " + s.bare(usual) + " (" + s.bare(usual.In(mm)) + ")."
+	text := "usual is " + s.span(usual) + " (" + s.span(usual.In(mm)) + ")."
 	switch bench.JudgeLash(limits, pitch) {
 	case bench.LashSmall:
 		s.result("These limits are unusually small: ", text)
@@ -125,9 +115,9 @@ func (s *sheet) usualLash(limits quantity.Band, module quantity.Value) {
 // angle reads an angle from 0° to below 90°.
 func (a *answers) angle(name string) *big.Rat {
 	v := a.value(name, quantity.Angle)
-	degrees := quantity.Convert(v.Value, v.Unit, degree)
+	degrees := v.In(degree).Value
 	if a.ok() && (degrees.Sign() < 0 || degrees.Cmp(big.NewRat(90, 1)) >= 0) {
-		a.fail("%sthis angle is from 0° to below 90°: write it as in `%s`", option(name), a.ask(name).example)
+		a.wrong(name, "this angle is from 0° to below 90°: write it as in `%s`", a.example(name))
 	}
 	return degrees
 }

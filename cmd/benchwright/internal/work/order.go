@@ -16,8 +16,8 @@ const mostBolts = 200
 var order = computation{
 	name:  "order",
 	about: "the order in which bolts are tightened, by pattern, and the passes",
-	asks: []ask{
-		{name: "bolts", example: "8", about: "how many there are", must: true},
+	options: []option{
+		{name: "bolts", example: "8", about: "how many there are", needed: true},
 		{name: "pattern", example: "row", about: "how they stand: circle (left out), rectangle or row"},
 		{name: "order", example: "1-5-3-7-2-6-4-8", about: "an order written by hand, to be checked"},
 		{name: "setting", example: "60 N·m", about: "the whole setting of the wrench, for the passes"},
@@ -36,8 +36,8 @@ func orderSheet(a *answers) *sheet {
 	if a.has("setting") || a.has("passes") || a.has("marks") {
 		a.need("setting", "passes", "marks")
 	}
-	setting := a.above("setting", quantity.Torque)
-	scale := a.scale("marks", "range", quantity.Torque)
+	setting := a.positive("setting", quantity.Torque)
+	scale := a.scale(newtonMetre)
 	shares := a.shares("passes")
 	if !a.ok() {
 		return nil
@@ -100,7 +100,7 @@ func (s *sheet) judgeOrder(n int, byHand []int) {
 }
 
 func (s *sheet) passes(setting quantity.Value, shares []*big.Rat, scale quantity.Scale) {
-	whole := quantity.Convert(setting.Value, setting.Unit, scale.Unit)
+	whole := setting.In(scale.Unit).Value
 	s.value("S", "the whole setting", setting, scale.Unit)
 	s.marks("marks of the wrench", scale)
 	s.formula("pass = S × part, on the nearest mark, the lower of two")
@@ -126,7 +126,7 @@ func (s *sheet) passes(setting quantity.Value, shares []*big.Rat, scale quantity
 			s.result("Then once round, from bolt to bolt, at ", scale.Print(p.Setting, s.mark), ".")
 			continue
 		}
-		s.step(s.num(whole), " × ", s.num(p.Share), " ", s.in(new(big.Rat).Mul(whole, p.Share), scale.Unit))
+		s.step(s.num(whole), " × ", s.num(p.Share), " ", s.equalsIn(new(big.Rat).Mul(whole, p.Share), scale.Unit))
 		s.result("Pass ", strconv.Itoa(i+1), " in this order: set ", scale.Print(p.Setting, s.mark), ".")
 	}
 	s.source("Rising passes, the last of them whole, then once round: ASME PCC-1, secondary sources.")
@@ -141,7 +141,7 @@ func (a *answers) handOrder(name string) []int {
 		return nil
 	}
 	if len(text) > 2000 || !handForm.MatchString(text) {
-		a.fail("%s`%s` is no order: write the positions as in `%s`", option(name), short(text), a.ask(name).example)
+		a.wrong(name, "`%s` is no order: write the positions as in `%s`", short(text), a.example(name))
 		return nil
 	}
 	var out []int
@@ -158,13 +158,13 @@ func (a *answers) shares(name string) []*big.Rat {
 	for _, f := range strings.FieldsFunc(a.text(name), func(r rune) bool { return r == '%' || r == ' ' || r == ';' || r == '\u00a0' }) {
 		n, p := quantity.ParseNumber(f, a.mark)
 		if p != nil || len(out) == 20 {
-			a.fail("%s`%s` is no part of the setting: write the passes as in `%s`", option(name), short(f), a.ask(name).example)
+			a.wrong(name, "`%s` is no part of the setting: write the passes as in `%s`", short(f), a.example(name))
 			return nil
 		}
 		out = append(out, new(big.Rat).Quo(n.Value, big.NewRat(100, 1)))
 	}
 	if a.has(name) && !strings.Contains(a.text(name), "%") {
-		a.fail("%sthe unit is missing: write `%s`", option(name), a.ask(name).example)
+		a.wrong(name, "the unit is missing: write `%s`", a.example(name))
 	}
 	return out
 }

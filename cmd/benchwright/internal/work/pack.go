@@ -8,8 +8,8 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-// A packAsked is what a pack is made from.
-type packAsked struct {
+// A packBasis is what a pack is worked out from.
+type packBasis struct {
 	aim, reading quantity.Value
 	rate         *big.Rat // below zero where more shim makes the reading less
 	old, now     *big.Rat // etched marks
@@ -19,11 +19,11 @@ type packAsked struct {
 	unit         quantity.Unit // of the sum, where no stock gives one
 }
 
-// packAsked reads what a pack is made from.
-func (a *answers) packAsked(from string) packAsked {
-	p := packAsked{
+// packBasis reads what a pack is worked out from.
+func (a *answers) packBasis(from string) packBasis {
+	p := packBasis{
 		aim: a.value("aim", quantity.Length), reading: a.value("reading", quantity.Length),
-		rate: a.number("rate", true).Value, each: a.value("each-mark", quantity.Length), depths: a.depths("depths"),
+		rate: a.positiveNumber("rate").Value, each: a.value("each-mark", quantity.Length), depths: a.depths("depths"),
 		pack: a.value("pack", quantity.Length), make: a.value("make", quantity.Length),
 	}
 	if w := a.choice("more-shim", "opens", "raises", "closes", "lowers"); w == "closes" || w == "lowers" {
@@ -32,7 +32,7 @@ func (a *answers) packAsked(from string) packAsked {
 	p.old, p.now = a.etched("etched")
 	for _, name := range []string{"pack", "make"} {
 		if a.ok() && a.has(name) && a.value(name, quantity.Length).Value.Sign() < 0 {
-			a.fail("%sa pack is not below 0: write its thickness as measured", option(name))
+			a.wrong(name, "a pack is not below 0: write its thickness as measured")
 		}
 	}
 	switch from {
@@ -51,13 +51,13 @@ func (a *answers) packAsked(from string) packAsked {
 	return p
 }
 
-// packWanted works out the pack to make, nil where only a change is asked for.
-func (s *sheet) packWanted(p packAsked, from string, u quantity.Unit, inPlace bool) *big.Rat {
+// wantedPack works out the pack to make, nil where only a change is asked for.
+func (s *sheet) wantedPack(p packBasis, from string, u quantity.Unit, inPlace bool) *big.Rat {
 	var change *big.Rat
 	switch from {
 	case "make":
 		s.value("", "the pack to make", p.make, u)
-		return quantity.Convert(p.make.Value, p.make.Unit, u)
+		return p.make.In(u).Value
 	case "depths":
 		return s.fromDepths(p.depths, u)
 	case "reading":
@@ -65,14 +65,14 @@ func (s *sheet) packWanted(p packAsked, from string, u quantity.Unit, inPlace bo
 	default:
 		change = s.fromMarks(p.old, p.now, p.each, u)
 	}
-	s.thicker(change, u)
+	s.shimChange(change, u)
 	if !inPlace {
 		return nil
 	}
 	s.value("P", "pack in place", p.pack, u)
-	in := quantity.Convert(p.pack.Value, p.pack.Unit, u)
+	in := p.pack.In(u).Value
 	want := new(big.Rat).Add(in, change)
-	s.step("new pack = ", s.num(in), s.plus(change), " ", s.in(want, u))
+	s.step("new pack = ", s.num(in), s.plus(change), " ", s.equalsIn(want, u))
 	return want
 }
 
@@ -81,7 +81,7 @@ func (s *sheet) fromDepths(depths []quantity.Value, u quantity.Unit) *big.Rat {
 	s.formula("pack = the sum of the lengths, each with its sign")
 	sum, text := new(big.Rat), ""
 	for i, d := range depths {
-		x := quantity.Convert(d.Value, d.Unit, u)
+		x := d.In(u).Value
 		sum.Add(sum, x)
 		if i == 0 {
 			text = s.num(x)
@@ -90,7 +90,7 @@ func (s *sheet) fromDepths(depths []quantity.Value, u quantity.Unit) *big.Rat {
 		}
 	}
 	s.input("", "lengths", text+"\u00a0"+u.Symbol)
-	s.step("pack = ", text, " ", s.in(sum, u))
+	s.step("pack = ", text, " ", s.equalsIn(sum, u))
 	s.source("Addition of lengths as the manual's figure shows them.")
 	return sum
 }
@@ -101,9 +101,9 @@ func (s *sheet) fromReading(aim, reading quantity.Value, rate *big.Rat, u quanti
 	s.value("", "aim", aim, u)
 	s.value("", "reading", reading, u)
 	s.input("", "rate", s.num(rate))
-	to, at := quantity.Convert(aim.Value, aim.Unit, u), quantity.Convert(reading.Value, reading.Unit, u)
+	to, at := aim.In(u).Value, reading.In(u).Value
 	change, _ := bench.ShimChange(to, at, rate)
-	s.step("change = (", s.num(to), " − ", s.num(at), ") / ", s.num(rate), " ", s.in(change, u))
+	s.step("change = (", s.num(to), " − ", s.num(at), ") / ", s.num(rate), " ", s.equalsIn(change, u))
 	s.source("The rate's own definition. The rate is your manual's, or see `benchwright work bevel`.")
 	return change
 }
@@ -113,9 +113,9 @@ func (s *sheet) fromMarks(old, now *big.Rat, each quantity.Value, u quantity.Uni
 	s.formula("change = (new mark − old mark) × each mark")
 	s.input("", "old mark, new mark", s.num(old)+", "+s.num(now))
 	s.value("", "each mark", each, u)
-	step := quantity.Convert(each.Value, each.Unit, u)
+	step := each.In(u).Value
 	change := bench.MarkChange(old, now, step)
-	s.step("change = (", s.num(now), " − ", s.bracket(old), ") × ", s.num(step), " ", s.in(change, u))
+	s.step("change = (", s.num(now), " − ", s.bracket(old), ") × ", s.num(step), " ", s.equalsIn(change, u))
 	s.source("TM 9-2320-280-34 p. 19-12, table 9-1, whose step is −0.001 in.")
 	return change
 }
@@ -136,8 +136,8 @@ func (s *sheet) plus(x *big.Rat) string {
 }
 
 // thicker says a change in words.
-func (s *sheet) thicker(change *big.Rat, u quantity.Unit) {
-	size := s.say(new(big.Rat).Abs(change), u)
+func (s *sheet) shimChange(change *big.Rat, u quantity.Unit) {
+	size := s.rounded(new(big.Rat).Abs(change), u)
 	switch change.Sign() {
 	case 0:
 		s.result("The pack stays as it is.")
@@ -162,7 +162,7 @@ func (a *answers) etched(name string) (old, now *big.Rat) {
 			return x.Value, y.Value
 		}
 	}
-	a.fail("%s`%s` is no pair of marks: write the old and the new one, as in `-3 +2`", option(name), short(a.text(name)))
+	a.wrong(name, "`%s` is no pair of marks: write the old and the new one, as in `-3 +2`", short(a.text(name)))
 	return old, now
 }
 
@@ -190,7 +190,7 @@ func (a *answers) depths(name string) []quantity.Value {
 		out = append(out, quantity.Value{Number: n, Unit: u})
 	}
 	if bad {
-		a.fail("%s`%s` is no sum of lengths: write it with blanks round each sign and the unit at the end, as in `%s`", option(name), short(a.text(name)), a.marked(a.ask(name).example))
+		a.wrong(name, "`%s` is no sum of lengths: write it with blanks round each sign and the unit at the end, as in `%s`", short(a.text(name)), a.example(name))
 		return nil
 	}
 	return out

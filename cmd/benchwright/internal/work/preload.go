@@ -10,11 +10,11 @@ import (
 var preload = computation{
 	name:  "preload",
 	about: "turning torque as a pull on a cord, or the pull as a torque",
-	asks: []ask{
+	options: []option{
 		{name: "torque", example: "1.8 to 2.2 N·m", about: "the limits of the turning torque, or one value"},
 		{name: "pull", example: "48 N", about: "the steady pull on the spring scale, to be turned into a torque"},
-		{name: "drum-radius", example: "40 mm", about: "radius on which the cord lies", must: true},
-		{name: "cord", example: "3 mm", about: "how thick the cord is", must: true},
+		{name: "drum-radius", example: "40 mm", about: "radius on which the cord lies", needed: true},
+		{name: "cord", example: "3 mm", about: "how thick the cord is", needed: true},
 		{name: "marks", example: "1 N", about: "how far the marks of the spring scale lie apart"},
 		{name: "range", example: "0 to 100 N", about: "its lowest and highest mark"},
 	},
@@ -25,18 +25,18 @@ var preload = computation{
 const preloadSource = "TM 5-2420-230-24-1: T = F × R. The half cord is the lever of a pull along the middle of the cord."
 
 func preloadSheet(a *answers) *sheet {
-	from := a.only(true, "torque", "pull")
-	drum := a.above("drum-radius", quantity.Length)
+	from := a.either(true, "torque", "pull")
+	drum := a.positive("drum-radius", quantity.Length)
 	cord := a.value("cord", quantity.Length)
 	if a.ok() && cord.Value.Sign() < 0 {
-		a.fail("%sa cord is not thinner than nothing: write it as in `%s`", option("cord"), a.ask("cord").example)
+		a.wrong("cord", "a cord is not thinner than nothing: write it as in `%s`", a.example("cord"))
 	}
 	torque := a.band("torque", quantity.Torque)
 	pull := a.value("pull", quantity.Force)
-	scale := a.scale("marks", "range", quantity.Force)
+	scale := a.scale(forceOf(torque.Unit))
 	for _, x := range []*big.Rat{torque.Low, torque.Target(), pull.Value} {
 		if a.ok() && x != nil && x.Sign() < 0 {
-			a.fail("%sthis is not below 0: write it as in `%s`", option(from), a.marked(a.ask(from).example))
+			a.wrong(from, "this is not below 0: write it as in `%s`", a.example(from))
 		}
 	}
 	if !a.ok() {
@@ -51,14 +51,14 @@ func preloadSheet(a *answers) *sheet {
 	radius := bench.CordRadius(drum, cord)
 	s.value("", "radius of the drum", drum, metre)
 	s.value("", "cord", cord, metre)
-	s.step("R = ", s.num(drum.In(metre).Value), " + ", s.num(cord.In(metre).Value), " / 2 ", s.in(radius, metre))
+	s.step("R = ", s.num(drum.In(metre).Value), " + ", s.num(cord.In(metre).Value), " / 2 ", s.equalsIn(radius, metre))
 	if from == "pull" {
 		s.value("F", "pull", pull, newton)
 		t := bench.TurningTorque(pull, drum, cord)
-		s.step("T = ", s.num(pull.In(newton).Value), " × ", s.num(radius), " ", s.in(t, newtonMetre))
-		text := s.say(t, newtonMetre)
+		s.step("T = ", s.num(pull.In(newton).Value), " × ", s.num(radius), " ", s.equalsIn(t, newtonMetre))
+		text := s.rounded(t, newtonMetre)
 		if pull.Unit.Symbol == poundForce.Symbol {
-			text += " or " + s.say(quantity.Convert(t, newtonMetre, poundFoot), poundFoot)
+			text += " or " + s.rounded(quantity.Convert(t, newtonMetre, poundFoot), poundFoot)
 		}
 		s.result("The turning torque is ", text, ".")
 		s.source(preloadSource)
@@ -69,36 +69,36 @@ func preloadSheet(a *answers) *sheet {
 	if torque.Form == quantity.Bare { // one value is worked like limits that meet in it
 		limits.Form, limits.Low, limits.High = quantity.Range, torque.Nominal.Value, torque.Nominal.Value
 	}
-	if !a.has("marks") {
-		scale.Unit = newton
-		if torque.Unit.Symbol == poundFoot.Symbol || torque.Unit.Symbol == poundInch.Symbol {
-			scale.Unit = poundForce
+	exact, _, _ := bench.Pull(limits, drum, cord, scale)
+	for _, l := range limitsOf(limits.In(newtonMetre), exact) {
+		if torque.Form == quantity.Bare && !l.low {
+			continue
 		}
-	}
-	exact, marks, ok := bench.Pull(limits, drum, cord, scale)
-	in := limits.In(newtonMetre)
-	for i, x := range []*big.Rat{in.Low, in.High} {
-		if f := []*big.Rat{exact.Low, exact.High}[i]; x != nil && (i == 0 || torque.Form != quantity.Bare) {
-			text := s.num(x) + " / " + s.num(radius) + " " + s.in(quantity.Convert(f, scale.Unit, newton), newton)
-			if scale.Unit.Symbol != newton.Symbol {
-				text += " " + s.in(f, scale.Unit)
-			}
-			s.step("F = ", text)
+		text := s.num(l.given) + " / " + s.num(radius) + " " + s.equalsIn(quantity.Convert(l.worked, scale.Unit, newton), newton)
+		if scale.Unit.Symbol != newton.Symbol {
+			text += " " + s.equalsIn(l.worked, scale.Unit)
 		}
+		s.step("F = ", text)
 	}
 	if a.has("marks") {
 		s.marks("marks of the spring scale", scale)
 	}
 	switch {
 	case torque.Form == quantity.Bare:
-		s.result(s.say(exact.Low, scale.Unit), " on the spring scale. One torque is no limits: the manual's limits decide which pull is good.")
+		s.result(s.rounded(exact.Low, scale.Unit), " on the spring scale. One torque is no limits: the manual's limits decide which pull is good.")
 	case !a.has("marks"):
-		s.result(s.bare(exact))
-	case ok:
-		s.result(marks.Print(a.mark), " on the spring scale")
+		s.result(s.span(exact))
 	default:
-		s.inward(exact, scale)
+		s.inward(exact, scale, " on the spring scale")
 	}
 	s.source(preloadSource)
 	return s
+}
+
+// forceOf returns the unit of force that goes with a unit of torque.
+func forceOf(torque quantity.Unit) quantity.Unit {
+	if torque.Symbol == poundFoot.Symbol || torque.Symbol == poundInch.Symbol {
+		return poundForce
+	}
+	return newton
 }

@@ -11,16 +11,16 @@ import (
 var press = computation{
 	name:  "press",
 	about: "interference fit: pressure on the seat, pressing force, press gauge",
-	asks: []ask{
+	options: []option{
 		{name: "fit", example: "50 H7/s6", about: "the fit, which gives seat and interference"},
 		{name: "interference", example: "0.018 to 0.059 mm", about: "the interference on the diameter, instead of a fit"},
 		{name: "seat", example: "50 mm", about: "diameter of the seat, where no fit gives it"},
-		{name: "outside", example: "80 mm", about: "outside diameter of the hub", must: true},
-		{name: "bore", example: "0 mm", about: "bore of the shaft; 0 mm for a solid one", must: true},
-		{name: "hub-modulus", example: "207 GPa", about: "modulus of elasticity of the hub", must: true},
-		{name: "shaft-modulus", example: "207 GPa", about: "modulus of elasticity of the shaft", must: true},
-		{name: "hub-poisson", example: "0.3", about: "Poisson's ratio of the hub", must: true},
-		{name: "shaft-poisson", example: "0.3", about: "Poisson's ratio of the shaft", must: true},
+		{name: "outside", example: "80 mm", about: "outside diameter of the hub", needed: true},
+		{name: "bore", example: "0 mm", about: "bore of the shaft; 0 mm for a solid one", needed: true},
+		{name: "hub-modulus", example: "207 GPa", about: "modulus of elasticity of the hub", needed: true},
+		{name: "shaft-modulus", example: "207 GPa", about: "modulus of elasticity of the shaft", needed: true},
+		{name: "hub-poisson", example: "0.3", about: "Poisson's ratio of the hub", needed: true},
+		{name: "shaft-poisson", example: "0.3", about: "Poisson's ratio of the shaft", needed: true},
 		{name: "friction", example: "0.15", about: "friction on the seat, for the force; the highest to expect"},
 		{name: "length", example: "30 mm", about: "length of the seat, for the force"},
 		{name: "ram", example: "60 mm", about: "diameter of the press's ram, for its gauge"},
@@ -33,9 +33,9 @@ const pressSource = "Thick cylinders after Lamé, as in Bhandari, Design of Mach
 
 func pressSheet(a *answers) *sheet {
 	seat, least, most := a.interference()
-	outside := a.above("outside", quantity.Length)
+	outside := a.positive("outside", quantity.Length)
 	bore := a.value("bore", quantity.Length)
-	hub, shaft := a.above("hub-modulus", quantity.Pressure), a.above("shaft-modulus", quantity.Pressure)
+	hub, shaft := a.positive("hub-modulus", quantity.Pressure), a.positive("shaft-modulus", quantity.Pressure)
 	f := bench.PressFit{
 		Outer: outside.In(mm).Value, Seat: seat, Bore: bore.In(mm).Value,
 		HubModulus: hub.In(megapascal).Value, ShaftModulus: shaft.In(megapascal).Value,
@@ -44,8 +44,8 @@ func pressSheet(a *answers) *sheet {
 	if a.has("friction") || a.has("length") || a.has("ram") {
 		a.need("friction", "length")
 	}
-	friction := a.number("friction", true).Value
-	length, ram := a.above("length", quantity.Length), a.above("ram", quantity.Length)
+	friction := a.positiveNumber("friction").Value
+	length, ram := a.positive("length", quantity.Length), a.positive("ram", quantity.Length)
 	if a.ok() && (f.Bore.Sign() < 0 || f.Seat.Cmp(f.Bore) <= 0 || f.Outer.Cmp(f.Seat) <= 0) {
 		a.fail("these diameters are not in order: the bore is smaller than the seat, the seat smaller than the outside; write all three as measured")
 	}
@@ -55,7 +55,7 @@ func pressSheet(a *answers) *sheet {
 	s := a.sheet("Interference fit", "Pressure on the seat, and the force that moves it at the end of the stroke.")
 	s.formula("p = δ / (d × ((H + νh) / Eh + (W − νs) / Es))",
 		"H = (D² + d²) / (D² − d²), W = (d² + b²) / (d² − b²)")
-	s.given(a, seat, least, most)
+	s.interferenceInput(a, seat, least, most)
 	s.value("D", "outside of the hub", outside, mm)
 	s.value("b", "bore of the shaft", bore, mm)
 	s.value("Eh", "modulus of the hub", hub, megapascal)
@@ -75,15 +75,15 @@ func pressSheet(a *answers) *sheet {
 		return s
 	}
 	h, w := bench.Thick(f.Outer, f.Seat), bench.Thick(f.Seat, f.Bore)
-	s.step("H = (", s.num(f.Outer), "² + ", s.num(f.Seat), "²) / (", s.num(f.Outer), "² − ", s.num(f.Seat), "²) ", s.is(h))
-	s.step("W = (", s.num(f.Seat), "² + ", s.num(f.Bore), "²) / (", s.num(f.Seat), "² − ", s.num(f.Bore), "²) ", s.is(w))
+	s.step("H = (", s.num(f.Outer), "² + ", s.num(f.Seat), "²) / (", s.num(f.Outer), "² − ", s.num(f.Seat), "²) ", s.equals(h))
+	s.step("W = (", s.num(f.Seat), "² + ", s.num(f.Bore), "²) / (", s.num(f.Seat), "² − ", s.num(f.Bore), "²) ", s.equals(w))
 	s.step("p = δ / (", s.num(f.Seat), " × ((", s.num(h), s.plus(f.HubPoisson), ") / ", s.num(f.HubModulus), " + (", s.num(w), " − ", s.num(f.ShaftPoisson), ") / ", s.num(f.ShaftModulus), "))")
-	s.step("δ / p ", s.is(give), " mm for each MPa")
+	s.step("δ / p ", s.equals(give), " mm for each MPa")
 	var pressures []*big.Rat
 	for _, delta := range ends(least, most) {
 		p, _ := f.Pressure(delta)
 		pressures = append(pressures, p)
-		s.step("p = ", s.num(delta), " / ", s.num(give), " ", s.in(p, megapascal))
+		s.step("p = ", s.num(delta), " / ", s.num(give), " ", s.equalsIn(p, megapascal))
 	}
 	s.result("Pressure on the seat: ", s.fromTo(pressures, megapascal), ".")
 	if a.has("length") {
@@ -103,7 +103,7 @@ func (s *sheet) force(a *answers, f bench.PressFit, pressures []*big.Rat, fricti
 	var area *big.Rat
 	for _, p := range pressures {
 		force := bench.PressForce(friction, p, f.Seat, long)
-		s.step("F = ", s.num(friction), " × ", s.num(p), " × π × ", s.num(f.Seat), " × ", s.num(long), " ", s.in(force, newton))
+		s.step("F = ", s.num(friction), " × ", s.num(p), " × π × ", s.num(f.Seat), " × ", s.num(long), " ", s.equalsIn(force, newton))
 		forces = append(forces, quantity.Convert(force, newton, kilonewton))
 		if a.has("ram") {
 			area = bench.RamArea(ram.In(mm).Value)
@@ -117,9 +117,9 @@ func (s *sheet) force(a *answers, f bench.PressFit, pressures []*big.Rat, fricti
 	}
 	s.formula("gauge = F / A, A = π / 4 × ram²")
 	s.value("", "ram of the press", ram, mm)
-	s.step("A = π / 4 × ", s.num(ram.In(mm).Value), "² ", s.is(area), " mm²")
+	s.step("A = π / 4 × ", s.num(ram.In(mm).Value), "² ", s.equals(area), " mm²")
 	for i, reading := range shown {
-		s.step("gauge = ", s.num(quantity.Convert(forces[i], kilonewton, newton)), " / ", s.num(area), " ", s.in(reading, megapascal))
+		s.step("gauge = ", s.num(quantity.Convert(forces[i], kilonewton, newton)), " / ", s.num(area), " ", s.equalsIn(reading, megapascal))
 	}
 	s.result("The gauge of the press shows ", s.fromTo(shown, megapascal), " then.")
 }
@@ -134,7 +134,7 @@ func ends(low, high *big.Rat) []*big.Rat {
 
 // fromTo prints one number, or two as a span, for a result.
 func (s *sheet) fromTo(x []*big.Rat, u quantity.Unit) string {
-	last := s.say(x[len(x)-1], u)
+	last := s.rounded(x[len(x)-1], u)
 	if len(x) == 1 {
 		return last
 	}
@@ -149,7 +149,7 @@ func (s *sheet) fromTo(x []*big.Rat, u quantity.Unit) string {
 func (a *answers) interference() (seat, least, most *big.Rat) {
 	thousand := big.NewRat(1000, 1)
 	seat, least, most = big.NewRat(1, 1), new(big.Rat), new(big.Rat)
-	if a.only(true, "fit", "interference") == "fit" {
+	if a.either(true, "fit", "interference") == "fit" {
 		hole, shaft := a.fit("fit", a.text("fit"))
 		if a.has("seat") {
 			a.fail("`--fit` gives the seat: leave out `--seat`")
@@ -161,7 +161,7 @@ func (a *answers) interference() (seat, least, most *big.Rat) {
 		return seat, least, most
 	}
 	a.need("seat")
-	seat = a.above("seat", quantity.Length).In(mm).Value
+	seat = a.positive("seat", quantity.Length).In(mm).Value
 	b := a.band("interference", quantity.Length)
 	if !a.ok() {
 		return seat, least, most
@@ -171,7 +171,7 @@ func (a *answers) interference() (seat, least, most *big.Rat) {
 	case b.Form == quantity.Bare:
 		least, most = b.Nominal.Value, b.Nominal.Value
 	case b.High == nil:
-		a.fail("%sthe most is not known: write both ends, as in `0.018 to 0.059 mm`", option("interference"))
+		a.wrong("interference", "the most is not known: write both ends, as in `0.018 to 0.059 mm`")
 	default:
 		most = b.High
 		if b.Low != nil {
@@ -181,8 +181,8 @@ func (a *answers) interference() (seat, least, most *big.Rat) {
 	return seat, least, most
 }
 
-// given enters the seat and its interference.
-func (s *sheet) given(a *answers, seat, least, most *big.Rat) {
+// interferenceInput enters the seat and its interference.
+func (s *sheet) interferenceInput(a *answers, seat, least, most *big.Rat) {
 	if a.has("fit") {
 		s.input("", "fit", a.text("fit"))
 		s.source(sizeSource)
@@ -197,9 +197,9 @@ func (s *sheet) given(a *answers, seat, least, most *big.Rat) {
 
 // poisson reads Poisson's ratio.
 func (a *answers) poisson(name string) *big.Rat {
-	n := a.number(name, true)
+	n := a.positiveNumber(name)
 	if a.ok() && a.has(name) && n.Value.Cmp(big.NewRat(1, 2)) > 0 {
-		a.fail("%sPoisson's ratio is 0.5 at the most: write it as in `%s`", option(name), a.marked("0.3"))
+		a.wrong(name, "Poisson's ratio is 0.5 at the most: write it as in `%s`", a.example(name))
 	}
 	return n.Value
 }

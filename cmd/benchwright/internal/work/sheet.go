@@ -35,6 +35,9 @@ func (s *sheet) step(parts ...string)   { s.steps = append(s.steps, strings.Join
 func (s *sheet) result(parts ...string) { s.results = append(s.results, strings.Join(parts, "")) }
 func (s *sheet) source(texts ...string) { s.sources = append(s.sources, texts...) }
 
+// local puts the shop's decimal mark into a text of ours.
+func (s *sheet) local(text string) string { return local(text, s.mark) }
+
 // refuse is a result that says that it cannot be done.
 func (s *sheet) refuse(parts ...string) {
 	s.impossible = true
@@ -140,7 +143,7 @@ func (s *sheet) num(x *big.Rat) string {
 }
 
 // is prints a number as the outcome of a sum: "= 18" or "≈ 66.6667".
-func (s *sheet) is(x *big.Rat) string {
+func (s *sheet) equals(x *big.Rat) string {
 	text, exact := s.number(x, figures, figures)
 	if exact {
 		return "= " + text
@@ -149,14 +152,14 @@ func (s *sheet) is(x *big.Rat) string {
 }
 
 // in prints an outcome with its unit.
-func (s *sheet) in(x *big.Rat, u quantity.Unit) string { return u.After(s.is(x)) }
+func (s *sheet) equalsIn(x *big.Rat, u quantity.Unit) string { return u.After(s.equals(x)) }
 
 // amount prints a number with its unit.
 func (s *sheet) amount(x *big.Rat, u quantity.Unit) string { return u.After(s.num(x)) }
 
 // say prints an amount in a result, where four figures are enough: "0.05 mm",
 // "≈ 0.1536 mm".
-func (s *sheet) say(x *big.Rat, u quantity.Unit) string {
+func (s *sheet) rounded(x *big.Rat, u quantity.Unit) string {
 	text, exact := s.number(x, 3, 4)
 	if !exact {
 		text = "≈\u00a0" + text
@@ -200,13 +203,13 @@ func minus(text string) string {
 func (s *sheet) value(symbol, what string, v quantity.Value, u quantity.Unit) {
 	text := s.typed(v)
 	if v.Unit.Symbol != u.Symbol || v.Fraction() {
-		text += " " + s.long(quantity.Convert(v.Value, v.Unit, u), u)
+		text += " " + s.equalsLong(v.In(u).Value, u)
 	}
 	s.input(symbol, what, text)
 }
 
 // long prints an outcome with all its decimals, if they are not too many.
-func (s *sheet) long(x *big.Rat, u quantity.Unit) string {
+func (s *sheet) equalsLong(x *big.Rat, u quantity.Unit) string {
 	text, exact := s.number(x, 16, figures)
 	if exact {
 		return "= " + u.After(text)
@@ -218,13 +221,13 @@ func (s *sheet) long(x *big.Rat, u quantity.Unit) string {
 func (s *sheet) band(symbol, what string, b quantity.Band, u quantity.Unit) {
 	text := b.Written
 	if b.Unit.Symbol != u.Symbol || b.Form == quantity.PlusMinus {
-		text += " " + s.between(b.In(u))
+		text += " " + s.equalsBand(b.In(u))
 	}
 	s.input(symbol, what, text)
 }
 
 // between prints a computed band as an outcome: "= 95 to 105 N·m".
-func (s *sheet) between(b quantity.Band) string {
+func (s *sheet) equalsBand(b quantity.Band) string {
 	exact := true
 	print := func(x *big.Rat) string {
 		text, ok := s.number(x, figures, figures)
@@ -250,13 +253,40 @@ func (s *sheet) between(b quantity.Band) string {
 
 // bare prints a computed band for a result: "95 to 105 N·m", "≈ 40.5659 to
 // 47.9415 lbf·ft".
-func (s *sheet) bare(b quantity.Band) string { return strings.TrimPrefix(s.between(b), "= ") }
+func (s *sheet) span(b quantity.Band) string { return strings.TrimPrefix(s.equalsBand(b), "= ") }
 
 // marks enters the marks of an instrument.
 func (s *sheet) marks(what string, scale quantity.Scale) {
 	text := scale.Print(scale.Step, s.mark) + " apart"
 	if scale.Low != nil || scale.High != nil {
-		text += ", " + s.bare(quantity.Band{Low: scale.Low, High: scale.High, Unit: scale.Unit})
+		text += ", " + s.span(quantity.Band{Low: scale.Low, High: scale.High, Unit: scale.Unit})
 	}
 	s.input("", what, text)
+}
+
+// A limit is one limit of a band beside what is worked out from it.
+type limit struct {
+	low           bool
+	given, worked *big.Rat
+}
+
+// limitsOf pairs the limits that two bands have, the low one first.
+func limitsOf(given, worked quantity.Band) []limit {
+	var out []limit
+	if given.Low != nil {
+		out = append(out, limit{true, given.Low, worked.Low})
+	}
+	if given.High != nil {
+		out = append(out, limit{false, given.High, worked.High})
+	}
+	return out
+}
+
+// name returns what stands before a limit's step: "low limit" or "high limit"
+// with a mark behind it, both as wide as each other.
+func (l limit) name(mark string) string {
+	if l.low {
+		return "low limit" + mark + " "
+	}
+	return "high limit" + mark
 }

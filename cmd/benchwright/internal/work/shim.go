@@ -18,7 +18,7 @@ const (
 var shim = computation{
 	name:  "shim",
 	about: "from a reading to the change, the pack and the stack that makes it",
-	asks: []ask{
+	options: []option{
 		{name: "aim", example: "0.20 mm", about: "the reading that is wanted"},
 		{name: "reading", example: "0.30 mm", about: "the reading that was taken"},
 		{name: "rate", example: "0.651", about: "how far the reading moves for each length of shim, without a sign"},
@@ -41,7 +41,7 @@ var shim = computation{
 }
 
 func shimSheet(a *answers) *sheet {
-	from := a.only(true, "reading", "etched", "depths", "make")
+	from := a.either(true, "reading", "etched", "depths", "make")
 	switch from {
 	case "reading":
 		a.need("aim", "reading", "rate", "more-shim")
@@ -58,7 +58,7 @@ func shimSheet(a *answers) *sheet {
 	}
 	rule := a.packRule()
 	u := rule.grain.Unit
-	p := a.packAsked(from)
+	p := a.packBasis(from)
 	if !a.has("stock") {
 		u = p.unit
 	}
@@ -66,7 +66,7 @@ func shimSheet(a *answers) *sheet {
 		return nil
 	}
 	s := a.sheet("Shim pack", "From a reading to the pack to make, and the shims that make it.")
-	want := s.packWanted(p, from, u, a.has("pack"))
+	want := s.wantedPack(p, from, u, a.has("pack"))
 	if want == nil {
 		return s
 	}
@@ -74,7 +74,7 @@ func shimSheet(a *answers) *sheet {
 		s.refuse("The pack would have to be thinner than nothing. Measure again, and see that the right pack is changed.")
 		return s
 	}
-	s.result("Make a pack of ", s.say(want, u), ".")
+	s.result("Make a pack of ", s.rounded(want, u), ".")
 	if a.has("stock") {
 		s.stack(want, rule)
 	}
@@ -109,14 +109,14 @@ func (s *sheet) stack(want *big.Rat, rule packRule) {
 	case bench.PackGood:
 		s.result("Take ", s.laid(pack.Stack, grain))
 		if rule.Over.Sign() > 0 {
-			s.result("Micrometer over the finished pack: ", s.bare(quantity.Band{Low: pack.From, High: pack.To, Unit: grain.Unit}), ".")
+			s.result("Micrometer over the finished pack: ", s.span(quantity.Band{Low: pack.From, High: pack.To, Unit: grain.Unit}), ".")
 		}
 		return
 	case bench.PackSpread:
 		s.refuse("Steps and finished pack leave nothing of `--within`: allow more, or finer steps.")
 		return
 	}
-	s.refuse("The stock cannot make ", s.say(want, grain.Unit), ".")
+	s.refuse("The stock cannot make ", s.rounded(want, grain.Unit), ".")
 	below, above := stacks.Beside(want)
 	for _, b := range []*bench.Stack{below, above} {
 		if b != nil && len(b.Shims) > 0 {
@@ -124,7 +124,7 @@ func (s *sheet) stack(want *big.Rat, rule packRule) {
 		}
 	}
 	if buy := stacks.Buy(want); buy != nil {
-		s.result("To make it exactly, buy ", s.say(buy, grain.Unit), ".")
+		s.result("To make it exactly, buy ", s.rounded(buy, grain.Unit), ".")
 	}
 }
 
@@ -152,12 +152,12 @@ func (a *answers) packRule() packRule {
 	size := func(name string, least int) *big.Rat {
 		v := a.value(name, quantity.Length)
 		if a.ok() && a.has(name) && v.Value.Sign() < least {
-			a.fail("%sthis is too little: write it as in `%s`", option(name), a.marked(a.ask(name).example))
+			a.wrong(name, "this is too little: write it as in `%s`", a.example(name))
 		}
 		if !a.has(name) {
 			return new(big.Rat)
 		}
-		return quantity.Convert(v.Value, v.Unit, rule.grain.Unit)
+		return v.In(rule.grain.Unit).Value
 	}
 	rule.Within, rule.Over = size("within", 0), size("over-pack", 0)
 	if a.has("round") {
@@ -183,7 +183,7 @@ func (a *answers) stock(name string) (stock []bench.Thickness, grain quantity.Sc
 	last := fields[len(fields)-1]
 	unit, ok := quantity.UnitOf(last)
 	if !ok || unit.Dimension != quantity.Length {
-		a.fail("%sthe unit is missing: write it once, at the end, as in `%s`", option(name), a.marked(a.ask(name).example))
+		a.wrong(name, "the unit is missing: write it once, at the end, as in `%s`", a.example(name))
 		return nil, grain
 	}
 	grain.Unit = unit
@@ -191,9 +191,9 @@ func (a *answers) stock(name string) (stock []bench.Thickness, grain quantity.Sc
 		n, p := quantity.ParseNumber(f, a.mark)
 		switch {
 		case p != nil || n.Value.Sign() <= 0:
-			a.fail("%s`%s` is no thickness: write the stock as in `%s`", option(name), short(f), a.marked(a.ask(name).example))
+			a.wrong(name, "`%s` is no thickness: write the stock as in `%s`", short(f), a.example(name))
 		case len(stock) == mostKinds:
-			a.fail("%sthis is more than %d thicknesses: leave out those that are not at hand", option(name), mostKinds)
+			a.wrong(name, "this is more than %d thicknesses: leave out those that are not at hand", mostKinds)
 		}
 		stock = append(stock, bench.Thickness{Value: n.Value})
 		if place := n.Place(); a.ok() && place.Cmp(grain.Step) < 0 {
@@ -202,7 +202,7 @@ func (a *answers) stock(name string) (stock []bench.Thickness, grain quantity.Sc
 		grain.Fractions = grain.Fractions || n.Fraction()
 	}
 	if len(stock) == 0 {
-		a.fail("%sno thickness is named: write the stock as in `%s`", option(name), a.marked(a.ask(name).example))
+		a.wrong(name, "no thickness is named: write the stock as in `%s`", a.example(name))
 	}
 	return stock, grain
 }

@@ -13,8 +13,8 @@ var size = computation{
 	name:  "size",
 	about: "limits of a size such as 25 k6, and the fit of 50 H7/p6",
 	words: "SIZE",
-	asks: []ask{
-		{name: "", example: "50 H7/p6", about: "a size in mm with its tolerance, or a fit", must: true},
+	options: []option{
+		{name: "", example: "50 H7/p6", about: "a size in mm with its tolerance, or a fit", needed: true},
 		{name: "marks", example: "0.01 mm", about: "how far the marks of the micrometer lie apart"},
 	},
 	example: `50 H7/p6`,
@@ -24,7 +24,7 @@ var size = computation{
 const sizeSource = "ISO 286-1 and 286-2, tables up to 250 mm; a size on a boundary belongs to the lower range."
 
 func sizeSheet(a *answers) *sheet {
-	scale := a.scale("marks", "", quantity.Length)
+	scale := a.scale(mm)
 	var parts []quantity.Tolerance
 	text := a.text("")
 	if strings.Contains(text, "/") {
@@ -49,11 +49,11 @@ func sizeSheet(a *answers) *sheet {
 		limits, _ := t.Limits(a.mark)
 		s.input("", what, s.num(t.Size)+" "+name+s.num(big.NewRat(int64(t.Grade), 1)))
 		s.step(what, ": deviations ", s.signed(low), " and ", s.signed(high), " µm")
-		s.step(what, ": ", s.num(t.Size), s.plus(low), " / 1000 ", s.in(limits.Low, mm))
-		s.step(what, ": ", s.num(t.Size), s.plus(high), " / 1000 ", s.in(limits.High, mm))
+		s.step(what, ": ", s.num(t.Size), s.plus(low), " / 1000 ", s.equalsIn(limits.Low, mm))
+		s.step(what, ": ", s.num(t.Size), s.plus(high), " / 1000 ", s.equalsIn(limits.High, mm))
 		s.result(what, ": ", limits.Range(a.mark))
 		if a.has("marks") {
-			s.inward(limits, scale)
+			s.inward(limits, scale, "")
 		}
 	}
 	if len(parts) == 2 {
@@ -105,8 +105,8 @@ func (a *answers) tolerance(name, text string, t quantity.Tolerance, err error) 
 	switch {
 	case err == nil:
 	case errors.Is(err, quantity.ErrToleranceForm):
-		a.fail("%s`%s` is no size with a tolerance: write a hole as `52 H7`, a shaft as `25 k6`, a fit as `50 H7/p6`", option(name), short(text))
+		a.wrong(name, "`%s` is no size with a tolerance: write a hole as `52 H7`, a shaft as `25 k6`, a fit as `50 H7/p6`", short(text))
 	default:
-		a.fail("%s`%s`: %s; take the limits from the standard", option(name), short(text), err)
+		a.wrong(name, "`%s`: %s; take the limits from the standard", short(text), err)
 	}
 }

@@ -10,10 +10,10 @@ import (
 var tilt = computation{
 	name:  "tilt",
 	about: "lever indicator at an angle: what a reading is, or limits on the dial",
-	asks: []ask{
+	options: []option{
 		{name: "reading", example: "0.20 mm", about: "what the dial shows"},
 		{name: "limits", example: "0.15 to 0.25 mm", about: "the limits of the true movement, to be put on the dial"},
-		{name: "angle", example: "20°", about: "between the lever and the surface", must: true},
+		{name: "angle", example: "20°", about: "between the lever and the surface", needed: true},
 		{name: "marks", example: "0.01 mm", about: "how far the marks of the dial lie apart"},
 	},
 	example: `--reading "0.20 mm" --angle 20°`,
@@ -21,22 +21,22 @@ var tilt = computation{
 }
 
 func tiltSheet(a *answers) *sheet {
-	from := a.only(true, "reading", "limits")
+	from := a.either(true, "reading", "limits")
 	angle := a.angle("angle")
 	reading := a.value("reading", quantity.Length)
 	limits := a.limits("limits", quantity.Length)
-	scale := a.scale("marks", "", quantity.Length)
-	if !a.has("marks") {
-		scale.Unit = limits.Unit
+	scale := a.scale(reading.Unit)
+	if from == "limits" {
+		scale = a.scale(limits.Unit)
 	}
 	if !a.ok() {
 		return nil
 	}
 	s := a.sheet("Lever indicator at an angle", "A tilted lever shows too much, never too little.")
 	cos := bench.Cos(angle)
-	s.source(local("Geometry; published factors 10° 0.98, 20° 0.94, 30° 0.87 (common practice).", s.mark))
+	s.source(s.local("Geometry; published factors 10° 0.98, 20° 0.94, 30° 0.87 (common practice)."))
 	s.input("θ", "lever against the surface", s.num(angle)+"°")
-	s.step("cos ", s.num(angle), "° ", s.is(cos))
+	s.step("cos ", s.num(angle), "° ", s.equals(cos))
 	movement, ok := bench.TrueMovement(reading.Value, angle)
 	if !ok {
 		s.refuse("At this angle the lever shows nothing of use. Set it flatter.")
@@ -45,27 +45,21 @@ func tiltSheet(a *answers) *sheet {
 	if from == "reading" {
 		s.formula("true = reading × cos θ")
 		s.value("", "reading", reading, reading.Unit)
-		s.step("true = ", s.num(reading.Value), " × ", s.num(cos), " ", s.in(movement, reading.Unit))
-		s.result("The true movement is ", s.say(movement, reading.Unit), ".")
+		s.step("true = ", s.num(reading.Value), " × ", s.num(cos), " ", s.equalsIn(movement, reading.Unit))
+		s.result("The true movement is ", s.rounded(movement, reading.Unit), ".")
 		return s
 	}
 	s.formula("on the dial = limit / cos θ")
 	s.band("", "limits", limits, scale.Unit)
-	in := limits.In(scale.Unit)
-	dial := quantity.Band{Form: in.Form, Unit: in.Unit}
-	for i, x := range []*big.Rat{in.Low, in.High} {
-		if x == nil {
-			continue
-		}
-		y, _ := bench.TiltedReading(x, angle)
-		*[]**big.Rat{&dial.Low, &dial.High}[i] = y
-		s.step([]string{"low limit:  ", "high limit: "}[i], s.num(x), " / ", s.num(cos), " ", s.in(y, in.Unit))
+	dial := bench.Scaled(limits, new(big.Rat).Inv(cos), scale.Unit)
+	for _, l := range limitsOf(limits.In(scale.Unit), dial) {
+		s.step(l.name(": "), s.num(l.given), " / ", s.num(cos), " ", s.equalsIn(l.worked, scale.Unit))
 	}
 	if a.has("marks") {
 		s.marks("marks of the dial", scale)
-		s.inward(dial, scale)
+		s.inward(dial, scale, "")
 	} else {
-		s.result(s.bare(dial), " on the dial")
+		s.result(s.span(dial), " on the dial")
 	}
 	return s
 }

@@ -20,5 +20,6 @@ var (
 	second      = quantity.MustUnit("s")
 	celsius     = quantity.MustUnit("°C")
 	kelvin      = quantity.MustUnit("K")
+	percent     = quantity.MustUnit("%")
 	perCelsius  = quantity.MustUnit("ppm/°C")
 )

@@ -18,7 +18,7 @@ type computation struct {
 	name    string
 	about   string // one line of the list
 	words   string // what stands before the options: "LIMITS"; "" for nothing
-	asks    []ask
+	options []option
 	example string // what stands behind the name; it runs as it is
 	work    func(*answers) *sheet
 }

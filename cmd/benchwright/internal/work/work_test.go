@@ -77,13 +77,13 @@ func TestExamples(t *testing.T) {
 }
 
 // An example of an option is one that it accepts.
-func TestAsks(t *testing.T) {
+func TestOptions(t *testing.T) {
 	for _, w := range computations() {
-		for _, q := range w.asks {
+		for _, q := range w.options {
 			if q.about == "" || q.example == "" {
 				t.Errorf("%s --%s says too little", w.name, q.name)
 			}
-			if q.many || !strings.Contains(w.example, "--"+q.name+" ") || q.name == "" {
+			if q.repeated || !strings.Contains(w.example, "--"+q.name+" ") || q.name == "" {
 				continue
 			}
 			if !strings.Contains(w.example, q.label()) {
@@ -234,7 +234,7 @@ func TestAbsurd(t *testing.T) {
 func FuzzWork(f *testing.F) {
 	for _, w := range computations() {
 		f.Add(w.name + " " + w.example)
-		for _, q := range w.asks {
+		for _, q := range w.options {
 			f.Add(w.name + " " + w.example + " " + q.label())
 		}
 	}

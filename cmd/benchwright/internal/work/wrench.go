@@ -11,9 +11,9 @@ import (
 var wrench = computation{
 	name:  "wrench",
 	about: "what to set on a torque wrench",
-	asks: []ask{
-		{name: "limits", example: "55 to 65 N·m", about: "the torque's limits", must: true},
-		{name: "marks", example: "1 ft-lb", about: "how far the marks of the wrench lie apart", must: true},
+	options: []option{
+		{name: "limits", example: "55 to 65 N·m", about: "the torque's limits", needed: true},
+		{name: "marks", example: "1 ft-lb", about: "how far the marks of the wrench lie apart", needed: true},
 		{name: "range", example: "15 to 75 ft-lb", about: "its lowest and highest mark"},
 		{name: "accuracy", example: "4 %", about: "its accuracy, of the reading"},
 	},
@@ -23,7 +23,7 @@ var wrench = computation{
 
 func wrenchSheet(a *answers) *sheet {
 	limits := a.limits("limits", quantity.Torque)
-	w := a.wrench()
+	w := a.wrench(newtonMetre)
 	if !a.ok() {
 		return nil
 	}
@@ -35,20 +35,20 @@ func wrenchSheet(a *answers) *sheet {
 	}
 	s.setting(limits, nil, w)
 	if limits.Unit.Symbol != w.Scale.Unit.Symbol {
-		s.source(local(unitSource, a.mark))
+		s.source(s.local(unitSource))
 	}
 	return s
 }
 
 const wrenchSource = "Wrenches are tested at 20, 60 and 100 % of their range: ISO 6789:2003, secondary source. The choice of the mark is this program's rule."
 
-// wrench reads the wrench.
-func (a *answers) wrench() *shop.Wrench {
-	w := &shop.Wrench{Scale: a.scale("marks", "range", quantity.Torque)}
+// wrench reads the wrench; where its marks were not given, it is set in u.
+func (a *answers) wrench(u quantity.Unit) *shop.Wrench {
+	w := &shop.Wrench{Scale: a.scale(u)}
 	if a.has("accuracy") {
 		w.Accuracy = a.share("accuracy")
 		if a.ok() && w.Accuracy.Cmp(big.NewRat(1, 1)) >= 0 {
-			a.fail("%san accuracy is below 100 %%: write it as in `4 %%`", option("accuracy"))
+			a.wrong("accuracy", "an accuracy is below 100 %%: write it as in `4 %%`")
 		}
 	}
 	return w
@@ -56,12 +56,12 @@ func (a *answers) wrench() *shop.Wrench {
 
 // share reads a part in per cent, 1/25 of "4 %".
 func (a *answers) share(name string) *big.Rat {
-	return new(big.Rat).Quo(a.above(name, quantity.Proportion).Value, big.NewRat(100, 1))
+	return new(big.Rat).Quo(a.positive(name, quantity.Proportion).Value, big.NewRat(100, 1))
 }
 
 // part prints a share in a result: "≈ 74.97 %".
-func (s *sheet) part(share *big.Rat) string {
-	return s.say(new(big.Rat).Mul(share, big.NewRat(100, 1)), quantity.MustUnit("%"))
+func (s *sheet) roundedShare(share *big.Rat) string {
+	return s.rounded(new(big.Rat).Mul(share, big.NewRat(100, 1)), percent)
 }
 
 // wrench enters the wrench.
@@ -86,10 +86,10 @@ func (s *sheet) setting(limits quantity.Band, through *bench.Adapter, w *shop.Wr
 	choice, _ := bench.ChooseWrench(limits, through, []*shop.Wrench{w})
 	exact, _ = through.Setting(exact, w.Length)
 	if choice == nil {
-		s.inward(exact, w.Scale)
+		s.inward(exact, w.Scale, "")
 		need := bench.NeedFor(exact, u)
 		if need.Longest != nil {
-			s.result("A wrench that does: its range holds ", s.bare(exact), " and ends at ", s.say(need.Longest, u), " or below.")
+			s.result("A wrench that does: its range holds ", s.span(exact), " and ends at ", s.rounded(need.Longest, u), " or below.")
 		}
 		return nil
 	}
@@ -104,23 +104,23 @@ func (s *sheet) setting(limits quantity.Band, through *bench.Adapter, w *shop.Wr
 	s.result("Set ", w.Scale.Print(choice.Setting, s.mark), ".")
 	if through != nil {
 		long := w.Length.Value
-		lever := bench.AdapterLever(long, quantity.Convert(through.Length.Value, through.Length.Unit, w.Length.Unit), through.Angle)
-		s.step("at the fastener ", s.num(choice.Setting), " × ", s.num(lever), " / ", s.num(long), " ", s.in(choice.Torque, u))
+		lever := bench.AdapterLever(long, through.Length.In(w.Length.Unit).Value, through.Angle)
+		s.step("at the fastener ", s.num(choice.Setting), " × ", s.num(lever), " / ", s.num(long), " ", s.equalsIn(choice.Torque, u))
 	}
 	if w.Accuracy == nil {
 		s.result("No accuracy was given: whether the wrench keeps inside the limits is not known.")
 	} else {
-		s.step("at the least ", s.num(choice.Torque), " × (1 − ", s.num(w.Accuracy), ") ", s.in(choice.Least, u))
-		s.step("at the most  ", s.num(choice.Torque), " × (1 + ", s.num(w.Accuracy), ") ", s.in(choice.Most, u))
+		s.step("at the least ", s.num(choice.Torque), " × (1 − ", s.num(w.Accuracy), ") ", s.equalsIn(choice.Least, u))
+		s.step("at the most  ", s.num(choice.Torque), " × (1 + ", s.num(w.Accuracy), ") ", s.equalsIn(choice.Most, u))
 		switch {
 		case choice.Keeps:
 			s.result("With its accuracy it keeps inside the limits.")
 		case choice.Under != nil && choice.Over != nil:
-			s.result("Its accuracy can take it out of the limits, by ", s.say(choice.Under, u), " below and ", s.say(choice.Over, u), " above. Take a more accurate wrench.")
+			s.result("Its accuracy can take it out of the limits, by ", s.rounded(choice.Under, u), " below and ", s.rounded(choice.Over, u), " above. Take a more accurate wrench.")
 		case choice.Under != nil:
-			s.result("Its accuracy can take it below the limits, by ", s.say(choice.Under, u), ". Take a more accurate wrench.")
+			s.result("Its accuracy can take it below the limits, by ", s.rounded(choice.Under, u), ". Take a more accurate wrench.")
 		default:
-			s.result("Its accuracy can take it above the limits, by ", s.say(choice.Over, u), ". Take a more accurate wrench.")
+			s.result("Its accuracy can take it above the limits, by ", s.rounded(choice.Over, u), ". Take a more accurate wrench.")
 		}
 	}
 	if choice.Low {

@@ -13,17 +13,18 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-// An ask is one thing that a computation asks for.
-type ask struct {
-	name    string // of its option; "" for the words before the first option
-	example string // as it is typed
-	about   string
-	must    bool
-	many    bool // may be given several times
+// An option is one thing that a computation asks for.
+type option struct {
+	name     string // without its dashes; "" for the words before the first option
+	example  string // of a value, as it is typed
+	about    string
+	needed   bool
+	repeated bool // may be given several times
 }
 
-// label returns the option as help shows it.
-func (q ask) label() string {
+// label returns the option with its example, as help shows it:
+// `--marks "0.01 mm"`.
+func (q option) label() string {
 	text := q.example
 	if strings.ContainsAny(text, " ×*;") {
 		text = `"` + text + `"`
@@ -34,13 +35,14 @@ func (q ask) label() string {
 	return "--" + q.name + " " + text
 }
 
-// answers are what was typed. Its readers note the first slip and return
-// something harmless; ask for all, then look at ok.
+// answers are the options that were typed for a computation. Its readers note
+// the first mistake and return something harmless, so a computation reads all
+// its options and then looks at ok once.
 type answers struct {
 	computation
-	mark  quantity.Mark
-	given map[string][]string
-	err   error
+	mark  quantity.Mark       // how numbers are typed and printed
+	given map[string][]string // by option, the texts that were typed
+	err   error               // the first mistake
 }
 
 // optionForm is a word that names an option; -0.05 is a number.
@@ -50,10 +52,10 @@ var optionForm = regexp.MustCompile(`^--?([A-Za-z][A-Za-z-]*)(?:=(.*))?$`)
 // to the next option, so that a quantity needs no quotes.
 func (c computation) read(words []string) (*answers, error) {
 	a := &answers{computation: c, given: map[string][]string{}}
-	asks := map[string]ask{"decimal": decimalAsk}
+	options := map[string]option{"decimal": decimalOption}
 	var names []string
-	for _, q := range c.asks {
-		asks[q.name] = q
+	for _, q := range c.options {
+		options[q.name] = q
 		if q.name != "" {
 			names = append(names, q.name)
 		}
@@ -70,7 +72,7 @@ func (c computation) read(words []string) (*answers, error) {
 		for ; i < len(words) && !optionForm.MatchString(words[i]); i++ {
 			value = append(value, words[i])
 		}
-		q, known := asks[name]
+		q, known := options[name]
 		text := strings.TrimSpace(strings.Join(value, " "))
 		switch {
 		case !known && name == "":
@@ -83,7 +85,7 @@ func (c computation) read(words []string) (*answers, error) {
 			return nil, fmt.Errorf("`%s` has no option `--%s`: %s", c.name, short(name), help)
 		case text == "":
 			return nil, fmt.Errorf("`--%s` needs a value, as in `%s`", name, q.label())
-		case len(a.given[name]) > 0 && !q.many:
+		case len(a.given[name]) > 0 && !q.repeated:
 			return nil, fmt.Errorf("`--%s` is given twice: give it once", name)
 		}
 		a.given[name] = append(a.given[name], text)
@@ -98,29 +100,38 @@ func (c computation) read(words []string) (*answers, error) {
 
 // first returns the first option as it is typed.
 func (c computation) first() string {
-	if len(c.asks) == 0 {
+	if len(c.options) == 0 {
 		return "--help"
 	}
-	return c.asks[0].label()
+	return c.options[0].label()
 }
 
 // missing names all that is needed and was not given, in one message.
 func (a *answers) missing() error {
-	var must []string
-	for _, q := range a.asks {
-		if q.must {
-			must = append(must, q.name)
+	var names []string
+	for _, q := range a.options {
+		if q.needed {
+			names = append(names, q.name)
 		}
 	}
-	a.need(must...)
+	a.need(names...)
 	return a.err
 }
 
-// fail notes a slip.
+// fail notes a mistake.
 func (a *answers) fail(format string, args ...any) {
 	if a.err == nil {
 		a.err = fmt.Errorf(format, args...)
 	}
+}
+
+// wrong notes a mistake in an option, which the message names first.
+func (a *answers) wrong(name, format string, args ...any) {
+	text := fmt.Sprintf(format, args...)
+	if name != "" {
+		text = "`--" + name + "`: " + text
+	}
+	a.fail("%s", text)
 }
 
 func (a *answers) ok() bool { return a.err == nil }
@@ -140,26 +151,29 @@ func (a *answers) need(names ...string) {
 	}
 }
 
-// label returns an option as it is typed in this shop.
+// label returns an option with its example, in this shop's decimal mark.
 func (a *answers) label(name string) string {
 	if name == "class" { // the point of 8.8 is no decimal mark
-		return a.ask(name).label()
+		return a.option(name).label()
 	}
-	return a.marked(a.ask(name).label())
+	return local(a.option(name).label(), a.mark)
 }
 
-func (a *answers) ask(name string) ask {
-	for _, q := range a.asks {
+// example returns an option's example in this shop's decimal mark.
+func (a *answers) example(name string) string { return local(a.option(name).example, a.mark) }
+
+func (a *answers) option(name string) option {
+	for _, q := range a.options {
 		if q.name == name {
 			return q
 		}
 	}
-	return ask{name: name}
+	return option{name: name}
 }
 
-// only returns which of these was given, and refuses two and, where must is
-// set, none.
-func (a *answers) only(must bool, names ...string) string {
+// either returns which one of these options was given, "" for none; two are a
+// mistake, and so is none where one is needed.
+func (a *answers) either(needed bool, names ...string) string {
 	var given, all []string
 	for _, n := range names {
 		if a.has(n) {
@@ -172,12 +186,13 @@ func (a *answers) only(must bool, names ...string) string {
 		a.fail("`--%s` and `--%s` exclude each other: give one of them", given[0], given[1])
 	case len(given) == 1:
 		return given[0]
-	case must:
+	case needed:
 		a.fail("`%s` needs one more: add %s", a.name, strings.Join(all, " or "))
 	}
 	return ""
 }
 
+// text returns an option's text as it was typed, "" where it was not given.
 func (a *answers) text(name string) string {
 	if len(a.given[name]) == 0 {
 		return ""
@@ -185,29 +200,21 @@ func (a *answers) text(name string) string {
 	return a.given[name][0]
 }
 
-// option returns an option as a message names it.
-func option(name string) string {
-	if name == "" {
-		return ""
-	}
-	return "`--" + name + "`: "
-}
-
-// problem notes what is wrong with a quantity.
+// problem notes what is wrong with the quantity of an option.
 func (a *answers) problem(name string, p *quantity.Problem) {
 	help := p.Help
-	if example := a.ask(name).example; p.ByExample {
-		help = "write it as in `" + a.marked(example) + "`"
+	if p.ByExample {
+		help = "write it as in `" + a.example(name) + "`"
 	}
 	if p.Slug == "decimal-mark" {
 		help += ", or add `--decimal " + map[quantity.Mark]string{quantity.Point: "comma", quantity.Comma: "point"}[a.mark] + "`"
 	}
-	a.fail("%s%s: %s", option(name), p.Message, help)
+	a.wrong(name, "%s: %s", p.Message, help)
 }
 
-// marked puts this shop's decimal mark into an example.
-func (a *answers) marked(text string) string {
-	if a.mark == quantity.Comma {
+// local puts a shop's decimal mark into a text of ours.
+func local(text string, mark quantity.Mark) string {
+	if mark == quantity.Comma {
 		return pointForm.ReplaceAllString(text, "$1,$2")
 	}
 	return text
@@ -215,6 +222,7 @@ func (a *answers) marked(text string) string {
 
 var pointForm = regexp.MustCompile(`([0-9])\.([0-9])`)
 
+// band reads limits or one value.
 func (a *answers) band(name string, d quantity.Dimension) quantity.Band {
 	if !a.has(name) {
 		return quantity.Band{}
@@ -226,17 +234,17 @@ func (a *answers) band(name string, d quantity.Dimension) quantity.Band {
 	return b
 }
 
-// limits reads a band that has at least one end.
+// limits reads a band that has at least one limit.
 func (a *answers) limits(name string, d quantity.Dimension) quantity.Band {
 	b := a.band(name, d)
 	if a.ok() && a.has(name) && b.Form == quantity.Bare {
-		a.fail("%sone value is no limits: write `%s`", option(name), b.Limited(a.mark))
+		a.wrong(name, "one value is no limits: write `%s`", b.Limited(a.mark))
 	}
 	return b
 }
 
-// one is a value that is harmless where none can be read.
-func one(d quantity.Dimension) quantity.Value {
+// placeholder is a value that does no harm where none can be read.
+func placeholder(d quantity.Dimension) quantity.Value {
 	v := quantity.Value{Number: quantity.Number{Value: big.NewRat(1, 1)}}
 	if us := quantity.Units(d); len(us) > 0 {
 		v.Unit = us[0]
@@ -244,30 +252,32 @@ func one(d quantity.Dimension) quantity.Value {
 	return v
 }
 
+// value reads one value.
 func (a *answers) value(name string, d quantity.Dimension) quantity.Value {
 	if !a.has(name) {
-		return one(d)
+		return placeholder(d)
 	}
 	v, p := quantity.ParseValueOf(a.text(name), a.mark, d)
 	if p != nil {
 		a.problem(name, p)
-		return one(d)
+		return placeholder(d)
 	}
 	return v
 }
 
-// above reads a value that must be above zero.
-func (a *answers) above(name string, d quantity.Dimension) quantity.Value {
+// positive reads a value that must be above zero.
+func (a *answers) positive(name string, d quantity.Dimension) quantity.Value {
 	v := a.value(name, d)
 	if a.ok() && v.Value.Sign() <= 0 {
-		a.fail("%sthis must be above 0: write it as in `%s`", option(name), a.marked(a.ask(name).example))
-		return one(d)
+		a.wrong(name, "this must be above 0: write it as in `%s`", a.example(name))
+		return placeholder(d)
 	}
 	return v
 }
 
-// number reads a plain number; above asks that it be above zero.
-func (a *answers) number(name string, above bool) quantity.Number {
+// positiveNumber reads a number without a unit that must be above zero; 1 where
+// it was not given.
+func (a *answers) positiveNumber(name string) quantity.Number {
 	n := quantity.Number{Value: big.NewRat(1, 1)}
 	if !a.has(name) {
 		return n
@@ -276,25 +286,25 @@ func (a *answers) number(name string, above bool) quantity.Number {
 	switch {
 	case p != nil:
 		a.problem(name, p)
-	case above && got.Value.Sign() <= 0:
-		a.fail("%sthis must be above 0: write it as in `%s`", option(name), a.marked(a.ask(name).example))
+	case got.Value.Sign() <= 0:
+		a.wrong(name, "this must be above 0: write it as in `%s`", a.example(name))
 	default:
 		return got
 	}
 	return n
 }
 
-// count reads a whole number from least to most.
+// count reads a whole number from least to most; least where it was not given.
 func (a *answers) count(name string, least, most int) int {
 	n, err := strconv.Atoi(a.text(name))
 	if a.has(name) && (err != nil || n < least || n > most) {
-		a.fail("%s`%s` is no whole number from %d to %d", option(name), short(a.text(name)), least, most)
+		a.wrong(name, "`%s` is no whole number from %d to %d", short(a.text(name)), least, most)
 		return least
 	}
 	return max(n, least)
 }
 
-// choice reads one of some words.
+// choice reads one of some words, "" where it was not given.
 func (a *answers) choice(name string, words ...string) string {
 	if !a.has(name) {
 		return ""
@@ -308,17 +318,21 @@ func (a *answers) choice(name string, words ...string) string {
 	if near := diag.Nearest(a.text(name), words); near != "" {
 		help = "did you mean `" + near + "`?"
 	}
-	a.fail("%s`%s` is not one of its words: %s", option(name), short(a.text(name)), help)
+	a.wrong(name, "`%s` is not one of its words: %s", short(a.text(name)), help)
 	return words[0]
 }
 
-// scale reads the marks of an instrument and, where it is given, its range.
-func (a *answers) scale(marks, span string, d quantity.Dimension) quantity.Scale {
-	step := a.above(marks, d)
-	s := quantity.Scale{Unit: step.Unit, Step: step.Value, Fractions: step.Fraction()}
-	if span != "" && a.has(span) {
-		if b := a.limits(span, d); a.ok() {
-			b = b.In(step.Unit)
+// scale reads an instrument from --marks and, where it is given, --range: in
+// the unit of the marks, or with marks one u apart where none were given.
+func (a *answers) scale(u quantity.Unit) quantity.Scale {
+	s := quantity.Scale{Unit: u, Step: big.NewRat(1, 1)}
+	if a.has("marks") {
+		step := a.positive("marks", u.Dimension)
+		s = quantity.Scale{Unit: step.Unit, Step: step.Value, Fractions: step.Fraction()}
+	}
+	if a.has("range") {
+		if b := a.limits("range", u.Dimension); a.ok() {
+			b = b.In(s.Unit)
 			s.Low, s.High = b.Low, b.High
 		}
 	}
@@ -339,8 +353,8 @@ func short(text string) string {
 	return text
 }
 
-// decimalAsk is what every computation understands besides its own.
-var decimalAsk = ask{name: "decimal", example: "comma", about: "how numbers are typed and printed: point (left out) or comma"}
+// decimalOption is what every computation understands besides its own.
+var decimalOption = option{name: "decimal", example: "comma", about: "how numbers are typed and printed: point (left out) or comma"}
 
 // markOf reads the decimal mark.
 func markOf(text string) (quantity.Mark, error) {
