@@ -3,20 +3,27 @@ package render
 // A ProblemKind says what is wrong with a face.
 type ProblemKind uint8
 
+// The kinds, with the fields of Problem that belong to each.
 const (
-	TooTall      ProblemKind = iota // a group does not fit one face
-	TooWide                         // a word, figure or table does not fit the measure
-	MissingGlyph                    // no embedded face has the character
-	BadPicture                      // a picture cannot be decoded or is too large
-	BadLink                         // a link names no anchor of the deck
-	NoSymbol                        // nothing is drawn for a symbol's code
-	SpotHides                       // the number of a spot covers another, or all of its picture
+	TooTall       ProblemKind = iota // a group does not fit one face: Size, Room
+	WordTooWide                      // nothing in Text can be broken, and it is wider than its room
+	TableTooWide                     // the columns of a table do not fit side by side: Size, Room
+	FigureTooWide                    // a drawing does not fit: Size, Room
+	MissingGlyph                     // no embedded face has the character in Text
+	BadPicture                       // a picture cannot be used: Text is the reader's own sentence, with its name
+	BadLink                          // Text names no anchor of the deck
+	NoSymbol                         // nothing is drawn for the code in Text
+	SpotHides                        // the number Spot covers Other, or its place, or all of its picture
 )
 
 // A Problem is something that layout could not do well. It carries the
-// caller's reference.
+// caller's reference and what a message needs; the sentence is the caller's.
 type Problem struct {
-	Kind   ProblemKind
-	Ref    Ref
-	Detail string // "⌁", "312 mm of 180 mm", the picture's name, "number 2 covers number 1"
+	Kind       ProblemKind
+	Ref        Ref
+	Text       string
+	Size, Room int  // height or width, and what there is for it, in micrometres
+	Spot       int  // the number on a picture that hides something
+	Other      int  // the number that it hides; 0 for the whole picture
+	Place      bool // it hides the place that Other leads to, not Other itself
 }

@@ -4,7 +4,6 @@
 package compose
 
 import (
-	"fmt"
 	"strings"
 
 	"benchwright/render"
@@ -124,16 +123,19 @@ type Compositor struct {
 
 // Problem reports something about the element that is being laid out, once;
 // what is too wide makes its words too wide as well, which is one thing.
-func (c *Compositor) Problem(kind render.ProblemKind, detail string) {
-	if kind == render.TooWide {
+func (c *Compositor) Problem(p render.Problem) {
+	switch p.Kind {
+	case render.WordTooWide, render.TableTooWide, render.FigureTooWide:
 		if c.Wide {
 			return
 		}
 		c.Wide = true
 	}
-	c.Found(render.Problem{Kind: kind, Ref: c.Ref, Detail: detail})
+	p.Ref = c.Ref
+	c.Found(p)
 }
 
+// Found reports something with a reference of its own, once.
 func (c *Compositor) Found(p render.Problem) {
 	for _, q := range c.Problems {
 		if p == q {
@@ -180,7 +182,7 @@ func (b *Block) Resolve(c *Compositor) {
 		kept := ops[:0]
 		for _, op := range ops {
 			if l, is := op.(sheet.Link); is && !c.leads(l.To) {
-				c.Problem(render.BadLink, l.To)
+				c.Problem(render.Problem{Kind: render.BadLink, Text: l.To})
 				continue
 			}
 			kept = append(kept, op)
@@ -203,11 +205,6 @@ func Joined(sep string, parts ...string) string {
 		}
 	}
 	return strings.Join(some, sep)
-}
-
-// Lengths says how much there is of how much room.
-func Lengths(is, room int) string {
-	return fmt.Sprintf("%d mm of %d mm", (is+999)/1000, room/1000)
 }
 
 // Chunk is the slabs from i that stay together: their end and their height.

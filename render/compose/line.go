@@ -72,7 +72,7 @@ func Stands(r rune) rune {
 func (c *Compositor) Clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		if r = Stands(r); typeface.Advance(typeface.Bold, r) == typeface.Missing {
-			c.Problem(render.MissingGlyph, string(r))
+			c.Problem(render.Problem{Kind: render.MissingGlyph, Text: string(r)})
 			return -1
 		}
 		return r
@@ -198,7 +198,7 @@ func (c *Compositor) Set(runs []render.Run, h Hand, width, indent int) Para {
 			p.Lines = append(p.Lines, nil) // nothing fits beside what is indented for
 		}
 		if w.width > room() && len(line) == 0 {
-			c.Problem(render.TooWide, w.String())
+			c.Problem(render.Problem{Kind: render.WordTooWide, Text: w.String()})
 		}
 		for len(line) == 0 && w.width > room() {
 			var head word
@@ -245,7 +245,7 @@ func (c *Compositor) quietly(runs []render.Run, h Hand, width int) *Para {
 	quiet := Compositor{Style: c.Style}
 	p := quiet.Set(runs, h, width, 0)
 	for _, q := range quiet.Problems {
-		if q.Kind == render.TooWide {
+		if q.Kind == render.WordTooWide {
 			return nil
 		}
 	}

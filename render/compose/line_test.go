@@ -118,7 +118,7 @@ func TestAWordWiderThanTheMeasure(t *testing.T) {
 	if got := strings.Join(p.text(), ""); strings.Count(got, "ab") != 60 {
 		t.Errorf("letters are lost: %q", p.text())
 	}
-	if want := (render.Problem{Kind: render.TooWide, Ref: 7, Detail: word}); len(c.Problems) != 1 || c.Problems[0] != want {
+	if want := (render.Problem{Kind: render.WordTooWide, Ref: 7, Text: word}); len(c.Problems) != 1 || c.Problems[0] != want {
 		t.Errorf("problems %+v, want one, %+v", c.Problems, want)
 	}
 }
@@ -130,7 +130,7 @@ func TestMissingGlyphsAreReportedOnceAndLeftOut(t *testing.T) {
 	if got := strings.Join(p.text(), "|"); got != "ab" {
 		t.Errorf("set as %q", got)
 	}
-	want := []render.Problem{{Kind: render.MissingGlyph, Ref: 3, Detail: "⌁"}, {Kind: render.MissingGlyph, Ref: 3, Detail: "\U0001F527"}, {Kind: render.MissingGlyph, Ref: 3, Detail: "中"}}
+	want := []render.Problem{{Kind: render.MissingGlyph, Ref: 3, Text: "⌁"}, {Kind: render.MissingGlyph, Ref: 3, Text: "\U0001F527"}, {Kind: render.MissingGlyph, Ref: 3, Text: "中"}}
 	if len(c.Problems) != 3 || c.Problems[0] != want[0] || c.Problems[1] != want[1] || c.Problems[2] != want[2] {
 		t.Errorf("problems %+v, want %+v", c.Problems, want)
 	}

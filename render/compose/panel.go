@@ -64,7 +64,7 @@ func (k *Column) Figure(value, unit string) {
 	w := typeface.Width(h.Font, h.Size, value)
 	behind := typeface.Width(b.Font, b.Size, unit)
 	if all := w + c.Beat + behind; unit != "" && all > k.Width || w > k.Width {
-		c.Problem(render.TooWide, Joined(" ", value, unit))
+		c.Problem(render.Problem{Kind: render.WordTooWide, Text: Joined(" ", value, unit)})
 	}
 	base := k.Y + c.Figure.Base()
 	k.Span(Span{Text: value, Font: h.Font, W: w}, h, k.X, base)

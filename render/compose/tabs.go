@@ -25,7 +25,7 @@ func (c *Compositor) Columns(least, whole []int, width, gap, slack int) []int {
 		out[slack] += room - want
 		return out
 	case need > room:
-		c.Problem(render.TooWide, Lengths(need+gap*(n-1), width))
+		c.Problem(render.Problem{Kind: render.TableTooWide, Size: need + gap*(n-1), Room: width})
 		for i := range n {
 			out[i] = max(1, room*least[i]/need)
 		}

@@ -140,7 +140,7 @@ func drawBorder(o render.Callout, k *compose.Canvas, c *compose.Compositor, heig
 func symbolAt(c *compose.Compositor, k *compose.Canvas, code string, x, y, size int) {
 	ops, ok := symbol.Draw(code, x, y, size)
 	if !ok {
-		c.Problem(render.NoSymbol, code)
+		c.Problem(render.Problem{Kind: render.NoSymbol, Text: code})
 	}
 	k.Add(ops...)
 }

@@ -23,7 +23,7 @@ func Order(o render.Order, c *compose.Compositor) compose.Block {
 	b := placesOf(o, c)
 	k := compose.Column{C: c, Width: c.Width}
 	if b.w > c.Width {
-		c.Problem(render.TooWide, compose.Lengths(b.w, c.Width))
+		c.Problem(render.Problem{Kind: render.FigureTooWide, Size: b.w, Room: c.Width})
 		return compose.Block{}
 	}
 	drawOrder(o, &k, b)

@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"fmt"
 	"strconv"
 
 	"benchwright/render"
@@ -17,7 +16,7 @@ import (
 func Picture(p render.Picture, c *compose.Compositor) compose.Block {
 	pixels, format, w, h, err := raster.Decode(p.Name, p.Data)
 	if err != nil {
-		c.Problem(render.BadPicture, err.Error())
+		c.Problem(render.Problem{Kind: render.BadPicture, Text: err.Error()})
 		return compose.Block{}
 	}
 	width := min(c.Width, w*1000/4)
@@ -75,14 +74,14 @@ func spots(k *compose.Column, spots []render.Spot, width, height int) {
 	for i, p := range at {
 		c.Ref = spots[i].Ref
 		if size > min(width, height) {
-			c.Problem(render.SpotHides, fmt.Sprintf("number %d covers the whole picture", i+1))
+			c.Problem(render.Problem{Kind: render.SpotHides, Spot: i + 1})
 		}
 		for j := range at {
 			switch {
 			case j < i && touch(p, at[j], size):
-				c.Problem(render.SpotHides, fmt.Sprintf("number %d covers number %d", i+1, j+1))
+				c.Problem(render.Problem{Kind: render.SpotHides, Spot: i + 1, Other: j + 1})
 			case j != i && spots[j].Leads && touch(p, to[j], (size+end)/2):
-				c.Problem(render.SpotHides, fmt.Sprintf("number %d covers the place of number %d", i+1, j+1))
+				c.Problem(render.Problem{Kind: render.SpotHides, Spot: i + 1, Other: j + 1, Place: true})
 			}
 		}
 		dot(k, p.x, p.y, size)

@@ -62,7 +62,7 @@ func (p *pages) section(i int, s render.Section) {
 			}
 		}
 		if need > p.c.Tallest && to > from {
-			p.c.Found(render.Problem{Kind: render.TooTall, Ref: about(groups[to].Group), Detail: compose.Lengths(need, p.c.Tallest)})
+			p.c.Found(render.Problem{Kind: render.TooTall, Ref: about(groups[to].Group), Size: need, Room: p.c.Tallest})
 		}
 		if p.y > p.first && p.y+need > p.last && !closing(groups[from:to+1]) {
 			p.next(i)
@@ -178,7 +178,7 @@ func (p *pages) flow(section int, b placedBlock) {
 			end, height = i+1, b.Slabs[i].Height
 		}
 		if height > p.c.Tallest {
-			p.c.Found(render.Problem{Kind: render.TooTall, Ref: b.Ref, Detail: compose.Lengths(height, p.c.Tallest)})
+			p.c.Found(render.Problem{Kind: render.TooTall, Ref: b.Ref, Size: height, Room: p.c.Tallest})
 		}
 		if p.y > p.first && p.y+gap+height > p.last {
 			p.mark(b.Element, from)

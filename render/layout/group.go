@@ -31,7 +31,7 @@ func (p *pages) lay(g render.Group) laid {
 	l := p.fit(g, c.Tallest)
 	tall := l.height > c.Tallest
 	if tall && !l.Breaks && !l.runs {
-		c.Found(render.Problem{Kind: render.TooTall, Ref: about(g), Detail: compose.Lengths(l.height, c.Tallest)})
+		c.Found(render.Problem{Kind: render.TooTall, Ref: about(g), Size: l.height, Room: c.Tallest})
 	}
 	l.Breaks = l.Breaks || tall
 	l.needs = l.height

@@ -270,26 +270,31 @@ func TestProblems(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		group render.Group
-		want  render.Problem // Detail: a part of it
+		want  render.Problem // Text: a part of it
 	}{
-		{"tall", tall, render.Problem{Kind: render.TooTall, Ref: 101, Detail: " of 1"}},
-		{"tall, no reference of its own", render.Group{Elements: []render.Element{{Ref: 9, Content: render.Step{Number: 1, Title: specimen.Runs("Turn")}}, lines(40, 2)}}, render.Problem{Kind: render.TooTall, Ref: 9, Detail: " mm of "}},
-		{"table", render.Group{Elements: []render.Element{{Ref: 5, Content: render.Table{Head: wide}}}}, render.Problem{Kind: render.TooWide, Ref: 5, Detail: " mm of 1"}},
-		{"word", render.Group{Elements: []render.Element{{Ref: 6, Content: render.Text{Runs: specimen.Runs(strings.Repeat("x", 90))}}}}, render.Problem{Kind: render.TooWide, Ref: 6, Detail: "xxx"}},
-		{"figure", render.Group{Elements: []render.Element{{Ref: 7, Content: render.Setting{Value: strings.Repeat("100/", 20), Unit: "N·m"}}}}, render.Problem{Kind: render.TooWide, Ref: 7, Detail: "100/100/"}},
-		{"glyph", render.Group{Elements: []render.Element{{Ref: 8, Content: render.Setting{Value: "1⌁", Unit: "N·m"}}}}, render.Problem{Kind: render.MissingGlyph, Ref: 8, Detail: "⌁"}},
-		{"picture", render.Group{Elements: []render.Element{{Ref: 3, Content: render.Picture{Name: "bore.png", Data: []byte("GIF89a")}}}}, render.Problem{Kind: render.BadPicture, Ref: 3, Detail: "bore.png"}},
-		{"link", render.Group{Elements: []render.Element{{Ref: 4, Content: render.Text{Runs: []render.Run{{Text: "step 9", Link: "nowhere"}}}}}}, render.Problem{Kind: render.BadLink, Ref: 4, Detail: "nowhere"}},
-		{"plain http", render.Group{Elements: []render.Element{{Ref: 4, Content: render.Text{Runs: []render.Run{{Text: "there", Link: "http://example.org"}}}}}}, render.Problem{Kind: render.BadLink, Ref: 4, Detail: "http://example.org"}},
-		{"symbol", render.Group{Elements: []render.Element{{Ref: 2, Content: render.Callout{Word: "DANGER", Symbols: []string{"W999"}, Avoid: specimen.Runs("Stand clear.")}}}}, render.Problem{Kind: render.NoSymbol, Ref: 2, Detail: "W999"}},
-		{"record row", render.Group{Elements: []render.Element{{Ref: 2, Content: render.Records{Rows: []render.RecordRow{{Ref: 44, What: specimen.Runs("⌁")}}}}}}, render.Problem{Kind: render.MissingGlyph, Ref: 44, Detail: "⌁"}},
+		{"tall", tall, render.Problem{Kind: render.TooTall, Ref: 101}},
+		{"tall, no reference of its own", render.Group{Elements: []render.Element{{Ref: 9, Content: render.Step{Number: 1, Title: specimen.Runs("Turn")}}, lines(40, 2)}}, render.Problem{Kind: render.TooTall, Ref: 9}},
+		{"table", render.Group{Elements: []render.Element{{Ref: 5, Content: render.Table{Head: wide}}}}, render.Problem{Kind: render.TableTooWide, Ref: 5}},
+		{"word", render.Group{Elements: []render.Element{{Ref: 6, Content: render.Text{Runs: specimen.Runs(strings.Repeat("x", 90))}}}}, render.Problem{Kind: render.WordTooWide, Ref: 6, Text: "xxx"}},
+		{"figure", render.Group{Elements: []render.Element{{Ref: 7, Content: render.Setting{Value: strings.Repeat("100/", 20), Unit: "N·m"}}}}, render.Problem{Kind: render.WordTooWide, Ref: 7, Text: "100/100/"}},
+		{"glyph", render.Group{Elements: []render.Element{{Ref: 8, Content: render.Setting{Value: "1⌁", Unit: "N·m"}}}}, render.Problem{Kind: render.MissingGlyph, Ref: 8, Text: "⌁"}},
+		{"picture", render.Group{Elements: []render.Element{{Ref: 3, Content: render.Picture{Name: "bore.png", Data: []byte("GIF89a")}}}}, render.Problem{Kind: render.BadPicture, Ref: 3, Text: "bore.png"}},
+		{"link", render.Group{Elements: []render.Element{{Ref: 4, Content: render.Text{Runs: []render.Run{{Text: "step 9", Link: "nowhere"}}}}}}, render.Problem{Kind: render.BadLink, Ref: 4, Text: "nowhere"}},
+		{"plain http", render.Group{Elements: []render.Element{{Ref: 4, Content: render.Text{Runs: []render.Run{{Text: "there", Link: "http://example.org"}}}}}}, render.Problem{Kind: render.BadLink, Ref: 4, Text: "http://example.org"}},
+		{"symbol", render.Group{Elements: []render.Element{{Ref: 2, Content: render.Callout{Word: "DANGER", Symbols: []string{"W999"}, Avoid: specimen.Runs("Stand clear.")}}}}, render.Problem{Kind: render.NoSymbol, Ref: 2, Text: "W999"}},
+		{"record row", render.Group{Elements: []render.Element{{Ref: 2, Content: render.Records{Rows: []render.RecordRow{{Ref: 44, What: specimen.Runs("⌁")}}}}}}, render.Problem{Kind: render.MissingGlyph, Ref: 44, Text: "⌁"}},
 	} {
 		sheets, problems := Faces(render.Deck{Sections: []render.Section{{Groups: []render.Group{c.group}}}}, optionsFor("A5"))
 		if len(sheets) == 0 {
 			t.Errorf("%s: no sheets", c.name)
 		}
-		if len(problems) != 1 || problems[0].Kind != c.want.Kind || problems[0].Ref != c.want.Ref || !strings.Contains(problems[0].Detail, c.want.Detail) {
+		if len(problems) != 1 || problems[0].Kind != c.want.Kind || problems[0].Ref != c.want.Ref || !strings.Contains(problems[0].Text, c.want.Text) {
 			t.Errorf("%s: %+v, want one like %+v", c.name, problems, c.want)
+		}
+		if k := c.want.Kind; k == render.TooTall || k == render.TableTooWide {
+			if p := problems[0]; p.Size <= p.Room || p.Room/100_000 != 1 {
+				t.Errorf("%s: %d µm of %d µm", c.name, p.Size, p.Room)
+			}
 		}
 		for _, s := range sheets {
 			for _, op := range s.Ops {

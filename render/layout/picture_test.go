@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math/rand/v2"
 	"strconv"
 	"strings"
@@ -78,19 +79,23 @@ func TestSpotsThatHide(t *testing.T) {
 		paper string
 		want  string
 	}{
-		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 510, Y: 500}), "A5", "71 number 2 covers number 1"},
+		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 510, Y: 500}), "A5", "71: 2 covers 1"},
 		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 570, Y: 500}), "A5", ""},
-		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 551, Y: 500}), "A5", "71 number 2 covers number 1"},
+		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 551, Y: 500}), "A5", "71: 2 covers 1"},
 		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 551, Y: 500}), "A4", ""},
-		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 800, Y: 500, Leads: true, ToX: 500, ToY: 500}), "A5", "70 number 1 covers the place of number 2"},
+		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 800, Y: 500, Leads: true, ToX: 500, ToY: 500}), "A5", "70: 1 covers the place of 2"},
 		{at(render.Spot{X: 500, Y: 500, Leads: true, ToX: 505, ToY: 505}), "A5", ""},
-		{render.Picture{Name: "a.png", Data: specimen.PNG(12, 12), Spots: at(render.Spot{X: 500, Y: 500}).Spots}, "A5", "70 number 1 covers the whole picture"},
+		{render.Picture{Name: "a.png", Data: specimen.PNG(12, 12), Spots: at(render.Spot{X: 500, Y: 500}).Spots}, "A5", "70: 1 covers 0"},
 	} {
 		_, problems := laidPicture(c.p, optionsFor(c.paper))
 		var got []string
 		for _, p := range problems {
 			if p.Kind == render.SpotHides {
-				got = append(got, strconv.Itoa(int(p.Ref))+" "+p.Detail)
+				what := "covers"
+				if p.Place {
+					what += " the place of"
+				}
+				got = append(got, fmt.Sprintf("%d: %d %s %d", p.Ref, p.Spot, what, p.Other))
 			}
 		}
 		if strings.Join(got, "; ") != c.want {

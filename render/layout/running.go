@@ -97,6 +97,6 @@ func foot(c *compose.Compositor, k *compose.Canvas, r render.Running, at place, 
 		y += p.Height()
 	}
 	if y > line.Y {
-		c.Found(render.Problem{Kind: render.TooWide, Ref: 0, Detail: r.Note})
+		c.Found(render.Problem{Kind: render.WordTooWide, Text: r.Note})
 	}
 }

@@ -21,37 +21,51 @@ func (lib *library) report(problem render.Problem, f *procedureFile, d *deck.Dec
 	}
 	switch problem.Kind {
 	case render.TooTall:
-		msgs.Report("step-too-tall", at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", problem.Detail)
-	case render.TooWide:
-		if strings.Contains(problem.Detail, "mm of ") { // a table or a figure, and no word of the writer's
-			if !slices.ContainsFunc(msgs.Sorted(), func(d diag.Diagnostic) bool { return d.Slug == "too-wide" && d.At == at }) {
-				msgs.Report("too-wide", at, "narrow what it is for, or choose larger paper", "a table or a figure is wider than the face: %s", problem.Detail)
-			}
-			return
+		msgs.Report("step-too-tall", at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", lengths(problem))
+	case render.TableTooWide, render.FigureTooWide: // and no word of the writer's
+		if !slices.ContainsFunc(msgs.Sorted(), func(d diag.Diagnostic) bool { return d.Slug == "too-wide" && d.At == at }) {
+			msgs.Report("too-wide", at, "narrow what it is for, or choose larger paper", "a table or a figure is wider than the face: %s", lengths(problem))
 		}
-		word := strings.TrimRight(problem.Detail, ".,;:")
+	case render.WordTooWide:
+		word := strings.TrimRight(problem.Text, ".,;:")
 		if at, ok := lib.written(at, f, word); ok {
 			msgs.Report("too-wide", at, "shorten it, or break it up with blanks", unbroken)
 			return
 		}
 		msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is wider than the face: %s", word)
 	case render.MissingGlyph:
-		at, ok := lib.written(at, f, problem.Detail)
+		at, ok := lib.written(at, f, problem.Text)
 		if !ok && slices.ContainsFunc(msgs.Sorted(), func(d diag.Diagnostic) bool {
-			return d.Slug == "glyph-missing" && strings.Contains(d.Message, problem.Detail)
+			return d.Slug == "glyph-missing" && strings.Contains(d.Message, problem.Text)
 		}) {
 			return // an escape in the name of a thing, which stands at many places
 		}
-		msgs.Report("glyph-missing", at, "write it in other words", "the card's type has no character `%s`", problem.Detail)
+		msgs.Report("glyph-missing", at, "write it in other words", "the card's type has no character `%s`", problem.Text)
 	case render.BadPicture:
-		msgs.Report("picture-bad", at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", problem.Detail)
+		msgs.Report("picture-bad", at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", problem.Text)
 	case render.SpotHides:
-		msgs.Report("call-out-place", at, "move one of them and draw a line to its place with `to:`, or take a larger picture", "at the size in which the picture is printed, %s", problem.Detail)
+		msgs.Report("call-out-place", at, "move one of them and draw a line to its place with `to:`, or take a larger picture", "at the size in which the picture is printed, %s", hides(problem))
 	case render.BadLink:
-		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", problem.Detail).Rests = diag.OnProcedure
+		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", problem.Text).Rests = diag.OnProcedure
 	default:
-		panic(fmt.Sprintf("no message for the layout's problem %d: %s", problem.Kind, problem.Detail))
+		panic(fmt.Sprintf("no message for the layout's problem %+v", problem))
 	}
+}
+
+// lengths says how much there is of how much room.
+func lengths(p render.Problem) string {
+	return fmt.Sprintf("%d mm of %d mm", (p.Size+999)/1000, p.Room/1000)
+}
+
+// hides says what the number of a call-out hides.
+func hides(p render.Problem) string {
+	switch {
+	case p.Other == 0:
+		return fmt.Sprintf("number %d covers the whole picture", p.Spot)
+	case p.Place:
+		return fmt.Sprintf("number %d covers the place of number %d", p.Spot, p.Other)
+	}
+	return fmt.Sprintf("number %d covers number %d", p.Spot, p.Other)
 }
 
 // unbroken is said of a word of the writer's that is too wide.
