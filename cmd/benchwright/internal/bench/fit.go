@@ -173,13 +173,13 @@ type Cap struct {
 	Highest *big.Rat
 }
 
-// LowestCap returns the cap that binds, the first of equals; ok is false where
-// there is none.
-func LowestCap(caps []Cap) (lowest Cap, ok bool) {
-	for _, c := range caps {
-		if !ok || c.Highest.Cmp(lowest.Highest) < 0 {
-			lowest, ok = c, true
+// LowestCap returns which of the caps binds, the first of equals; ok is false
+// where there is none.
+func LowestCap(caps []Cap) (at int, ok bool) {
+	for i, c := range caps {
+		if c.Highest.Cmp(caps[at].Highest) < 0 {
+			at = i
 		}
 	}
-	return lowest, ok
+	return at, len(caps) > 0
 }

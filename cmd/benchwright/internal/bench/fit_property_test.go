@@ -88,7 +88,8 @@ func TestCapProperties(t *testing.T) {
 		for range 1 + r.IntN(5) {
 			caps = append(caps, Cap{"part", big.NewRat(60+r.Int64N(100), 1)})
 		}
-		low, _ := LowestCap(caps)
+		at, _ := LowestCap(caps)
+		low := caps[at]
 		for _, c := range caps {
 			if c.Highest.Cmp(low.Highest) < 0 {
 				t.Fatalf("%s binds, and %s is lower", low.Highest, c.Highest)

@@ -150,8 +150,8 @@ func TestHeatFast(t *testing.T) {
 
 func TestCaps(t *testing.T) {
 	caps := []Cap{{"paint", num(t, "150")}, {"bearing", BearingCap}, {"seal", num(t, "100")}, {"cage", num(t, "100")}}
-	if c, ok := LowestCap(caps); !ok || c.Why != "seal" {
-		t.Errorf("the cap is that of the %q", c.Why)
+	if at, ok := LowestCap(caps); !ok || caps[at].Why != "seal" {
+		t.Errorf("the cap is that of the %q", caps[at].Why)
 	}
 	if _, ok := LowestCap(nil); ok {
 		t.Error("a cap of nothing")

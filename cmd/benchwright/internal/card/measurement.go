@@ -88,17 +88,25 @@ type shown func(quantity.Band, *shop.Gauge) (band *quantity.Band, ok bool)
 // gauge shows all limits as they are written.
 func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, on shown) *Measurement {
 	out := r.taken(m)
-	s := r.card.Shop
 	out.Limit = r.limit(&m.Limits, want)
 	if want == quantity.None || want == quantity.Length {
-		out.Table = r.table(&m.Limits)
+		out.Table = r.table(m.Limits.Named)
 	}
+	r.toGauge(out, on)
+	return out
+}
+
+// toGauge finds the gauge of a reading, and carries what limits it has to its
+// marks.
+func (r *resolver) toGauge(out *Measurement, on shown) {
+	m, s := out.Measurement, r.card.Shop
 	if s == nil || m.Gauge.Name == "" {
-		return out
+		return
 	}
 	gauge, bad := r.gauge(m.Gauge)
-	if out.Mismatch = bad; gauge == nil {
-		return out
+	out.Mismatch = out.Mismatch || bad
+	if gauge == nil {
+		return
 	}
 	out.Gauge = gauge
 	kind := gauge.Scale.Unit.Dimension
@@ -107,7 +115,7 @@ func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, on
 		var ok bool
 		if out.Shown, ok = on(out.Limit.Band, gauge); !ok {
 			out.withoutLimits()
-			return out
+			return
 		}
 		if spread != nil && spread.Unit.Dimension == out.Limit.Band.Unit.Dimension && out.Shown != nil {
 			spread, _ = on(*spread, gauge)
@@ -123,7 +131,7 @@ func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, on
 				"`%s` reads %s, and the limits are of %s", m.Gauge.Name, kind, b.Unit.Dimension)
 			d.Label = gauge.Name
 			out.withoutLimits()
-			return out
+			return
 		}
 	}
 	if m.Tilt != nil && kind != quantity.Length {
@@ -140,7 +148,6 @@ func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, on
 	if spread != nil && spread.High != nil {
 		out.Spread = gauge.Scale.Floor(spread.In(gauge.Scale.Unit).High)
 	}
-	return out
 }
 
 // settle carries the limits to the gauge: as it shows them, narrowed by the
@@ -260,13 +267,13 @@ func tilted(factor *big.Rat, tilt *quantity.Value) (shows *big.Rat, ok bool) {
 	return shows, true
 }
 
-// table returns the table that a block's limits name, nil where they are none.
-func (r *resolver) table(l *procedure.Limits) *unit.Table {
+// table returns the table of marks that a limit of the unit is, nil for any other.
+func (r *resolver) table(limit procedure.Named) *unit.Table {
 	u := r.card.Unit
-	if u == nil || l.Named.Name == "" {
+	if u == nil || limit.Name == "" {
 		return nil
 	}
-	if found := u.Limit(l.Named.Name); found != nil && !found.Bad && found.For(r.card.VariantID()) == nil {
+	if found := u.Limit(limit.Name); found != nil && !found.Bad && found.For(r.card.VariantID()) == nil {
 		return found.Table
 	}
 	return nil

@@ -26,39 +26,28 @@ func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
 	if m == nil {
 		return nil
 	}
-	p := &Push{Means: m, With: r.withAll(m.With)}
-	reading := m.Measurement
+	p := &Push{Measurement: r.taken(&m.Measurement), Means: m, With: r.withAll(m.With)}
+	p.Answered = true
 	switch {
 	case m.Limits.Bad:
 	case m.Limits.Stated():
 		p.Read, p.Force = true, r.limit(&m.Limits, quantity.Force)
 	case len(m.Friction) > 0:
 		p.Read, p.Computed, p.Force = true, true, r.force(f, m)
-	default: // a gauge may be watched without a number: it jumps when the part is home
-		reading.Limits.None = true
-	}
+	} // a gauge may be watched without a number: it jumps when the part is home
+	bare := m.Limits.Band != nil && p.Force == nil // a rule reports it
 	if p.Force != nil && p.Force.Band.High != nil && p.Force.Band.High.Sign() <= 0 {
 		r.msgs.Report("quantity-malformed", p.Force.At, "write it as it stands in the manual", "a force is more than nothing")
-		p.Force, reading.Limits = nil, procedure.Limits{Bad: true}
+		p.Force = nil
 	}
-	if p.Force != nil {
-		band := p.Force.Band
-		reading.Limits = procedure.Limits{Band: &band, Source: p.Force.Source, At: p.Force.At}
-		if m.Limits.Named.Name != "" {
-			reading.Limits.Source = "stated"
+	p.Limit, p.Mismatch = p.Force, p.Read && p.Force == nil && !bare
+	r.toGauge(p.Measurement, func(force quantity.Band, g *shop.Gauge) (*quantity.Band, bool) {
+		if g.Scale.Unit.Dimension != quantity.Pressure {
+			return nil, true
 		}
-		if g, ok := r.card.Shop.Find(m.Gauge.Name).(*shop.Gauge); ok && !g.Bad && g.Scale.Unit.Dimension == quantity.Pressure {
-			if shown := r.atRam(p, band); shown != nil {
-				reading.Limits.Band = shown
-			} else {
-				reading.Limits = procedure.Limits{Bad: true}
-			}
-		}
-	} else if p.Read && m.Limits.Band == nil {
-		reading.Limits.Bad = true // what is wrong with it has been reported; a rule reports a bare value
-	}
-	p.Measurement = r.measurement(&reading)
-	p.Answered = true
+		pressure := r.atRam(p, force)
+		return pressure, pressure != nil
+	})
 	if m := p.Marks; m != nil && m.High != nil && m.High.Sign() <= 0 {
 		p.Marks = nil // at its lowest mark nothing is pressed
 	}

@@ -259,7 +259,7 @@ func (in *ShimInput) per(u quantity.Unit) *big.Rat {
 
 // aimTable returns the table of marks that the aim follows, nil for none.
 func (r *resolver) aimTable(i *Shim) *unit.Table {
-	return r.table(&procedure.Limits{Named: i.AimAt})
+	return r.table(i.AimAt)
 }
 
 // reading is the input of the step that reads what is set, nil for none.
@@ -298,7 +298,7 @@ func (r *resolver) shows(i *Shim) *showing {
 	}
 	if limit := r.card.Unit.Limit(i.AimAt.Name); limit != nil && !limit.Bad {
 		if limit.Holds == nil {
-			if r.limit(&procedure.Limits{Named: i.AimAt, At: i.AimAt.At}, quantity.Length) != nil || limit.Table != nil {
+			if r.namedLimit(i.AimAt, quantity.Length) != nil || limit.Table != nil {
 				r.lacksHolds(limit)
 			}
 			return nil
@@ -336,7 +336,7 @@ func (r *resolver) aim(i *Shim, shows *big.Rat) {
 		i.Aim.Mul(i.Aim, shows)
 		return
 	}
-	i.Limit = r.limit(&procedure.Limits{Named: i.AimAt, At: i.AimAt.At}, quantity.Length)
+	i.Limit = r.namedLimit(i.AimAt, quantity.Length)
 	if i.Limit == nil {
 		return
 	}

@@ -182,33 +182,33 @@ func wrenchIDs(s *shop.Shop) []string {
 }
 
 // limit returns the band that a block's limits mean for this variant, nil
-// where there is none. A named limit of another kind than want is reported.
+// where there is none. Their reader has seen to the kind of a band in place.
 func (r *resolver) limit(l *procedure.Limits, want quantity.Dimension) *unit.LimitBand {
-	u := r.card.Unit
 	switch {
-	case l.Band != nil:
-		if want != 0 && l.Band.Unit.Dimension != want {
-			r.msgs.Report("unit-kind", l.At, "write it in a unit of "+want.String(), "`%s` is of %s, and %s belongs here", l.Band.Written, l.Band.Unit.Dimension, want)
-			l.Bad = true
-			return nil
-		}
-		if l.Band.Form == quantity.Bare {
-			return nil
-		}
-		return &unit.LimitBand{Band: *l.Band, Also: l.Also, Source: l.Source, At: l.At}
-	case l.Named.Name == "" || u == nil:
+	case l.Band == nil:
+		return r.namedLimit(l.Named, want)
+	case l.Band.Form == quantity.Bare:
 		return nil
 	}
-	found := u.Limit(l.Named.Name)
+	return &unit.LimitBand{Band: *l.Band, Also: l.Also, Source: l.Source, At: l.At}
+}
+
+// namedLimit returns the band of a limit of the unit for this variant, nil where
+// there is none. An unknown name is reported, and a limit of another kind than
+// want.
+func (r *resolver) namedLimit(n procedure.Named, want quantity.Dimension) *unit.LimitBand {
+	u := r.card.Unit
+	if n.Name == "" || u == nil {
+		return nil
+	}
+	found := u.Limit(n.Name)
 	if found == nil {
-		if !l.Bad {
-			r.unknown(diag.OnUnit, "limit-unknown", "limit", l.Named, u.LimitIDs(), "limits in the unit")
-		}
+		r.unknown(diag.OnUnit, "limit-unknown", "limit", n, u.LimitIDs(), "limits in the unit")
 		return nil
 	}
 	band := found.For(r.card.VariantID())
-	if band != nil && want != 0 && band.Band.Unit.Dimension != want {
-		r.msgs.Report("unit-kind", l.At, "name a limit of "+want.String(), "limit `%s` is of %s, and %s belongs here", l.Named.Name, band.Band.Unit.Dimension, want)
+	if band != nil && want != quantity.None && band.Band.Unit.Dimension != want {
+		r.msgs.Report("unit-kind", n.At, "name a limit of "+want.String(), "limit `%s` is of %s, and %s belongs here", n.Name, band.Band.Unit.Dimension, want)
 		return nil
 	}
 	return band

@@ -2,6 +2,7 @@ package card
 
 import (
 	"math/big"
+	"slices"
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/procedure"
@@ -48,27 +49,26 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 	if a, b := w.Part.expansion(), w.Other.expansion(); a != nil && b != nil && !f.Way.In() {
 		w.Fast = bench.HeatFast(a, b)
 	}
-	reading := m.Measurement
-	if reading.Limits.Stated() {
+	w.Measurement = r.taken(&m.Measurement)
+	w.Answered = true
+	if m.Limits.Stated() {
 		w.Stated = r.limit(&m.Limits, quantity.Temperature)
-		if s := w.Stated; s != nil && s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, celsius).Cmp(bench.Coldest) < 0 {
+		switch s := w.Stated; {
+		case s == nil: // which is reported, or a rule reports
+		case s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, celsius).Cmp(bench.Coldest) < 0:
 			r.msgs.Report("quantity-malformed", s.At, "look it up again, its sign and its unit too", "nothing in a shop is colder than %s", wholeDegrees.Print(bench.Coldest, r.card.Shop.Mark()))
-			reading.Limits = procedure.Limits{Bad: true}
-		} else if s != nil && w.TooHot(s.Band.Low, s.Band.Unit) {
-			reading.Limits = procedure.Limits{Bad: true} // a rule reports it
-		} else if s != nil {
-			reading.Limits = procedure.Limits{Band: w.closed(s.Band), Also: m.Limits.Also, Source: "stated", At: s.At}
-			if m.Limits.Band != nil {
-				reading.Limits.Source = m.Limits.Source
-			}
+			w.Mismatch = true
+		case w.TooHot(s.Band.Low, s.Band.Unit):
+			w.Mismatch = true // a rule reports it
+		default:
+			w.Limit = w.closed(*s)
 		}
 	} else if band := r.target(f, w, hot); band != nil {
-		reading.Limits = procedure.Limits{Band: band, Source: "computed", At: m.At}
+		w.Limit = &unit.LimitBand{Band: *band, Source: "computed", At: m.At}
 	} else {
-		reading.Limits.Bad = true // what is missing has been reported
+		w.Mismatch = true // what is missing has been reported
 	}
-	w.Measurement = r.measurement(&reading)
-	w.Answered = true
+	r.toGauge(w.Measurement, nil)
 	if w.Cap != nil && w.Gauge != nil {
 		highest := quantity.Band{Form: quantity.Max, High: w.Cap.Highest, Unit: celsius}
 		if marks, ok := highest.Inward(w.Gauge.Scale); ok {
@@ -83,16 +83,16 @@ func (w *Warmth) TooHot(at *big.Rat, u quantity.Unit) bool {
 	return w.Cap != nil && at != nil && quantity.Convert(at, u, celsius).Cmp(w.Cap.Highest) > 0
 }
 
-// closed gives a stated band its high side from the cap where it has none.
-func (w *Warmth) closed(b quantity.Band) *quantity.Band {
-	if b.High == nil && w.Cap != nil {
+// closed gives stated limits their high side from the cap where they have none.
+func (w *Warmth) closed(l unit.LimitBand) *unit.LimitBand {
+	if b := &l.Band; b.High == nil && w.Cap != nil {
 		b.High = quantity.Convert(w.Cap.Highest, celsius, b.Unit)
 		b.Numbers = nil
 		if b.Low != nil {
 			b.Form = quantity.Range
 		}
 	}
-	return &b
+	return &l
 }
 
 // Says writes a cap in whole degrees, rounded down.
@@ -112,17 +112,13 @@ func (w *Warmth) cap(together bool) *Cap {
 	if together {
 		members = append(members, w.Other)
 	}
+	members = slices.DeleteFunc(members, func(m Member) bool { return m.MaxHeat() == nil })
 	var caps []bench.Cap
 	for _, m := range members {
-		if high := m.MaxHeat(); high != nil {
-			caps = append(caps, bench.Cap{Why: m.At.Name, Highest: high})
-		}
+		caps = append(caps, bench.Cap{Why: m.At.Name, Highest: m.MaxHeat()})
 	}
-	lowest, ok := bench.LowestCap(caps)
-	for _, m := range members {
-		if ok && m.At.Name == lowest.Why {
-			return &Cap{Member: m, Highest: lowest.Highest}
-		}
+	if at, ok := bench.LowestCap(caps); ok {
+		return &Cap{Member: members[at], Highest: caps[at].Highest}
 	}
 	return nil
 }

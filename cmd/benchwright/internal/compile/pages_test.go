@@ -2,7 +2,6 @@ package compile
 
 import (
 	"bytes"
-	"context"
 	"os"
 	"path/filepath"
 	"slices"
@@ -198,7 +197,7 @@ func messages(t *testing.T, dir string, o Options) []diag.Diagnostic {
 		t.Fatal(err)
 	}
 	for _, w := range spaces {
-		Run(context.Background(), w, o, msgs)
+		runShared(t, w, o, msgs)
 	}
 	return msgs.Sorted()
 }

@@ -122,12 +122,13 @@ func (s *sheet) temperature(shop quantity.Value, delta *big.Rat, how string, sca
 		}
 	}
 	rise := s.rounded(delta, u)
-	lowest, capped := bench.LowestCap(caps)
+	at, capped := bench.LowestCap(caps)
 	if !capped {
 		s.result("Heat the outer part to ", scale.Print(mark, s.mark), " or above: a rise of ", rise, ".")
 		s.result("No cap was given: look up what bearing, seal and paint bear.")
 		return
 	}
+	lowest := caps[at]
 	limit := "the cap of the " + lowest.Why + ", " + s.rounded(quantity.Convert(lowest.Highest, celsius, u), u)
 	room := quantity.Convert(shop.Value, u, celsius)
 	band, ok := bench.HeatBand(room, new(big.Rat).Sub(quantity.Convert(to, u, celsius), room), lowest.Highest)
