@@ -22,6 +22,7 @@ type Fit struct {
 	Heat, Chill *Warmth
 	Press, Pull *Push
 	Depth       *Measurement // of its seat; nil where that is not measured
+	heavy       *unit.Part   // Part, where it is too heavy for one person; else nil
 	size        *size
 	bad         bool // a number of its size is wrong, which is reported
 }
@@ -100,6 +101,9 @@ func (f *Fit) causes() []Cause {
 	for _, p := range f.Pushes() {
 		add("press", p.Means, p.With)
 	}
+	if f.heavy != nil {
+		out = append(out, Cause{lifting, f.Part.At.At})
+	}
 	if f.Sealant != "" {
 		out = append(out, Cause{"chemical", f.KeyPlace("sealant")})
 	}
@@ -132,6 +136,7 @@ func (m Member) whole(c *Card) bool {
 
 func (r *resolver) fit(p *procedure.Fit) Item {
 	f := &Fit{Fit: p, Part: r.member(p.Part), Mate: r.member(p.Mate), bad: p.Bad}
+	f.heavy = r.lifts(f.Part)
 	f.measure(r)
 	f.Chill = r.warmth(f, p.Chill, false)
 	f.Heat = r.warmth(f, p.Heat, true)

@@ -92,8 +92,10 @@ func (r *resolver) hazards() {
 				if !ok {
 					continue // the shop's reader has reported it
 				}
-				s.Callouts = append(s.Callouts, &Callout{Signal: h.Signal, Symbols: h.Symbols, Hazard: h.Hazard, Result: h.Result,
-					Avoid: strings.Join(h.Avoid, " "), IDs: []string{h.ID}, Short: shown[h.ID], At: cause.At})
+				c := &Callout{Signal: h.Signal, Symbols: h.Symbols, Hazard: h.Hazard, Result: h.Result,
+					Avoid: strings.Join(h.Avoid, " "), IDs: []string{h.ID}, Short: shown[h.ID], At: cause.At}
+				r.weighed(s, c)
+				s.Callouts = append(s.Callouts, c)
 			}
 			slices.SortStableFunc(s.Callouts, func(a, b *Callout) int { return cmp.Compare(b.Signal, a.Signal) })
 			// What a writer said of a hazard is another text than the table's: only
@@ -135,6 +137,7 @@ func (r *resolver) summary() {
 			}
 		}
 	}
+	r.heavyParts()
 	slices.SortStableFunc(r.card.Hazards, func(a, b HazardUse) int { return cmp.Compare(b.Signal, a.Signal) })
 }
 

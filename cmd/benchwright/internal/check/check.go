@@ -16,7 +16,7 @@ import (
 var cardRules = []func(*pass){
 	limits, sources, also, cases, marks, gauges, wrenches, readings, branches,
 	states, leakTests, fills, patterns,
-	coveredHazards, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
+	coveredHazards, liftedParts, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
 	lashes, rates, tilts,
 	orders, passes, sequences, ends, tightness,
 	seats, heat, flames, thermometers,

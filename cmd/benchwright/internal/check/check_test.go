@@ -23,6 +23,7 @@ tools:
   breaker-bar: {name: Breaker bar, hazards: [bar]}
   push-bridge: {name: Push bridge}
   push-screw: {name: Push screw}
+  hoist: {name: Hoist, hazards: [hanging]}
   drain-pan: {name: Drain pan}
   socket-13: {name: Socket 13, across-flats: 13 mm}
   socket-18: {name: Socket 18, across-flats: 18 mm}
@@ -44,6 +45,9 @@ variants: {early: {serials: 1 to 3999}, late: {serials: 4000 up}}
 parts:
   pinion-nut: {name: Pinion nut}
   pinion-race: {name: Pinion head race}
+  rotor: {name: Rotor, mass: 40 kg}
+  rotor-cage: {name: Rotor cage, mass: 30 kg}
+  rotor-cover: {name: Rotor cover, mass: 2 kg}
 fasteners:
   pinion-nut: {thread: M24x1.5, hand: right, seen-from: input end}
   ring: {name: Ring retainer, thread: M160x2, hand: left, seen-from: output end}
@@ -138,8 +142,8 @@ func TestCleanCard(t *testing.T) {
 
 // The rules about words hold for English alone.
 func TestOtherLanguage(t *testing.T) {
-	text := testFront + prose("Remove the nut and press the race out with the torch approximately, if it is hot, one two three four five six seven eight nine ten eleven.")
-	for _, rule := range []func(*pass){longSentences, twoActions, lateConditions, vagueWords, coveredHazards} {
+	text := testFront + prose("Remove the nut and press the race out with the torch approximately, if it is hot, one two three four five six seven eight nine ten eleven. Lift the rotor out.")
+	for _, rule := range []func(*pass){longSentences, twoActions, lateConditions, vagueWords, coveredHazards, liftedParts} {
 		if got := cardOf(t, testShop, text, "early").found(rule); len(got) == 0 {
 			t.Error("the text breaks no rule in English")
 		}

@@ -75,6 +75,9 @@ func (p *pass) implied(s *card.Step) map[string]bool {
 			ids[m.ID] = true
 		}
 	}
+	if part, _ := p.takenUp(s); part != nil {
+		ids["lift"] = true
+	}
 	return ids
 }
 

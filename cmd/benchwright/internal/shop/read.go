@@ -47,7 +47,7 @@ func FromNode(n *syntax.Node, msgs *diag.List) *Shop {
 	rule := n.Get("gauge-rule")
 	s.MarksWarn, s.MarksError = r.Number(rule.Get("warn")), r.Number(rule.Get("error"))
 	s.UncertaintyTo, s.GuardBand = r.Number(rule.Get("uncertainty-ratio")), r.guard(rule.Get("guard-band"))
-	s.LiftLimit, s.Atmosphere = r.Value(n.Get("lift-limit"), quantity.Mass), r.atmosphere(n.Get("atmosphere"))
+	s.LiftLimit, s.Atmosphere = r.liftLimit(n.Get("lift-limit")), r.atmosphere(n.Get("atmosphere"))
 	for _, f := range r.Fields(n.Get("hazard-rules")) {
 		if r.hazard(f.Key, r.Key(f)) {
 			if s.HazardRules == nil {
