@@ -57,9 +57,9 @@ type Tightness struct {
 // its duty, with the stated nut factor: an error above proof, a warning above
 // 90 %, and for a clamp alone below 30 %. The high limit is judged for the
 // former and the low one for the latter, so a range is ordinary as a whole or
-// not at all; where one is open the other stands for both, as a bare value does. A fastener tightened to yield has
-// no such check. ok is false where nothing can be judged: no torque, nut
-// factor, thread or proof load.
+// not at all; where one is open the other stands for both, as a bare value does.
+// A fastener tightened to yield has no such check. ok is false where nothing can
+// be judged: no torque, nut factor, thread or proof load.
 //
 // The slips are lbf·ft for lbf·in, N·m for lbf·ft and either the other way
 // round; and, only where none of these explains it, a decimal point one place
@@ -79,7 +79,7 @@ func JudgeTorque(torque quantity.Band, duty Duty, t Thread, k, proof *big.Rat) (
 		return tightness(meant, duty, t, k, proof).Finding == TightOrdinary
 	}
 	for _, u := range mistaken(torque.Unit.Symbol) {
-		if meant := scaled(torque, big.NewRat(1, 1), u); ordinary(meant) {
+		if meant := mistyped(torque, big.NewRat(1, 1), u); ordinary(meant) {
 			j.Slips = append(j.Slips, Slip{Meant: meant})
 		}
 	}
@@ -90,7 +90,7 @@ func JudgeTorque(torque quantity.Band, duty Duty, t Thread, k, proof *big.Rat) (
 	if j.Finding == TightLow {
 		places, by = 1, big.NewRat(10, 1)
 	}
-	if meant := scaled(torque, by, torque.Unit); ordinary(meant) {
+	if meant := mistyped(torque, by, torque.Unit); ordinary(meant) {
 		j.Slips = append(j.Slips, Slip{meant, places})
 	}
 	return j, true
@@ -138,17 +138,9 @@ func mistaken(symbol string) []quantity.Unit {
 	return nil
 }
 
-// scaled returns the band's numbers multiplied, in another unit.
-func scaled(b quantity.Band, by *big.Rat, u quantity.Unit) quantity.Band {
-	out := quantity.Band{Form: b.Form, Unit: u}
-	if b.Low != nil {
-		out.Low = new(big.Rat).Mul(b.Low, by)
-	}
-	if b.High != nil {
-		out.High = new(big.Rat).Mul(b.High, by)
-	}
-	if b.Nominal != nil {
-		out.Nominal = &quantity.Number{Value: new(big.Rat).Mul(b.Nominal.Value, by)}
-	}
-	return out
+// mistyped returns limits with the digits they have, times by, in another unit:
+// what was meant where the unit or the decimal point is wrong.
+func mistyped(b quantity.Band, by *big.Rat, u quantity.Unit) quantity.Band {
+	b.Unit = u
+	return Scaled(b, by, u)
 }

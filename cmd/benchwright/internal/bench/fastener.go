@@ -131,7 +131,7 @@ func (t Thread) ProofLoad(class string) (proof *big.Rat, listed, ok bool) {
 }
 
 // TighteningTorque returns T = K·d·F in N·m for a clamp force F in N; nil
-// unless nut factor and thread have sense. K differs from source to source (for
+// unless the nut factor is above zero and the thread is a sound one. K differs from source to source (for
 // zinc alone from 0.20 to 0.295), so it is always stated.
 func (t Thread) TighteningTorque(k, force *big.Rat) *big.Rat {
 	d := t.kd(k)

@@ -94,7 +94,7 @@ func TestJudgeTorqueProperties(t *testing.T) {
 		rank := func(f TightnessFinding) int {
 			return map[TightnessFinding]int{TightLow: 0, TightOrdinary: 1, TightHigh: 2, TightAbove: 3}[f]
 		}
-		more := scaled(b, big.NewRat(11, 10), u)
+		more := mistyped(b, big.NewRat(11, 10), u)
 		if tighter, _ := JudgeTorque(more, Clamp, th, k, proof); rank(tighter.Finding) < rank(j.Finding) {
 			t.Fatalf("%s to %s %s: looser with a tenth more", b.Low, b.High, u.Symbol)
 		}

@@ -25,31 +25,33 @@ type PressFit struct {
 // is false. Source: the thick cylinder of Lamé, as Bhandari, Design of Machine
 // Elements, ch. 22.
 func (f PressFit) Pressure(interference *big.Rat) (p *big.Rat, ok bool) {
-	give, ok := f.Give()
+	compliance, ok := f.Compliance()
 	if !ok || interference.Sign() < 0 {
 		return nil, false
 	}
-	return give.Quo(interference, give), true
+	return compliance.Quo(interference, compliance), true
 }
 
-// Give returns δ/p, by how many mm the seat gives to the MPa; ok is false where
-// Pressure would refuse.
-func (f PressFit) Give() (*big.Rat, bool) {
+// Compliance returns δ/p: the mm of interference on the diameter that give 1 MPa
+// on the seat. ok is false where the diameters are not in order, a modulus is not
+// above zero, or the sum is not.
+func (f PressFit) Compliance() (*big.Rat, bool) {
 	if f.Bore.Sign() < 0 || f.Seat.Cmp(f.Bore) <= 0 || f.Outer.Cmp(f.Seat) <= 0 ||
 		f.HubModulus.Sign() <= 0 || f.ShaftModulus.Sign() <= 0 {
 		return nil, false
 	}
-	hub := Thick(f.Outer, f.Seat)
+	hub := LameRatio(f.Outer, f.Seat)
 	hub.Add(hub, f.HubPoisson).Quo(hub, f.HubModulus)
-	shaft := Thick(f.Seat, f.Bore)
+	shaft := LameRatio(f.Seat, f.Bore)
 	shaft.Sub(shaft, f.ShaftPoisson).Quo(shaft, f.ShaftModulus)
 	sum := hub.Add(hub, shaft)
 	sum.Mul(sum, f.Seat)
 	return sum, sum.Sign() > 0
 }
 
-// Thick returns (a²+b²)/(a²−b²).
-func Thick(a, b *big.Rat) *big.Rat {
+// LameRatio returns (a²+b²)/(a²−b²), the hoop stress at the seat of a thick cylinder
+// over the pressure on it: a is its outer diameter, b its inner one, in one unit.
+func LameRatio(a, b *big.Rat) *big.Rat {
 	x, y := new(big.Rat).Mul(a, a), new(big.Rat).Mul(b, b)
 	sum := new(big.Rat).Add(x, y)
 	return sum.Quo(sum, x.Sub(x, y))
@@ -146,10 +148,10 @@ func ChillBand(room, fall *big.Rat) quantity.Band {
 	return quantity.Band{Form: quantity.Max, High: new(big.Rat).Sub(room, fall), Unit: celsius}
 }
 
-// Coldest is the temperature in °C under which nothing is chilled in a shop:
+// ChillFloor is the temperature in °C under which nothing is chilled in a shop:
 // liquid nitrogen boils at 77.36 K (CRC Handbook of Chemistry and Physics, from
 // memory), which is -195.79 °C.
-var Coldest = big.NewRat(-196, 1)
+var ChillFloor = big.NewRat(-196, 1)
 
 // closeExpansion is the difference of expansions, per °C, under which parts
 // that are heated together hardly come apart (common practice).

@@ -16,7 +16,7 @@ func compound(t testing.TB) PressFit {
 // interferenceFor returns the interference on the diameter, in mm, that gives
 // a pressure in MPa, the inverse of Pressure.
 func interferenceFor(f PressFit, pressure *big.Rat) (interference *big.Rat, ok bool) {
-	give, ok := f.Give()
+	give, ok := f.Compliance()
 	if !ok || pressure.Sign() < 0 {
 		return nil, false
 	}
@@ -28,7 +28,7 @@ func interferenceFor(f PressFit, pressure *big.Rat) (interference *big.Rat, ok b
 // Poisson's ratio drops out.
 func TestPressure(t *testing.T) {
 	f := compound(t)
-	p := new(big.Rat).Quo(num(t, "100"), Thick(f.Outer, f.Seat))
+	p := new(big.Rat).Quo(num(t, "100"), LameRatio(f.Outer, f.Seat))
 	if got := p.FloatString(2); got != "38.46" {
 		t.Errorf("pressure %s MPa, want 38.46", got)
 	}

@@ -63,21 +63,21 @@ const (
 	FlatUnlisted                      // none of them
 )
 
-// Near reports whether a tool of one system is nearly the size of the other's:
+// NearlyFits reports whether a tool of one system is nearly the size of the other's:
 // 14 mm on 9/16 in, which is 14.29 mm. It rounds the corners, and is no
 // substitute (common practice).
-func Near(size, tool quantity.Value) bool {
+func NearlyFits(size, tool quantity.Value) bool {
 	if size.Unit.Dimension != tool.Unit.Dimension || metric(size.Unit) == metric(tool.Unit) {
 		return false
 	}
 	off := quantity.Convert(tool.Value, tool.Unit, size.Unit)
 	off = quantity.Convert(off.Sub(off, size.Value), size.Unit, millimetre)
-	return off.Sign() != 0 && off.Abs(off).Cmp(flatNear) <= 0
+	return off.Sign() != 0 && off.Abs(off).Cmp(substituteReach) <= 0
 }
 
-// flatNear is how far a tool of the other system may be off and still be
+// substituteReach is how far a tool of the other system may be off and still be
 // taken for a substitute.
-var flatNear = big.NewRat(1, 2)
+var substituteReach = big.NewRat(1, 2)
 
 // JudgeFlats compares a written tool with what a thread may have, which it
 // returns too. The match is exact: 9/16 in is 14.2875 mm, and neither 14 nor 14.29 mm
@@ -92,7 +92,7 @@ func JudgeFlats(thread string, drive Drive, written quantity.Value) (FlatVerdict
 		switch {
 		case quantity.Convert(written.Value, written.Unit, k.Size.Unit).Cmp(k.Size.Value) == 0:
 			return FlatListed, known
-		case Near(k.Size, written):
+		case NearlyFits(k.Size, written):
 			verdict = FlatSubstitute
 		}
 	}

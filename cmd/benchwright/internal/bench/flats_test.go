@@ -104,7 +104,7 @@ func TestJudgeFlats(t *testing.T) {
 func TestInchFlatsInMillimetres(t *testing.T) {
 	mm, _ := quantity.UnitOf("mm")
 	// Half a millimetre is near, a hundredth more is not.
-	if nine := flat(t, "9/16 in"); !Near(nine, flat(t, "13.7875 mm")) || Near(nine, flat(t, "13.77 mm")) || Near(nine, flat(t, "14 N")) || !Near(flat(t, "1.4 cm"), nine) {
+	if nine := flat(t, "9/16 in"); !NearlyFits(nine, flat(t, "13.7875 mm")) || NearlyFits(nine, flat(t, "13.77 mm")) || NearlyFits(nine, flat(t, "14 N")) || !NearlyFits(flat(t, "1.4 cm"), nine) {
 		t.Error("half a millimetre from 9/16 in")
 	}
 	for _, c := range []struct {
@@ -114,7 +114,7 @@ func TestInchFlatsInMillimetres(t *testing.T) {
 		if got := size.In(mm).Value.FloatString(2); got != c.want {
 			t.Errorf("%s is %s mm, want %s", c.inch, got, c.want)
 		}
-		if !Near(size, flat(t, c.beside)) || !Near(flat(t, c.beside), size) || Near(size, size) || Near(size, flat(t, "11 mm")) {
+		if !NearlyFits(size, flat(t, c.beside)) || !NearlyFits(flat(t, c.beside), size) || NearlyFits(size, size) || NearlyFits(size, flat(t, "11 mm")) {
 			t.Errorf("%s beside %s is not seen", c.inch, c.beside)
 		}
 	}

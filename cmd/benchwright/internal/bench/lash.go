@@ -30,7 +30,7 @@ type Bevel struct {
 //
 //	jt/jx = 2·tan αn·sin δ/cos β, sin δ = Teeth/√(Teeth² + Mate²)
 //
-// It is nil where a number has no sense. The form is from memory and this
+// It is nil where a number of teeth or an angle is out of range. The form is from memory and this
 // derivation: the movement opens the mesh by jx·sin δ, which is put into the
 // relation of MeshRate. So it is a check on a manual's own ratio and never the
 // only ground for a figure. The result is good to 1e-20.
@@ -55,8 +55,8 @@ func (b Bevel) PitchSine() *big.Rat {
 // FarFromTheory reports whether a manual's own ratio of backlash to movement
 // is under half or over twice the theory's, signs aside: the warning's bounds
 // are ours. A rate of 0 is far.
-func FarFromTheory(own, theory *big.Rat) bool {
-	o, t := new(big.Rat).Abs(own), new(big.Rat).Abs(theory)
+func FarFromTheory(stated, theory *big.Rat) bool {
+	o, t := new(big.Rat).Abs(stated), new(big.Rat).Abs(theory)
 	two := big.NewRat(2, 1)
 	return new(big.Rat).Mul(o, two).Cmp(t) < 0 || o.Cmp(t.Mul(t, two)) > 0
 }

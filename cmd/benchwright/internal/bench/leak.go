@@ -159,7 +159,7 @@ func (h Hold) absolute() (p *big.Rat, sign int) {
 // own, and what the two give apart is then a bound, stricter than it need be by
 // less than the leak changes over the shop's range.
 func (h Hold) extreme(absolute *big.Rat, leak bool, shift *big.Rat, sign int, highest bool) *big.Rat {
-	up := highest == (sign > 0) // of the absolute pressure
+	highestAbsolute := highest == (sign > 0)
 	var pressures, leaks, both []*big.Rat
 	for _, from := range []*big.Rat{h.Coldest, h.Warmest} {
 		to := new(big.Rat).Add(from, shift)
@@ -173,9 +173,9 @@ func (h Hold) extreme(absolute *big.Rat, leak bool, shift *big.Rat, sign int, hi
 		}
 		pressures, leaks, both = append(pressures, p), append(leaks, c), append(both, new(big.Rat).Add(p, c))
 	}
-	p := end(both, up)
+	p := extremeOf(both, highestAbsolute)
 	if leak && h.turns(absolute, shift) {
-		p = new(big.Rat).Add(end(pressures, up), end(leaks, up))
+		p = new(big.Rat).Add(extremeOf(pressures, highestAbsolute), extremeOf(leaks, highestAbsolute))
 	}
 	p.Sub(p, h.Atmosphere)
 	if sign < 0 {
@@ -200,8 +200,8 @@ func (h Hold) turns(absolute, shift *big.Rat) bool {
 	return at.Cmp(square(h.Coldest)) > 0 && at.Cmp(square(h.Warmest)) < 0
 }
 
-// end returns the highest or the lowest.
-func end(list []*big.Rat, highest bool) *big.Rat {
+// extremeOf returns the highest or the lowest of a list.
+func extremeOf(list []*big.Rat, highest bool) *big.Rat {
 	out := list[0]
 	for _, x := range list[1:] {
 		if (x.Cmp(out) > 0) == highest {

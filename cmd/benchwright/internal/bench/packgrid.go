@@ -10,11 +10,11 @@ import (
 // for each unit of it, below zero where it shrinks.
 type Axis struct {
 	Marks []*big.Rat
-	Per   *big.Rat
+	Rate  *big.Rat
 }
 
 // share returns what a mark adds to the wanted pack.
-func (a Axis) share(mark *big.Rat) *big.Rat { return new(big.Rat).Mul(a.Per, mark) }
+func (a Axis) share(mark *big.Rat) *big.Rat { return new(big.Rat).Mul(a.Rate, mark) }
 
 // A Span is some marks that follow each other, both ends included.
 type Span struct{ Low, High *big.Rat }
@@ -147,7 +147,7 @@ func (g *Grid) At(row, col *big.Rat) *Pack {
 }
 
 // Sums joins two axes to one, whose marks are what both add to the wanted pack
-// and whose Per is 1: the middle of a chain of grids. The marks rise, each once.
+// and whose Rate is 1: the middle of a chain of grids. The marks rise, each once.
 func Sums(a, b Axis) Axis {
 	var out Axis
 	for _, x := range a.Marks {
@@ -157,7 +157,7 @@ func Sums(a, b Axis) Axis {
 	}
 	slices.SortFunc(out.Marks, (*big.Rat).Cmp)
 	out.Marks = slices.CompactFunc(out.Marks, func(x, y *big.Rat) bool { return x.Cmp(y) == 0 })
-	out.Per = big.NewRat(1, 1)
+	out.Rate = big.NewRat(1, 1)
 	return out
 }
 

@@ -10,8 +10,8 @@ import (
 //
 //	change = (aim − reading)/rate
 //
-// rate is the change of the reading per length of shim added, below zero where
-// more shim makes it less; so reading + rate·change = aim. ok is false for a
+// rate is how far the reading moves for each length of shim that is added, below
+// zero where more shim makes it less; all lengths are in one unit, and so reading + rate·change = aim. ok is false for a
 // rate of 0.
 func ShimChange(aim, reading, rate *big.Rat) (change *big.Rat, ok bool) {
 	if rate.Sign() == 0 {
@@ -84,9 +84,10 @@ type sum struct {
 }
 
 // NewStacks returns what a stock can make with least to most shims in a pack.
-// ok is false where a thickness is not above zero, no shims are there, the
-// counts have no sense, the thicknesses have no common part that is reasonably
-// coarse, or there are more than mostSums sums to hold or mostSteps to take.
+// ok is false where the stock is empty, a thickness is not above zero, most is
+// below least or 1 or above 1000, the thicknesses have no common divisor that is
+// reasonably coarse, or there are more than mostSums sums to hold or mostSteps
+// steps to take.
 func NewStacks(stock []Thickness, least, most int) (stacks *Stacks, ok bool) {
 	if len(stock) == 0 || least < 0 || most < 1 || least > most || most > 1000 {
 		return nil, false

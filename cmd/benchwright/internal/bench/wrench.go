@@ -23,7 +23,7 @@ type Choice struct {
 	Least, Most *big.Rat       // the torque that the fastener may get: Torque × (1 ∓ accuracy); nil where no accuracy is stated
 	Keeps       bool           // Least and Most are known and lie inside the limits
 	Under, Over *big.Rat       // how far Least lies below the low limit and Most above the high one; nil where they do not
-	Low         bool           // the setting is below 20 % of the highest mark
+	LowInRange  bool           // the setting is below 20 % of the wrench's highest mark
 }
 
 // A Reason is why a wrench cannot be used.
@@ -67,7 +67,7 @@ func ChooseWrench(limits quantity.Band, through *Adapter, wrenches []*shop.Wrenc
 		return nil, nil
 	}
 	for _, w := range wrenches {
-		c, reason := set(limits, through, w)
+		c, reason := setOn(limits, through, w)
 		switch {
 		case c == nil:
 			refused = append(refused, Refusal{w, reason})
@@ -78,8 +78,8 @@ func ChooseWrench(limits quantity.Band, through *Adapter, wrenches []*shop.Wrenc
 	return best, refused
 }
 
-// set returns the choice of one wrench, or nil and why it cannot be set.
-func set(limits quantity.Band, through *Adapter, w *shop.Wrench) (*Choice, Reason) {
+// setOn returns the choice of one wrench, or nil and why it cannot be set.
+func setOn(limits quantity.Band, through *Adapter, w *shop.Wrench) (*Choice, Reason) {
 	switch {
 	case w.Replaced != "":
 		return nil, Superseded
@@ -125,21 +125,21 @@ func set(limits quantity.Band, through *Adapter, w *shop.Wrench) (*Choice, Reaso
 		c.Least = less.Mul(less, c.Torque)
 		c.Most = more.Mul(more, new(big.Rat).Mul(c.Setting, most))
 		if fastener.Low != nil {
-			c.Under = above(fastener.Low, c.Least)
+			c.Under = excess(fastener.Low, c.Least)
 		}
 		if fastener.High != nil {
-			c.Over = above(c.Most, fastener.High)
+			c.Over = excess(c.Most, fastener.High)
 		}
 		c.Keeps = c.Under == nil && c.Over == nil
 	}
 	if w.Scale.High != nil {
-		c.Low = c.Setting.Cmp(new(big.Rat).Mul(w.Scale.High, leastShare)) < 0
+		c.LowInRange = c.Setting.Cmp(new(big.Rat).Mul(w.Scale.High, leastShare)) < 0
 	}
 	return c, 0
 }
 
-// above returns how far a lies above b, or nil.
-func above(a, b *big.Rat) *big.Rat {
+// excess returns how far a lies above b, or nil.
+func excess(a, b *big.Rat) *big.Rat {
 	if a.Cmp(b) <= 0 {
 		return nil
 	}
@@ -174,8 +174,8 @@ func (c *Choice) better(d *Choice) bool {
 	if c.Keeps != d.Keeps {
 		return c.Keeps
 	}
-	if c.Low != d.Low {
-		return d.Low
+	if c.LowInRange != d.LowInRange {
+		return d.LowInRange
 	}
 	step := quantity.Convert(c.Wrench.Scale.Step, c.Wrench.Scale.Unit, d.Wrench.Scale.Unit)
 	return step.Cmp(d.Wrench.Scale.Step) < 0

@@ -24,7 +24,7 @@ func TestNeedForProperties(t *testing.T) {
 		step := new(big.Rat).Quo(nominal.Value, new(big.Rat).SetInt(ceil(new(big.Rat).Quo(nominal.Value, n.Step))))
 		w := &shop.Wrench{Scale: quantity.Scale{Unit: n.Unit, Low: n.Low, High: n.High, Step: step}, Accuracy: n.Accuracy}
 		c, _ := ChooseWrench(b, nil, []*shop.Wrench{w})
-		if c == nil || !c.Keeps || c.Low || c.Setting.Cmp(nominal.Value) != 0 {
+		if c == nil || !c.Keeps || c.LowInRange || c.Setting.Cmp(nominal.Value) != 0 {
 			t.Fatalf("%s to %s: %+v of %+v", b.Low, b.High, c, n)
 		}
 		w.Accuracy = new(big.Rat).Mul(n.Accuracy, big.NewRat(1001, 1000))
@@ -32,11 +32,11 @@ func TestNeedForProperties(t *testing.T) {
 			t.Fatalf("%s to %s: a worse accuracy than %s keeps", b.Low, b.High, n.Accuracy)
 		}
 		w.Scale.High = n.Longest
-		if c, _ := ChooseWrench(b, nil, []*shop.Wrench{w}); c.Low {
+		if c, _ := ChooseWrench(b, nil, []*shop.Wrench{w}); c.LowInRange {
 			t.Fatalf("%s is low on a wrench of %s", c.Setting, n.Longest)
 		}
 		w.Scale.High = new(big.Rat).Add(n.Longest, step)
-		if c, _ := ChooseWrench(b, nil, []*shop.Wrench{w}); !c.Low {
+		if c, _ := ChooseWrench(b, nil, []*shop.Wrench{w}); !c.LowInRange {
 			t.Fatalf("%s is not low on a wrench of %s", c.Setting, w.Scale.High)
 		}
 		// Marks as fine as said always leave one inside.

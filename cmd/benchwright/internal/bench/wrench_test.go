@@ -59,9 +59,9 @@ func TestChooseWrench(t *testing.T) {
 		if len(refused) > 0 {
 			t.Errorf("%s: %s was refused", c.why, refused[0].Wrench.ID)
 		}
-		if got.Wrench.ID != c.id || got.Setting.Cmp(num(t, c.setting)) != 0 || got.Keeps != c.keeps || got.Low != c.low {
+		if got.Wrench.ID != c.id || got.Setting.Cmp(num(t, c.setting)) != 0 || got.Keeps != c.keeps || got.LowInRange != c.low {
 			t.Errorf("%s: %s on %s, keeps %v, low %v; want %s on %s, %v, %v",
-				c.why, got.Setting.RatString(), got.Wrench.ID, got.Keeps, got.Low, c.setting, c.id, c.keeps, c.low)
+				c.why, got.Setting.RatString(), got.Wrench.ID, got.Keeps, got.LowInRange, c.setting, c.id, c.keeps, c.low)
 		}
 	}
 }

@@ -42,7 +42,7 @@ func (r *resolver) fill(f *procedure.Fill) Item {
 	} else if marks, ok := poured.Inward(endless); ok && !out.GuardTook {
 		out.Marks = &marks
 	}
-	if full, last, ok := bench.Jugfuls(poured, out.Gauge.Scale); ok {
+	if full, last, ok := bench.Fillings(poured, out.Gauge.Scale); ok {
 		if out.Full = full; full < MostJugs {
 			out.Last = &last
 		}

@@ -207,13 +207,13 @@ func (i *Shim) change() {
 	for _, in := range i.Inputs {
 		switch {
 		case in.Old:
-			in.Axis.Per = in.per(i.Unit)
+			in.Axis.Rate = in.per(i.Unit)
 		case in.Way:
-			in.Axis.Per = i.length(i.From.By)
+			in.Axis.Rate = i.length(i.From.By)
 		case in.Mark == i.From.NewMark.Name:
-			in.Axis.Per = step
+			in.Axis.Rate = step
 		default:
-			in.Axis.Per = new(big.Rat).Neg(step)
+			in.Axis.Rate = new(big.Rat).Neg(step)
 		}
 	}
 }
@@ -233,13 +233,13 @@ func (i *Shim) follow(t *unit.Table, shows *showing) {
 	for _, in := range i.Inputs {
 		switch {
 		case in.Old:
-			in.Axis.Per = in.per(i.Unit)
+			in.Axis.Rate = in.per(i.Unit)
 		case in.Measurement == nil: // the mark that the aim follows
 			step := quantity.Convert(t.PerMark.Value, t.PerMark.Unit, i.Unit)
 			if t.Shorter {
 				step.Neg(step)
 			}
-			in.Axis.Per = step.Mul(step, shows.aim).Mul(step, part)
+			in.Axis.Rate = step.Mul(step, shows.aim).Mul(step, part)
 		default:
 			per := in.per(i.Unit)
 			per.Mul(per, part).Neg(per)
@@ -247,7 +247,7 @@ func (i *Shim) follow(t *unit.Table, shows *showing) {
 				per.Neg(per)
 			}
 			n++
-			in.Axis.Per = per
+			in.Axis.Rate = per
 		}
 	}
 }

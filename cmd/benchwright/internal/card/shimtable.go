@@ -87,7 +87,7 @@ func (i *Shim) pack(p bench.Pack) ShimPack {
 func (i *Shim) oneWay(base *big.Rat, rule bench.PackRule) {
 	in := i.Inputs[0]
 	rows, miss := bench.PackRows(in.Axis.Marks, func(mark *big.Rat) *big.Rat {
-		want := new(big.Rat).Mul(mark, in.Axis.Per)
+		want := new(big.Rat).Mul(mark, in.Axis.Rate)
 		return want.Add(want, base)
 	}, rule)
 	if miss != nil {

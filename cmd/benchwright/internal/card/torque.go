@@ -68,7 +68,7 @@ func (r *resolver) torque(t *procedure.Torque) Item {
 		band := *t.Value
 		out.Stated = t.ValueAt
 		if band.Form == quantity.Bare && c.Shop != nil && c.Shop.TorqueTolerance != nil {
-			band = band.Within(c.Shop.TorqueTolerance)
+			band = band.WithTolerance(c.Shop.TorqueTolerance)
 			out.Assumed = true
 		}
 		if band.Form != quantity.Bare {

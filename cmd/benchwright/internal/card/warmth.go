@@ -55,8 +55,8 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 		w.Stated = r.limit(&m.Limits, quantity.Temperature)
 		switch s := w.Stated; {
 		case s == nil: // which is reported, or a rule reports
-		case s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, celsius).Cmp(bench.Coldest) < 0:
-			r.msgs.Report("quantity-malformed", s.At, "look it up again, its sign and its unit too", "nothing in a shop is colder than %s", wholeDegrees.Print(bench.Coldest, r.card.Shop.Mark()))
+		case s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, celsius).Cmp(bench.ChillFloor) < 0:
+			r.msgs.Report("quantity-malformed", s.At, "look it up again, its sign and its unit too", "nothing in a shop is colder than %s", wholeDegrees.Print(bench.ChillFloor, r.card.Shop.Mark()))
 			w.Mismatch = true
 		case w.TooHot(s.Band.Low, s.Band.Unit):
 			w.Mismatch = true // a rule reports it
@@ -163,9 +163,9 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 	if !hot {
 		band := bench.ChillBand(room, rise)
 		w.Need = band.High
-		if w.Need.Cmp(bench.Coldest) < 0 {
+		if w.Need.Cmp(bench.ChillFloor) < 0 {
 			r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look the interference, the diameter and `clearance:` up again, or heat the other part as well",
-				"the seat would open at %s, and nothing in a shop is colder than %s", wholeDegrees.Print(wholeDegrees.Floor(w.Need), r.card.Shop.Mark()), wholeDegrees.Print(bench.Coldest, r.card.Shop.Mark()))
+				"the seat would open at %s, and nothing in a shop is colder than %s", wholeDegrees.Print(wholeDegrees.Floor(w.Need), r.card.Shop.Mark()), wholeDegrees.Print(bench.ChillFloor, r.card.Shop.Mark()))
 			return nil
 		}
 		return r.written(w, band)

@@ -51,7 +51,7 @@ func sizes(p *pass) {
 // nearly says why a tool of the other system will not do, where one is named.
 func (p *pass) nearly(named []procedure.Named, size quantity.Value) string {
 	for _, n := range named {
-		if tool, ok := p.Shop.Find(n.Name).(*shop.Tool); ok && bench.Near(size, *tool.AcrossFlats) {
+		if tool, ok := p.Shop.Find(n.Name).(*shop.Tool); ok && bench.NearlyFits(size, *tool.AcrossFlats) {
 			exact := size.In(tool.AcrossFlats.Unit)
 			near := quantity.Format(exact.Value, big.NewRat(1, 100), p.Shop.Mark())
 			return ": " + size.Unit.After(size.Text) + " is " + exact.Unit.After(near) + ", and a tool that nearly fits rounds the corners"

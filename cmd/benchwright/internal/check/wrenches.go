@@ -84,7 +84,7 @@ func (p *pass) wrenchSuits(g *card.Tightening) {
 		p.msgs.Report("wrench-accuracy", g.Stated, "use a wrench of better accuracy, or see whether the limits are meant so narrow",
 			"`%s` at %s may be out by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.Shop.Mark()), strings.Join(out, ", "))
 	}
-	if c.Low {
+	if c.LowInRange {
 		p.msgs.Report("wrench-low", g.Stated, p.hold("", g.Limit.Band, g.Refused), "`%s` is set below 20 %% of its range here", w.ID)
 	}
 }

@@ -11,7 +11,7 @@ import (
 // in each part of its fraction.
 const maxDigits = 12
 
-// vulgar holds the fractions that have a sign of their own.
+// vulgar holds the fractions that have a character of their own.
 var vulgar = map[rune]string{
 	'½': "1/2", '¼': "1/4", '¾': "3/4", '⅛': "1/8", '⅜': "3/8", '⅝': "5/8", '⅞': "7/8",
 }

@@ -140,10 +140,10 @@ func (b Band) Target() *big.Rat {
 	return times(new(big.Rat).Add(b.Low, b.High), big.NewRat(1, 2))
 }
 
-// Within returns the limits of a bare value with a tolerance to both sides,
+// WithTolerance returns the limits of a bare value with a tolerance to both sides,
 // 1/20 for 5 %. Its Written stays that of the bare value. All other bands are
 // returned as they are.
-func (b Band) Within(tolerance *big.Rat) Band {
+func (b Band) WithTolerance(tolerance *big.Rat) Band {
 	if b.Form != Bare || b.Nominal == nil {
 		return b
 	}

@@ -262,15 +262,15 @@ func TestSameInEveryUnit(t *testing.T) {
 	}
 }
 
-func TestWithin(t *testing.T) {
-	b := band(t, "100 N·m").Within(ratio("1/20"))
+func TestWithTolerance(t *testing.T) {
+	b := band(t, "100 N·m").WithTolerance(ratio("1/20"))
 	if !b.Same(band(t, "100 ±5 N·m")) {
 		t.Errorf("100 N·m within 5 %% is %s", b.Range(Point))
 	}
-	if b := band(t, "-8 °C").Within(ratio("1/20")); !b.Same(band(t, "-8 ±0.4 °C")) {
+	if b := band(t, "-8 °C").WithTolerance(ratio("1/20")); !b.Same(band(t, "-8 ±0.4 °C")) {
 		t.Errorf("-8 °C within 5 %% is %s", b.Range(Point))
 	}
-	if b := band(t, "max 5 mm"); !b.Within(ratio("1/20")).Same(b) {
+	if b := band(t, "max 5 mm"); !b.WithTolerance(ratio("1/20")).Same(b) {
 		t.Error("limits took a tolerance")
 	}
 }

@@ -111,7 +111,7 @@ func (s *sheet) besideMarks(x *big.Rat, scale quantity.Scale, gives func(*big.Ra
 		s.refuse("It is off the scale of the wrench. Take another wrench.")
 		return
 	}
-	for _, mark := range ends(down, up) {
+	for _, mark := range distinct(down, up) {
 		if mark.Sign() > 0 {
 			s.result(gives(mark))
 		}

@@ -114,7 +114,7 @@ func (s *sheet) holdSteps(h bench.Hold, first bench.EndReading, u quantity.Unit)
 	// row is the one that leaves the least of the change.
 	strict := func(a, b *big.Rat, most bool) bool { return a == nil || (b.Cmp(a) > 0) == most && b.Cmp(a) != 0 }
 	var pressure, change, both *big.Rat
-	for _, from := range ends(h.Coldest, h.Warmest) {
+	for _, from := range distinct(h.Coldest, h.Warmest) {
 		to, at := new(big.Rat).Add(from, first.Shift), from
 		if h.Reference != nil {
 			at = h.Reference

@@ -69,21 +69,21 @@ func pressSheet(a *answers) *sheet {
 		s.source(pressSource)
 		return s
 	}
-	give, ok := f.Give()
+	compliance, ok := f.Compliance()
 	if !ok {
 		s.refuse("A seat of these materials would not give at all: look at the moduli and Poisson's ratios.")
 		return s
 	}
-	h, w := bench.Thick(f.Outer, f.Seat), bench.Thick(f.Seat, f.Bore)
+	h, w := bench.LameRatio(f.Outer, f.Seat), bench.LameRatio(f.Seat, f.Bore)
 	s.step("H = (", s.num(f.Outer), "² + ", s.num(f.Seat), "²) / (", s.num(f.Outer), "² − ", s.num(f.Seat), "²) ", s.equals(h))
 	s.step("W = (", s.num(f.Seat), "² + ", s.num(f.Bore), "²) / (", s.num(f.Seat), "² − ", s.num(f.Bore), "²) ", s.equals(w))
 	s.step("p = δ / (", s.num(f.Seat), " × ((", s.num(h), s.plus(f.HubPoisson), ") / ", s.num(f.HubModulus), " + (", s.num(w), " − ", s.num(f.ShaftPoisson), ") / ", s.num(f.ShaftModulus), "))")
-	s.step("δ / p ", s.equals(give), " mm for each MPa")
+	s.step("δ / p ", s.equals(compliance), " mm for each MPa")
 	var pressures []*big.Rat
-	for _, delta := range ends(least, most) {
+	for _, delta := range distinct(least, most) {
 		p, _ := f.Pressure(delta)
 		pressures = append(pressures, p)
-		s.step("p = ", s.num(delta), " / ", s.num(give), " ", s.equalsIn(p, megapascal))
+		s.step("p = ", s.num(delta), " / ", s.num(compliance), " ", s.equalsIn(p, megapascal))
 	}
 	s.result("Pressure on the seat: ", s.fromTo(pressures, megapascal), ".")
 	if a.has("length") {
@@ -124,8 +124,8 @@ func (s *sheet) force(a *answers, f bench.PressFit, pressures []*big.Rat, fricti
 	s.result("The gauge of the press shows ", s.fromTo(shown, megapascal), " then.")
 }
 
-// ends returns both ends, or one where they are the same.
-func ends(low, high *big.Rat) []*big.Rat {
+// distinct returns both numbers, or one where they are the same.
+func distinct(low, high *big.Rat) []*big.Rat {
 	if low.Cmp(high) == 0 {
 		return []*big.Rat{high}
 	}

@@ -123,7 +123,7 @@ func (s *sheet) setting(limits quantity.Band, through *bench.Adapter, w *shop.Wr
 			s.result("Its accuracy can take it above the limits, by ", s.rounded(choice.Over, u), ". Take a more accurate wrench.")
 		}
 	}
-	if choice.Low {
+	if choice.LowInRange {
 		s.result("This is below 20 % of the wrench's range. Take a smaller wrench if there is one.")
 	}
 	return choice.Setting

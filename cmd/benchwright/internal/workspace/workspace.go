@@ -80,16 +80,16 @@ func Load(dir string, paths, skip []string, msgs *diag.List) ([]*Workspace, erro
 			out = append(out, w)
 			i = len(out) - 1
 		}
-		if n := name(out[i], target, info); n == 0 && !info.IsDir() && filepath.Ext(target) == ".md" {
+		if n := markNamed(out[i], target, info); n == 0 && !info.IsDir() && filepath.Ext(target) == ".md" {
 			return nil, fmt.Errorf("%s is not a procedure of the workspace: README.md and names that begin with . or _ are left out", p)
 		}
 	}
 	return out, nil
 }
 
-// name marks the entries that target names and returns how many they are. A
+// markNamed marks the entries that target names and returns how many they are. A
 // shop.yaml names every card, a unit.yaml those of its unit.
-func name(w *Workspace, target string, info fs.FileInfo) int {
+func markNamed(w *Workspace, target string, info fs.FileInfo) int {
 	n := 0
 	for _, e := range w.Procedures {
 		path := filepath.Join(w.Root, filepath.FromSlash(e.File.Name))
@@ -112,6 +112,7 @@ func name(w *Workspace, target string, info fs.FileInfo) int {
 	return n
 }
 
+// absolute returns p as an absolute path, relative ones taken from dir.
 func absolute(dir, p string) string {
 	if !filepath.IsAbs(p) {
 		p = filepath.Join(dir, p)
@@ -126,11 +127,11 @@ func rootOf(dir string) string {
 		if exists(filepath.Join(dir, "shop.yaml")) {
 			return dir
 		}
-		up := filepath.Dir(dir)
-		if up == dir || exists(filepath.Join(dir, ".git")) {
+		parent := filepath.Dir(dir)
+		if parent == dir || exists(filepath.Join(dir, ".git")) {
 			return ""
 		}
-		dir = up
+		dir = parent
 	}
 }
 
@@ -173,6 +174,7 @@ func (l *loader) alone(target string) *Workspace {
 	return w
 }
 
+// load reads the workspace whose shop.yaml is in root.
 func (l *loader) load(root string) (*Workspace, error) {
 	w := &Workspace{Root: root}
 	w.Shop = l.read(root, "shop.yaml")
@@ -205,7 +207,7 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 			continue
 		}
 		unit = source.NewFile(join("unit.yaml"), nil) // unread, until it is read
-		if l.plain(unit.Name, e) {
+		if l.regular(unit.Name, e) {
 			if f := l.read(w.Root, unit.Name); f != nil {
 				unit = f
 				w.Units = append(w.Units, f)
@@ -230,7 +232,7 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 			right := strings.TrimSuffix(n, "yml") + "yaml"
 			l.msgs.Report("file-name", place(source.NewFile(join(n), nil)), "rename it to "+right,
 				"`%s` is not read: the file is called `%s`", n, right)
-		case filepath.Ext(n) == ".md" && n != "README.md" && l.plain(join(n), e):
+		case filepath.Ext(n) == ".md" && n != "README.md" && l.regular(join(n), e):
 			if len(w.Procedures) > MaxProcedures {
 				continue
 			}
@@ -242,9 +244,10 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 	return nil
 }
 
-// plain reports a symbolic link or other special file that carries the name of
-// a file of ours: what it leads to would go unseen otherwise.
-func (l *loader) plain(name string, e fs.DirEntry) bool {
+// regular reports whether an entry is a regular file. A symbolic link with the
+// name of a file that would be read is a message: what it leads to would
+// otherwise be missed without a word.
+func (l *loader) regular(name string, e fs.DirEntry) bool {
 	if e.Type().IsRegular() {
 		return true
 	}

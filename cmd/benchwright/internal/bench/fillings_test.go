@@ -10,7 +10,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-func TestJugfuls(t *testing.T) {
+func TestFillings(t *testing.T) {
 	for _, c := range []struct{ limits, span, marks, want string }{
 		{"1.20 to 1.30 L", "0 to 2 L", "0.02 L", "0, then 1.20 to 1.30 L"},
 		{"1.20 to 1.30 L", "0 to 2 L", "0.05 L", "0, then 1.20 to 1.30 L"},
@@ -31,7 +31,7 @@ func TestJugfuls(t *testing.T) {
 		{"1.3 L", "0 to 2 L", "0.05 L", ""},
 		{"40 to 60 g", "0 to 2 L", "0.05 L", ""},
 	} {
-		full, last, ok := Jugfuls(band(t, c.limits), scale(t, c.span, c.marks))
+		full, last, ok := Fillings(band(t, c.limits), scale(t, c.span, c.marks))
 		got := ""
 		if ok {
 			got = strings.ReplaceAll(fmt.Sprint(full)+", then "+last.Print(quantity.Point), "\u00a0", " ")
@@ -41,25 +41,25 @@ func TestJugfuls(t *testing.T) {
 		}
 	}
 	for name, s := range map[string]quantity.Scale{"no marks": {Unit: quantity.MustUnit("L")}, "marks of no width": {Unit: quantity.MustUnit("L"), Step: new(big.Rat)}} {
-		if full, last, ok := Jugfuls(band(t, "1 to 1.3 L"), s); ok {
+		if full, last, ok := Fillings(band(t, "1 to 1.3 L"), s); ok {
 			t.Errorf("%s: %d, then %v", name, full, last)
 		}
 	}
-	if full, last, ok := Jugfuls(band(t, "51 to 51.3 L"), quantity.Scale{Unit: quantity.MustUnit("L"), Step: num(t, "0.1")}); !ok || full != 0 || last.High.Cmp(num(t, "51.3")) != 0 {
+	if full, last, ok := Fillings(band(t, "51 to 51.3 L"), quantity.Scale{Unit: quantity.MustUnit("L"), Step: num(t, "0.1")}); !ok || full != 0 || last.High.Cmp(num(t, "51.3")) != 0 {
 		t.Errorf("a measure without an end: %d, then %v", full, last)
 	}
 }
 
 // However the last jug is filled, the sum lies inside the limits; the jug has
 // every mark that is named, and no fewer fillings would do.
-func TestJugfulsNeverOutside(t *testing.T) {
+func TestFillingsNeverOutside(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 8))
 	made := 0
 	for range 2000 {
 		s := quantity.Scale{Unit: quantity.MustUnit("L"), Step: big.NewRat(1, []int64{10, 20, 50, 100}[rng.IntN(4)]), Low: big.NewRat(rng.Int64N(3), 10), High: big.NewRat(5+rng.Int64N(45), 10)}
 		low := big.NewRat(50+rng.Int64N(4000), 300)
 		b := quantity.Band{Form: quantity.Range, Low: low, High: new(big.Rat).Add(low, big.NewRat(rng.Int64N(300), 700)), Unit: s.Unit}
-		full, last, ok := Jugfuls(b, s)
+		full, last, ok := Fillings(b, s)
 		if !ok {
 			continue
 		}

@@ -6,13 +6,13 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-// Jugfuls parts a quantity that is poured into fillings of a measure: so many
+// Fillings divides a quantity that is poured into fillings of a measure: so many
 // full ones, to its highest mark, and a last one between two marks, so that the
 // sum lies inside the limits whatever the last one is. The fewest fillings are
 // chosen. ok is false where the limits have not two ends above zero, no mark
 // lies inside them, or what would be left for the last filling is less than the
 // measure's lowest mark.
-func Jugfuls(limits quantity.Band, s quantity.Scale) (full int, last quantity.Marks, ok bool) {
+func Fillings(limits quantity.Band, s quantity.Scale) (full int, last quantity.Marks, ok bool) {
 	c := limits.In(s.Unit)
 	if c.Low == nil || c.High == nil || s.Step == nil || s.Step.Sign() <= 0 {
 		return 0, quantity.Marks{}, false
