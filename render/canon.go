@@ -30,15 +30,15 @@ func Canonical(d Deck) string {
 				c.line(Wording, "bookmark", "text", g.Bookmark)
 			}
 			for _, e := range g.Elements {
-				c.line(e.Class, kindOf(e.Content), "", e.Content)
+				c.line(e.Class, Kind(e.Content), "", e.Content)
 			}
 		}
 	}
 	return string(c.text)
 }
 
-// kindOf is the name of a content's type.
-func kindOf(c Content) string {
+// Kind is the name of a content's type in small letters: "step", "hazards".
+func Kind(c Content) string {
 	if c == nil {
 		return "nothing"
 	}

@@ -17,9 +17,11 @@ import (
 )
 
 // Write writes the sheets as text, for goldens: one line a bookmark, an anchor
-// and an operation, in order, coordinates in micrometres. The operations of an
-// element stand indented under its class and their number; references are left
-// out. It draws what it is given, right or wrong: it checks nothing.
+// and an operation, in order, in micrometres. What a group or an element draws
+// stands indented under its line and is measured from its own top left corner,
+// so that a step that grows rewrites its own lines and, of those below it, where
+// they begin. References are left out. It writes what it is given, right or
+// wrong: it checks nothing.
 func Write(w io.Writer, sheets []sheet.Sheet) error {
 	out := bufio.NewWriter(w)
 	for i, s := range sheets {
@@ -38,31 +40,60 @@ func Write(w io.Writer, sheets []sheet.Sheet) error {
 	return out.Flush()
 }
 
-func writeOps(out io.Writer, s sheet.Sheet) {
-	marks := slices.Clone(s.Marks)
-	slices.SortStableFunc(marks, func(a, b sheet.Mark) int {
-		return cmp.Or(cmp.Compare(a.From, b.From), cmp.Compare(b.To, a.To))
+// A part is operations that stand under a line of their own.
+type part struct {
+	line     string
+	area     sheet.Area
+	from, to int
+}
+
+// parts are the groups and elements of a sheet, each behind what holds it.
+func parts(s sheet.Sheet) []part {
+	var all []part
+	for _, g := range s.Groups {
+		all = append(all, part{g.Name, g.Area, g.From, g.To})
+	}
+	for _, m := range s.Marks {
+		class := "technical"
+		if m.Class == render.Wording {
+			class = "wording"
+		}
+		all = append(all, part{m.Kind + when(m.Kind != "", " ") + class, m.Area, m.From, m.To})
+	}
+	slices.SortStableFunc(all, func(a, b part) int {
+		return cmp.Or(cmp.Compare(a.from, b.from), cmp.Compare(b.to, a.to))
 	})
-	var open []sheet.Mark
+	return all
+}
+
+func writeOps(out io.Writer, s sheet.Sheet) {
+	next := parts(s)
+	var open []part
+	corner := func() (x, y int) {
+		if n := len(open); n > 0 {
+			x, y = open[n-1].area.X, open[n-1].area.Y
+		}
+		return x, y
+	}
 	for i := 0; i <= len(s.Ops); i++ {
-		open = slices.DeleteFunc(open, func(m sheet.Mark) bool { return m.To <= i })
-		for len(marks) > 0 && marks[0].From <= i {
-			m := marks[0]
-			marks = marks[1:]
-			class := "technical"
-			if m.Class == render.Wording {
-				class = "wording"
-			}
-			fmt.Fprintf(out, "%s%s %d\n", strings.Repeat("  ", len(open)), class, m.To-m.From)
-			if m.To > i {
-				open = append(open, m)
+		open = slices.DeleteFunc(open, func(p part) bool { return p.to <= i })
+		for len(next) > 0 && next[0].from <= i {
+			p := next[0]
+			next = next[1:]
+			x, y := corner()
+			fmt.Fprintf(out, "%s%s at %d,%d size %d×%d, %d ops\n", indent(open), p.line, p.area.X-x, p.area.Y-y, p.area.W, p.area.H, p.to-p.from)
+			if p.to > i {
+				open = append(open, p)
 			}
 		}
 		if i < len(s.Ops) {
-			fmt.Fprintf(out, "%s%s\n", strings.Repeat("  ", len(open)), operation(s.Ops[i]))
+			x, y := corner()
+			fmt.Fprintf(out, "%s%s\n", indent(open), operation(sheet.Moved(s.Ops[i], -x, -y)))
 		}
 	}
 }
+
+func indent(open []part) string { return strings.Repeat("  ", len(open)) }
 
 func operation(op sheet.Op) string {
 	switch op := op.(type) {
@@ -93,7 +124,7 @@ func operation(op sheet.Op) string {
 	return fmt.Sprintf("unknown %T", op)
 }
 
-// dumpSegs spells a short path out and says of a long one, a symbol's, where
+// outline spells a short path out and says of a long one, a symbol's, where
 // it lies and which it is.
 func outline(segs []sheet.Seg) string {
 	var b strings.Builder

@@ -14,12 +14,13 @@ const specimenDump = `sheet 105000×148000 "Specimen 1 of 2"
 bookmark 0 y 10000 "Specimen – °µΩ"
 bookmark 2 y 30000 "Zażółć"
 anchor y 10000 "top"
-technical 3
-  text 10000,16000 bold 6000 111111 w 0 "Pinion nut, M24×1.5"
-  wording 1
-    text 10000,24000 regular 4000 111111 w 0 "· × ± ° µ Ω Ø ≤ ≥ − – — … ′ ″ ½ ¼ ⅛ → ↑ ↓ ☐ ☑ ✓ Δ α δ ² ³"
-  text 10000,31000 semibold 4000 111111 w 0 "100 N·m, 0.15–0.25 mm, (a\\b) Ελλάδα Кириллица ő"
-rect 10000,36000 40000×15000 radius 3000 fill FFF2CC stroke 111111 600
+step 7 at 10000,10000 size 85000×25000, 4 ops
+  step technical at 0,0 size 85000×22000, 3 ops
+    text 0,6000 bold 6000 111111 w 0 "Pinion nut, M24×1.5"
+    text wording at 0,10000 size 85000×5000, 1 ops
+      text 0,4000 regular 4000 111111 w 0 "· × ± ° µ Ω Ø ≤ ≥ − – — … ′ ″ ½ ¼ ⅛ → ↑ ↓ ☐ ☑ ✓ Δ α δ ² ³"
+    text 0,21000 semibold 4000 111111 w 0 "100 N·m, 0.15–0.25 mm, (a\\b) Ελλάδα Кириллица ő"
+  rect 0,26000 40000×15000 radius 3000 fill FFF2CC stroke 111111 600
 tick-box 55000,36000 8000×8000 stroke 0B5FA5 400
 write-box 70000,36000 20000×8000 fill DDDDDD
 line 10000,56000 95000,56000 stroke 111111 300
@@ -82,15 +83,46 @@ func TestDumpOfOddMarks(t *testing.T) {
 		Marks: []sheet.Mark{{From: 2, To: 9}, {From: 0, To: 2}, {From: 1, To: 3, Class: render.Wording}, {From: 3, To: 3}},
 	}})
 	want := `sheet 0×0 ""
-technical 2
+technical at 0,0 size 0×0, 2 ops
   link 0,0 0×0 "a"
-  wording 2
+  wording at 0,0 size 0×0, 2 ops
     link 0,0 0×0 "b"
-  technical 7
+  technical at 0,0 size 0×0, 7 ops
     unknown <nil>
-  technical 0
+  technical at 0,0 size 0×0, 0 ops
 `
 	if b.String() != want {
 		t.Errorf("dump\n%s\nwant\n%s", b.String(), want)
+	}
+}
+
+// What is moved down as a whole rewrites the line that says where it begins, and
+// no other.
+func TestDumpOfMovedGroup(t *testing.T) {
+	lines := func(down int) []string {
+		s := specimen.Sheets()[0]
+		s.Bookmarks, s.Anchors = nil, nil
+		for i := range s.Ops {
+			if i < s.Groups[0].To {
+				s.Ops[i] = sheet.Moved(s.Ops[i], 0, down)
+			}
+		}
+		s.Groups[0].Y += down
+		for i := range s.Marks {
+			s.Marks[i].Y += down
+		}
+		var b strings.Builder
+		Write(&b, []sheet.Sheet{s})
+		return strings.Split(b.String(), "\n")
+	}
+	was, is := lines(0), lines(7000)
+	var changed []string
+	for i := range was {
+		if was[i] != is[i] {
+			changed = append(changed, is[i])
+		}
+	}
+	if len(changed) != 1 || !strings.HasPrefix(changed[0], "step 7 at 10000,17000 ") {
+		t.Errorf("changed lines %q", changed)
 	}
 }

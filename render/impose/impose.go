@@ -149,9 +149,12 @@ func place(s *sheet.Sheet, f sheet.Sheet, n, x, y int) {
 	}
 	s.Name += f.Name
 	base := len(s.Ops)
+	for _, g := range f.Groups {
+		g.X, g.Y, g.From, g.To = g.X+x, g.Y+y, g.From+base, g.To+base
+		s.Groups = append(s.Groups, g)
+	}
 	for _, m := range f.Marks {
-		m.From += base
-		m.To += base
+		m.X, m.Y, m.From, m.To = m.X+x, m.Y+y, m.From+base, m.To+base
 		s.Marks = append(s.Marks, m)
 	}
 	for _, b := range f.Bookmarks {

@@ -32,7 +32,8 @@ func numbered(w, h, n int) []sheet.Sheet {
 			Width: w, Height: h, Name: name,
 			Bookmarks: []sheet.Bookmark{{Level: 0, Text: name, Y: 7000}, {Level: 1, Text: name + " step", Y: 8000}},
 			Anchors:   []sheet.Anchor{{Name: name, Y: 9000}},
-			Marks:     []sheet.Mark{{Ref: render.Ref(i + 1), From: 1, To: 2}},
+			Groups:    []sheet.Group{{Name: name, Area: sheet.Area{X: 10000, Y: 5000, W: 1, H: 2}, From: 1, To: 5}},
+			Marks:     []sheet.Mark{{Ref: render.Ref(i + 1), Area: sheet.Area{X: 10000, Y: 6000}, From: 1, To: 2}},
 			Ops: []sheet.Op{
 				sheet.Rect{W: w, H: h, Fill: sheet.NoColor, Stroke: sheet.Color(i + 1), StrokeWidth: 1},
 				sheet.Glyphs{X: 10000, Y: 20000, Size: 4000, Text: name},
@@ -233,7 +234,7 @@ func TestTwoA5OnA4(t *testing.T) {
 				}
 			}
 		}
-		sheets[i].Ops, sheets[i].Marks = keep, nil
+		sheets[i].Ops, sheets[i].Marks, sheets[i].Groups = keep, nil, nil
 	}
 	dump.Write(&b, sheets)
 	const want = `sheet 297000×210000 "Sheet 1 front: face 1 | face 3"
@@ -295,8 +296,12 @@ func TestImposeCarriesAll(t *testing.T) {
 	if got := s.Ops[5:10]; fmt.Sprint(got) != fmt.Sprint(want) {
 		t.Errorf("face 3\n%v\nwant\n%v", got, want)
 	}
-	if got := s.Marks; !slices.Equal(got, []sheet.Mark{{Ref: 1, From: 1, To: 2}, {Ref: 3, From: 6, To: 7}}) {
+	at := func(x, y int) sheet.Area { return sheet.Area{X: x + 10000, Y: y + 6000} }
+	if got := s.Marks; !slices.Equal(got, []sheet.Mark{{Ref: 1, Area: at(dx-105000, dy), From: 1, To: 2}, {Ref: 3, Area: at(dx, dy), From: 6, To: 7}}) {
 		t.Errorf("marks %v", got)
+	}
+	if got, want := s.Groups[1], (sheet.Group{Name: "face 3", Area: sheet.Area{X: dx + 10000, Y: dy + 5000, W: 1, H: 2}, From: 6, To: 10}); len(s.Groups) != 2 || got != want {
+		t.Errorf("group %v, want %v", got, want)
 	}
 	if !sheets[1].Turned || s.Turned {
 		t.Error("a landscape sheet flipped on its long edge has its back turned")

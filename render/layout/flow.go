@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"fmt"
+
 	"benchwright/render"
 	"benchwright/render/compose"
 	"benchwright/render/element"
@@ -22,6 +24,7 @@ type face struct {
 	section int
 	compose.Canvas
 	steps     []int // the numbers of the steps on it
+	groups    []sheet.Group
 	marks     []sheet.Mark
 	bookmarks []sheet.Bookmark
 	anchors   []sheet.Anchor
@@ -105,6 +108,7 @@ func (p *pages) place(section int, g laid) {
 	if g.Bookmark != "" {
 		p.face().bookmarks = append(p.face().bookmarks, sheet.Bookmark{Level: p.level(g.Group), Text: titled(g.Bookmark), Y: p.y})
 	}
+	p.begin(groupName(g))
 	for i, b := range g.blocks {
 		if s, is := b.Content.(render.Step); is {
 			p.face().steps = append(p.face().steps, s.Number)
@@ -119,6 +123,43 @@ func (p *pages) place(section int, g laid) {
 		}
 		p.flow(section, b)
 	}
+	p.end()
+}
+
+// begin notes that a group, or what is left of it, begins on this face.
+func (p *pages) begin(name string) {
+	p.face().groups = append(p.face().groups, sheet.Group{Name: name, Area: p.area(0), From: len(p.face().Ops)})
+}
+
+// end notes that the group ends here, or goes on on the next face; it returns
+// the group's name.
+func (p *pages) end() string {
+	f := p.face()
+	g := &f.groups[len(f.groups)-1]
+	name := g.Name
+	g.H, g.To = p.y-g.Y, len(f.Ops)
+	if g.To == g.From {
+		f.groups = f.groups[:len(f.groups)-1]
+	}
+	return name
+}
+
+// area is what begins here, x from the column's left, with no height yet.
+func (p *pages) area(x int) sheet.Area {
+	return sheet.Area{X: p.c.Side + x, Y: p.y, W: p.c.Column - x}
+}
+
+// groupName is what a group is called on the sheet.
+func groupName(g laid) string {
+	for _, b := range g.blocks {
+		if s, is := b.Content.(render.Step); is {
+			return fmt.Sprintf("step %d", s.Number)
+		}
+	}
+	if len(g.blocks) == 0 {
+		return ""
+	}
+	return render.Kind(g.blocks[0].Content)
 }
 
 // level is a group's place in the outline: stages stand below their section,
@@ -142,11 +183,11 @@ func (p *pages) level(g render.Group) int {
 func (p *pages) under(e render.End, of render.Element) {
 	b, y := element.EndBelow(e, p.c), p.y
 	p.y = p.last + p.c.Beat
-	from := len(p.face().Ops)
+	from, area := len(p.face().Ops), p.area(0)
 	for _, s := range b.Slabs {
 		p.put(s, 0)
 	}
-	p.mark(of, from)
+	p.mark(of, from, area)
 	p.y = y
 }
 
@@ -158,16 +199,18 @@ func (p *pages) put(s compose.Slab, x int) {
 	p.y += s.Height
 }
 
-// mark notes that the operations from the given one draw an element.
-func (p *pages) mark(e render.Element, from int) {
+// mark notes that the operations from the given one draw an element, from the
+// top of the area to here.
+func (p *pages) mark(e render.Element, from int, a sheet.Area) {
+	a.H = p.y - a.Y
 	if to := len(p.face().Ops); to > from {
-		p.face().marks = append(p.face().marks, sheet.Mark{Ref: e.Ref, Class: e.Class, From: from, To: to})
+		p.face().marks = append(p.face().marks, sheet.Mark{Ref: e.Ref, Class: e.Class, Kind: render.Kind(e.Content), Area: a, From: from, To: to})
 	}
 }
 
 // flow places the slabs of one element, on new faces where they do not fit.
 func (p *pages) flow(section int, b placedBlock) {
-	from := len(p.face().Ops)
+	from, area := len(p.face().Ops), p.area(b.x)
 	for i := 0; i < len(b.Slabs); {
 		end, height := b.Chunk(i)
 		gap := 0
@@ -181,9 +224,11 @@ func (p *pages) flow(section int, b placedBlock) {
 			p.c.Found(render.Problem{Kind: render.TooTall, Ref: b.Ref, Size: height, Room: p.c.Tallest})
 		}
 		if p.y > p.first && p.y+gap+height > p.last {
-			p.mark(b.Element, from)
+			p.mark(b.Element, from, area)
+			group := p.end()
 			p.next(section)
-			from, gap = 0, 0
+			p.begin(group)
+			from, gap, area = 0, 0, p.area(b.x)
 			if b.Again != nil && i > 0 {
 				p.put(*b.Again, b.x)
 			}
@@ -197,5 +242,5 @@ func (p *pages) flow(section int, b placedBlock) {
 		}
 		i = end
 	}
-	p.mark(b.Element, from)
+	p.mark(b.Element, from, area)
 }

@@ -94,11 +94,15 @@ func (p *pages) sheets(d render.Deck, o Options) []sheet.Sheet {
 			f.marks[j].From += n
 			f.marks[j].To += n
 		}
+		for j := range f.groups {
+			f.groups[j].From += n
+			f.groups[j].To += n
+		}
 		number(f.Ops, faceOf)
 		k.Add(f.Ops...)
 		foot(c, &k, d.Running, at, o)
 		all[i] = sheet.Sheet{Width: o.Paper.Width, Height: o.Paper.Height, Name: at.part,
-			Bookmarks: f.bookmarks, Anchors: f.anchors, Ops: k.Ops, Marks: f.marks}
+			Bookmarks: f.bookmarks, Anchors: f.anchors, Ops: k.Ops, Groups: f.groups, Marks: f.marks}
 	}
 	return all
 }

@@ -229,6 +229,41 @@ func TestMarksFollowTheElements(t *testing.T) {
 	}
 }
 
+// Every element stands in one group of its face, in reading order, and what it
+// draws stands in its area.
+func TestGroupsHoldTheirElements(t *testing.T) {
+	everyFace(t, func(t *testing.T, o Options, s sheet.Sheet) {
+		at := 0
+		for _, g := range s.Groups {
+			if g.Name == "" || g.From < at || g.To <= g.From || g.H < 0 {
+				t.Errorf("group %+v after %d", g, at)
+			}
+			at = g.To
+		}
+		for _, m := range s.Marks {
+			held := 0
+			for _, g := range s.Groups {
+				if g.From <= m.From && m.To <= g.To {
+					held++
+					if m.X < g.X || m.X+m.W > g.X+g.W || m.Y < g.Y || m.Y+m.H > g.Y+g.H && m.Kind != "end" {
+						t.Errorf("%+v reaches out of %+v", m, g)
+					}
+				}
+			}
+			if held != 1 {
+				t.Errorf("%+v stands in %d groups", m, held)
+			}
+			for _, op := range s.Ops[m.From:m.To] {
+				const stroke = 1000
+				a, ok := covers(op)
+				if ok && (a.y1 < m.Y-stroke || a.y2 > m.Y+m.H+stroke || a.x2 > m.X+m.W+stroke) {
+					t.Errorf("%+v draws %+v", m, op)
+				}
+			}
+		}
+	})
+}
+
 func TestOutlineAndAnchors(t *testing.T) {
 	sheets, _ := Faces(specimen.Deck(), optionsFor("A5"))
 	var got []string

@@ -49,7 +49,7 @@ func pixelSheets(t *testing.T) map[string][]sheet.Sheet {
 // seen is a sheet without what has no picture.
 func seen(s sheet.Sheet) sheet.Sheet {
 	s.Ops = slices.DeleteFunc(slices.Clone(s.Ops), func(op sheet.Op) bool { _, ok := op.(sheet.Link); return ok })
-	s.Anchors, s.Marks = nil, nil
+	s.Anchors, s.Groups, s.Marks = nil, nil, nil
 	return s
 }
 

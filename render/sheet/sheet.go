@@ -21,6 +21,7 @@ type Sheet struct {
 	Bookmarks     []Bookmark
 	Anchors       []Anchor
 	Ops           []Op
+	Groups        []Group
 	Marks         []Mark
 }
 
@@ -38,10 +39,25 @@ type Anchor struct {
 	Y    int
 }
 
+// An Area is where on a sheet something was laid out. What it draws may reach
+// past it: a number that hangs, an end that stands in the foot.
+type Area struct{ X, Y, W, H int }
+
+// A Group says which operations draw what is kept together, a step with all
+// that it holds or a stage's heading: Ops[From:To]. One that runs on over faces
+// is a group on each.
+type Group struct {
+	Name string // "step 12", or what it begins with: "stage", "table"
+	Area
+	From, To int
+}
+
 // A Mark says which operations draw which element: Ops[From:To].
 type Mark struct {
-	Ref      render.Ref
-	Class    render.Class
+	Ref   render.Ref
+	Class render.Class
+	Kind  string // of its content: "reading", "table"
+	Area
 	From, To int
 }
 

@@ -25,7 +25,9 @@ func Sheets() []sheet.Sheet {
 		Width: 105000, Height: 148000, Name: "Specimen 1 of 2",
 		Bookmarks: []sheet.Bookmark{{Level: 0, Text: "Specimen – °µΩ", Y: 10000}, {Level: 2, Text: "Zażółć", Y: 30000}},
 		Anchors:   []sheet.Anchor{{Name: "top", Y: 10000}},
-		Marks:     []sheet.Mark{{Ref: 7, Class: render.Technical, From: 0, To: 3}, {Ref: 8, Class: render.Wording, From: 1, To: 2}},
+		Groups:    []sheet.Group{{Name: "step 7", Area: sheet.Area{X: 10000, Y: 10000, W: 85000, H: 25000}, From: 0, To: 4}},
+		Marks: []sheet.Mark{{Ref: 7, Class: render.Technical, Kind: "step", Area: sheet.Area{X: 10000, Y: 10000, W: 85000, H: 22000}, From: 0, To: 3},
+			{Ref: 8, Class: render.Wording, Kind: "text", Area: sheet.Area{X: 10000, Y: 20000, W: 85000, H: 5000}, From: 1, To: 2}},
 		Ops: []sheet.Op{
 			text(10000, 16000, 6000, typeface.Bold, "Pinion nut, M24×1.5"),
 			text(10000, 24000, 4000, typeface.Regular, Signs),
