@@ -32,6 +32,8 @@ type Diagnostic struct {
 	Fix     *Fix         // the mend as an edit, where a program could make it
 	Mends   *Mends       // two mends of which Help is one when it is known how the shop writes numbers; mostly nil
 	Rests   Basis        // what may be at fault in its place
+
+	listed bool // it was put on a list
 }
 
 // Mends are the mends of a number in a shop that writes 0,15 and in one that
@@ -72,7 +74,10 @@ func (d Diagnostic) Severity() Severity {
 
 // A List collects messages. The zero List is ready to use. A List belongs to
 // one goroutine; work in parallel has one List each, joined with Join.
-type List struct{ items []Diagnostic }
+type List struct {
+	items    []Diagnostic
+	reported int // errors that were ever put on it
+}
 
 // Add puts d on the list and returns it there, so that a caller can add
 // related places to it.
@@ -80,6 +85,10 @@ func (l *List) Add(d Diagnostic) *Diagnostic {
 	// What is printed on a card keeps value and unit together; a message is
 	// copied and searched.
 	d.Message, d.Label, d.Help = spaced(d.Message), spaced(d.Label), spaced(d.Help)
+	d.listed = true
+	if d.Severity() == Error {
+		l.reported++
+	}
 	l.items = append(l.items, d)
 	return &l.items[len(l.items)-1]
 }
@@ -92,7 +101,10 @@ func (l *List) Report(slug string, at source.Place, help, format string, args ..
 }
 
 // Join adds all messages of other.
-func (l *List) Join(other *List) { l.items = append(l.items, other.items...) }
+func (l *List) Join(other *List) {
+	l.items = append(l.items, other.items...)
+	l.reported += other.reported
+}
 
 // Len returns how many messages there are.
 func (l *List) Len() int { return len(l.items) }
@@ -107,6 +119,10 @@ func (l *List) Errors() int {
 	}
 	return n
 }
+
+// Reported returns how many errors were ever put on the list: those that were
+// taken off it again count too.
+func (l *List) Reported() int { return l.reported }
 
 // Sorted returns the messages in the one order in which they are shown: by
 // file, offset, slug, text. The same message at the same place, as two
