@@ -43,6 +43,7 @@ var house = []struct {
 	{room: internal + "hazard"},
 	{room: internal + "syntax", outside: []string{"github.com/yuin/goldmark", "gopkg.in/yaml.v3"}},
 	{room: internal + "workspace"},
+	{room: internal + "value"},
 	{room: internal + "unit"},
 	{room: internal + "shop"},
 	{room: internal + "procedure"},

@@ -10,7 +10,9 @@ import (
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/syntax"
 	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // A Fit is a part that is put in its seat, or drawn from it, by heat, cold or
@@ -131,11 +133,11 @@ func (f *Fit) whole(c *Card) bool {
 
 // whole says whether the part was found, or is only words.
 func (m Member) whole(c *Card) bool {
-	return m.Part != nil || c.Unit == nil || !procedure.IsName(m.At.Name)
+	return m.Part != nil || c.Unit == nil || !syntax.WellFormed(m.At.Name)
 }
 
 func (r *resolver) fit(p *procedure.Fit) Item {
-	f := &Fit{Fit: p, Part: r.member(p.Part), Mate: r.member(p.Mate), bad: p.Bad}
+	f := &Fit{Fit: p, Part: r.member(p.Part), Mate: r.member(p.Mate), bad: p.Bad.Is()}
 	f.heavy = r.lifts(f.Part)
 	f.measure(r)
 	f.Chill = r.warmth(f, p.Chill, false)
@@ -152,15 +154,15 @@ func (r *resolver) fit(p *procedure.Fit) Item {
 func (r *resolver) member(n procedure.Named) Member {
 	u := r.card.Unit
 	switch {
-	case !procedure.IsName(n.Name):
+	case !syntax.WellFormed(n.Name):
 		return Member{n.Name, nil, n}
 	case u == nil:
-		return Member{unit.NameOf(n.Name), nil, n}
+		return Member{value.NameOf(n.Name), nil, n}
 	}
 	part := u.Part(n.Name)
 	if part == nil {
 		r.unknown(diag.OnUnit, "part-unknown", "part", n, u.PartIDs(), "parts in the unit")
-		return Member{unit.NameOf(n.Name), nil, n}
+		return Member{value.NameOf(n.Name), nil, n}
 	}
 	return Member{part.Name, part, n}
 }

@@ -78,7 +78,7 @@ const holdsForm = "`holds: {measured: along-the-turn, at: pitch-radius, turned: 
 // said, which is reported.
 func (r *resolver) holds(i *procedure.Lash) *unit.LashPlace {
 	l, u := &i.Limits, r.card.Unit
-	if l.None || l.Bad || !l.Stated() {
+	if l.None || l.Bad.Is() || !l.Stated() {
 		return nil
 	}
 	if l.Band != nil || u == nil {
@@ -89,7 +89,7 @@ func (r *resolver) holds(i *procedure.Lash) *unit.LashPlace {
 	}
 	named := u.Limit(l.Named.Name)
 	switch {
-	case named == nil || named.Bad:
+	case named == nil || named.Bad.Is():
 		return nil
 	case named.Holds != nil && i.Holds != nil:
 		d := r.msgs.Report("limits-twice", i.KeyPlace("holds"), "take it out here", "the unit says where `%s` holds", named.ID)

@@ -273,7 +273,7 @@ func (r *resolver) table(limit procedure.Named) *unit.Table {
 	if u == nil || limit.Name == "" {
 		return nil
 	}
-	if found := u.Limit(limit.Name); found != nil && !found.Bad && found.For(r.card.VariantID()) == nil {
+	if found := u.Limit(limit.Name); found != nil && !found.Bad.Is() && found.For(r.card.VariantID()) == nil {
 		return found.Table
 	}
 	return nil
@@ -287,7 +287,7 @@ func (r *resolver) gauge(n procedure.Named) (g *shop.Gauge, bad bool) {
 	case !ok:
 		r.unknown(diag.OnShop, "gauge-unknown", "gauge", n, gaugeIDs(r.card.Shop), "gauges in shop.yaml")
 		return nil, false
-	case g.Bad:
+	case g.Bad.Is():
 		return nil, true
 	}
 	r.superseded(n, &g.Item)

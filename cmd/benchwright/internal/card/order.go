@@ -16,7 +16,7 @@ func order(t *Torque) []int {
 		}
 		return written
 	}
-	p, ok := bench.ParseBoltPattern(f.Pattern)
+	p, ok := bench.ParseBoltPattern(string(f.Pattern))
 	if !ok || f.Count < 3 {
 		return nil
 	}
@@ -29,6 +29,6 @@ func (t *Torque) Drawn() bool {
 	if t.Order == nil {
 		return false
 	}
-	p, ok := bench.ParseBoltPattern(t.Fastener.Pattern)
+	p, ok := bench.ParseBoltPattern(string(t.Fastener.Pattern))
 	return ok && (p != bench.BoltRectangle || t.Fastener.Count%2 == 0)
 }

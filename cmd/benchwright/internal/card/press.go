@@ -29,7 +29,7 @@ func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
 	p := &Push{Measurement: r.taken(&m.Measurement), Means: m, With: r.withAll(m.With)}
 	p.Answered = true
 	switch {
-	case m.Limits.Bad:
+	case m.Limits.Bad.Is():
 	case m.Limits.Stated():
 		p.Read, p.Force = true, r.limit(&m.Limits, quantity.Force)
 	case len(m.Friction) > 0:

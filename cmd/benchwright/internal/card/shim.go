@@ -84,7 +84,7 @@ func (r *resolver) shim(i *procedure.Shim) Item {
 	if i.Other != nil {
 		out.Other = r.pack(i.Other.Pack)
 	}
-	if step := r.step; !i.Bad {
+	if step := r.step; !i.Bad.Is() {
 		r.later = append(r.later, func() {
 			r.inputs(step, out)
 			if out.Known() && r.wanted(out) {
@@ -133,7 +133,7 @@ func (r *resolver) pack(n procedure.Named) *unit.Pack {
 
 // Known says whether all that the block names was found and read.
 func (i *Shim) Known() bool {
-	return !i.Bad && i.Pack != nil && i.Stock != nil && !i.Stock.Bad && len(i.Stock.Shims) > 0 && i.Micrometer != nil && i.Inputs != nil &&
+	return !i.Bad.Is() && i.Pack != nil && i.Stock != nil && !i.Stock.Bad.Is() && len(i.Stock.Shims) > 0 && i.Micrometer != nil && i.Inputs != nil &&
 		(i.Other != nil) == (i.Shim.Other != nil) && i.Within != nil && i.OverPack != nil
 }
 

@@ -9,6 +9,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // A ShimInput is one thing that is read to find a pack: a reading of a step, a
@@ -58,7 +59,7 @@ func (r *resolver) inputs(s *Step, i *Shim) {
 		}
 	}
 	if t := r.aimTable(i); ok && len(out) > 0 && t != nil {
-		mark := etched(unit.NameOf(t.Mark), t.First, t.Last)
+		mark := etched(value.NameOf(t.Mark), t.First, t.Last)
 		if len(out) == 1 { // marks are few, and stand across
 			out = append(out, mark)
 		} else {
@@ -161,14 +162,14 @@ func (r *resolver) lengthReading(s *Step, id procedure.Named) (Item, int) {
 	}
 	m := ReadingOf(found[0])
 	switch {
-	case m.Gauge == nil || m.Mismatch && !m.Limits.None || m.Limits.Bad:
+	case m.Gauge == nil || m.Mismatch && !m.Limits.None || m.Limits.Bad.Is():
 		if m.GaugePlace() == m.At && r.card.Shop != nil {
 			return refuse("name the gauge with `gauge:` there", "the reading of step `%s` has no gauge, and the table is read on its marks", id.Name)
 		}
 		return nil, 0
 	case m.Gauge.Scale.Unit.Dimension != quantity.Length:
 		return refuse("name a step that reads a length", "the reading of step `%s` is of %s, and a pack is a length", id.Name, m.Gauge.Scale.Unit.Dimension)
-	case len(m.Record) > 1 && m.Use != "lowest":
+	case len(m.Record) > 1 && m.Use != procedure.Lowest:
 		return refuse("write `use: lowest` there; an average would have to be worked out at the bench", "step `%s` takes several readings, and a table is read with one", id.Name)
 	}
 	return found[0], n
@@ -296,7 +297,7 @@ func (r *resolver) shows(i *Shim) *showing {
 		}
 		return out
 	}
-	if limit := r.card.Unit.Limit(i.AimAt.Name); limit != nil && !limit.Bad {
+	if limit := r.card.Unit.Limit(i.AimAt.Name); limit != nil && !limit.Bad.Is() {
 		if limit.Holds == nil {
 			if r.namedLimit(i.AimAt, quantity.Length) != nil || limit.Table != nil {
 				r.lacksHolds(limit)

@@ -6,6 +6,7 @@ import (
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/unit"
 )
 
 // The size of a grid: what two A5 faces hold is aimed at, and more is made
@@ -44,8 +45,8 @@ func (r *resolver) tables(i *Shim) {
 	}
 }
 
-func side(safe string) bench.Side {
-	if safe == "more" {
+func side(safe unit.Amount) bench.Side {
+	if safe == unit.More {
 		return bench.Thicker
 	}
 	return bench.Thinner

@@ -23,9 +23,6 @@ func (t *Timed) whole(*Card) bool         { return t.Days > 0 || t.Short || t.En
 
 func (r *resolver) timed(p *procedure.Timed) Item {
 	t := &Timed{Timed: p}
-	if p.Within == nil {
-		return t
-	}
 	within := p.Within.In(minute).Value
 	var whole bool
 	switch t.Days, whole = bench.WholeDays(within); {

@@ -7,7 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/shop"
 	"benchwright/cmd/benchwright/internal/source"
-	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // assemblies finds the names that tool blocks give with as:, and what each
@@ -75,7 +75,7 @@ func (r *resolver) tool(t *procedure.Tool) Item {
 		out.Lines = append(out.Lines, l)
 	}
 	add(Take, t.Use, "", "")
-	add(Assemble, t.Assemble, unit.NameOf(t.As.Name), "")
+	add(Assemble, t.Assemble, value.NameOf(t.As.Name), "")
 	if _, made := r.card.Assemblies[t.TakeApart.Name]; made { // a rule reports what nothing puts together
 		add(TakeApart, []procedure.Named{t.TakeApart}, "", "")
 	}
@@ -134,7 +134,7 @@ func (r *resolver) held(n procedure.Named) string {
 			r.unknown(diag.OnUnit, "part-unknown", "part or fastener", n, have, "parts in the unit")
 		}
 	}
-	return unit.NameOf(n.Name)
+	return value.NameOf(n.Name)
 }
 
 // find looks a tool, wrench or gauge up and puts it in the kit. Without a shop
@@ -142,7 +142,7 @@ func (r *resolver) held(n procedure.Named) string {
 // which is reported.
 func (r *resolver) find(n procedure.Named) *shop.Item {
 	if tools, ok := r.card.Assemblies[n.Name]; ok {
-		item := &shop.Item{ID: n.Name, Name: unit.NameOf(n.Name)}
+		item := &shop.Item{ID: n.Name, Name: value.NameOf(n.Name)}
 		for _, t := range tools { // what is put together keeps the hazards of what it is made of
 			for _, h := range t.Hazards {
 				if !slices.Contains(item.Hazards, h) {
@@ -153,7 +153,7 @@ func (r *resolver) find(n procedure.Named) *shop.Item {
 		return item
 	}
 	if r.card.Shop == nil {
-		item := &shop.Item{ID: n.Name, Name: unit.NameOf(n.Name)}
+		item := &shop.Item{ID: n.Name, Name: value.NameOf(n.Name)}
 		r.kit(item, nil)
 		return item
 	}

@@ -76,7 +76,7 @@ func (r *resolver) torque(t *procedure.Torque) Item {
 		}
 	}
 	if f := out.Fastener; f != nil && f.AcrossFlats != nil {
-		r.flats(*f.AcrossFlats, f.Name, f.Drive == "socket")
+		r.flats(*f.AcrossFlats, f.Name, f.Drive == unit.Socket)
 	}
 	out.Order = order(out)
 	if t.Adapter != nil {

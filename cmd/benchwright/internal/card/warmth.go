@@ -147,7 +147,7 @@ func (m Member) expansion() *big.Rat {
 // target computes the temperature to reach, as a band in °C; nil where it
 // cannot, which it reports, or where the cap lies below it, which a rule does.
 func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
-	if f.bad || w.Means.Limits.Bad {
+	if f.bad || w.Means.Limits.Bad.Is() {
 		return nil
 	}
 	if lacks := f.lacks(need{"clearance", w.Means.Clearance != nil}, need{"room", w.Room != nil}); lacks != "" {
@@ -219,7 +219,7 @@ func (r *resolver) rise(f *Fit, w *Warmth, hot bool) *big.Rat {
 func (r *resolver) written(w *Warmth, band quantity.Band) *quantity.Band {
 	if marks, ok := band.Inward(wholeDegrees); ok {
 		band.Written = marks.Print(r.card.Shop.Mark())
-		if g, ok := r.card.Shop.Find(w.Means.Gauge.Name).(*shop.Gauge); !ok || g.Bad {
+		if g, ok := r.card.Shop.Find(w.Means.Gauge.Name).(*shop.Gauge); !ok || g.Bad.Is() {
 			band.Low, band.High = marks.Low, marks.High
 		}
 	} else {

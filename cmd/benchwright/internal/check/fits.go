@@ -30,7 +30,7 @@ func seats(p *pass) {
 				p.msgs.Report("way-round-missing", f.Fit.Part.At, help, "nothing says %s", key)
 			}
 		}
-		if f.Home == "" && f.Depth == nil && f.Seat != "flush" {
+		if f.Home == "" && f.Depth == nil && f.Seat != procedure.Flush {
 			p.msgs.Report("key-missing", f.At, "add `home:` with the sign that the hand can see, hear or feel; or `seat: flush`, or `seat:` with a depth", "nothing says how to know that the part is home")
 		}
 	})

@@ -19,11 +19,11 @@ func Unit(u *unit.Unit, mark quantity.Mark, msgs *diag.List) {
 // flats asks whether a bolt has the size across flats of its thread. Nuts,
 // rings and plugs have sizes of their own, and are not asked.
 func flats(f *unit.Fastener, mark quantity.Mark, msgs *diag.List) {
-	if f.AcrossFlats == nil || f.Drive == "special" || f.Duty != "clamp" && f.Duty != "to-yield" {
+	if f.AcrossFlats == nil || f.Drive == unit.Special || f.Duty != unit.Clamp && f.Duty != unit.ToYield {
 		return
 	}
 	drive, head := bench.Hex, "a hexagon bolt"
-	if f.Drive == "socket" {
+	if f.Drive == unit.Socket {
 		drive, head = bench.Socket, "the key of a socket screw"
 	}
 	verdict, known := bench.JudgeFlats(f.Thread, drive, *f.AcrossFlats)

@@ -80,7 +80,7 @@ func (p *pass) gaugeRule() (warn, refuse, ratio *big.Rat) {
 func gauges(p *pass) {
 	eachReadingOf(p, func(i card.Item, m *card.Measurement) {
 		if m.Gauge == nil {
-			if p.Shop != nil && m.GaugePlace() == m.At && !m.Limits.Bad && (m.Limit != nil || m.Table != nil || m.Limits.None) {
+			if p.Shop != nil && m.GaugePlace() == m.At && !m.Limits.Bad.Is() && (m.Limit != nil || m.Table != nil || m.Limits.None) {
 				p.msgs.Report("gauge-missing", m.At, "name the gauge with `gauge:`", "this measurement names no gauge, so its limits are not on the scale that is read")
 			}
 			return
@@ -170,7 +170,7 @@ func (p *pass) suitable(b quantity.Band, certain bool) string {
 // suits reports whether a gauge keeps every rule for limits as it shows them.
 func (p *pass) suits(g *shop.Gauge, b quantity.Band) bool {
 	s := g.Scale
-	if g.Bad || g.Replaced != "" || s.Unit.Dimension != b.Unit.Dimension || !reaches(s, b) {
+	if g.Bad.Is() || g.Replaced != "" || s.Unit.Dimension != b.Unit.Dimension || !reaches(s, b) {
 		return false
 	}
 	warn, refuse, least := p.gaugeRule()

@@ -45,7 +45,7 @@ func limits(p *pass) {
 // named limit that has no band for this variant.
 func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string) {
 	switch {
-	case l.Bad:
+	case l.Bad.Is():
 	case l.Band != nil && l.Band.Form == quantity.Bare:
 		p.msgs.Report("limits-bare", l.At, "write a band, such as `"+l.Band.Limited(p.Shop.Mark())+"`", "`%s` is one value and no limits", l.Band.Written)
 	case l.Named.Name != "":
@@ -53,7 +53,7 @@ func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string)
 			return
 		}
 		named := p.Unit.Limit(l.Named.Name)
-		if named == nil || named.Bad || named.All != nil || named.ByVariant[p.VariantID()] != nil {
+		if named == nil || named.Bad.Is() || named.All != nil || named.ByVariant[p.VariantID()] != nil {
 			return // unknown, or of the wrong kind: reported
 		}
 		if named.Table != nil {

@@ -1,6 +1,9 @@
 package check
 
-import "benchwright/cmd/benchwright/internal/card"
+import (
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
+)
 
 // readings asks that a spread has readings to lie between, and that the one
 // reading which is judged cannot hide a worse one.
@@ -14,7 +17,7 @@ func readings(p *pass) {
 		case m.Spread != nil && m.Marks != nil && m.Marks.High == nil:
 			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "write limits with a high end, or take `spread:` out", "limits without a high end leave no end to the table of the spread")
 		}
-		if m.Use == "lowest" && m.Limit != nil && m.Limit.Band.Low == nil {
+		if m.Use == procedure.Lowest && m.Limit != nil && m.Limit.Band.Low == nil {
 			p.msgs.Report("use-unsafe", m.KeyPlace("use"), "write `use: each`", "the lowest reading can lie inside %s while another lies above it", m.Limit.Band.Written)
 		}
 	})

@@ -40,20 +40,20 @@ func sources(p *pass) {
 // also compares the second unit that a block prints beside its limits or its
 // value. A unit's own limits are compared where they are read.
 func also(p *pass) {
-	r := unit.Reader{Mark: p.Shop.Mark(), Msgs: p.msgs}
+	mark := p.Shop.Mark()
 	compare := func(l *procedure.Limits, found *unit.LimitBand, at source.Place) {
 		switch {
 		case l.Also == nil:
 		case l.Band != nil:
-			r.CompareAlso(*l.Band, *l.Also, l.At, at)
+			unit.CompareAlso(*l.Band, *l.Also, l.At, at, mark, p.msgs)
 		case found != nil:
-			r.CompareAlso(found.Band, *l.Also, found.At, at)
+			unit.CompareAlso(found.Band, *l.Also, found.At, at, mark, p.msgs)
 		}
 	}
 	eachReading(p, func(_ *card.Step, m *card.Measurement) { compare(&m.Limits, m.Limit, m.KeyPlace("also")) })
 	each(p, func(_ *card.Step, t *card.Torque) {
 		if t.Value != nil && t.Limits.Also != nil {
-			r.CompareAlso(*t.Value, *t.Limits.Also, t.ValueAt, t.KeyPlace("also"))
+			unit.CompareAlso(*t.Value, *t.Limits.Also, t.ValueAt, t.KeyPlace("also"), mark, p.msgs)
 			return
 		}
 		compare(&t.Limits, t.Limit, t.KeyPlace("also"))

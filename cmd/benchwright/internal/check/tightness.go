@@ -26,7 +26,7 @@ func tightness(p *pass) {
 		if f == nil {
 			return
 		}
-		duty, stated := bench.ParseDuty(f.Duty)
+		duty, stated := bench.ParseDuty(string(f.Duty))
 		thread, known := bench.ParseThread(f.Thread)
 		_, _, listed := thread.ProofLoad(f.Class)
 		if !stated || !known || !listed || duty == bench.ToYield {
@@ -55,7 +55,7 @@ func (p *pass) judged(t *card.Torque, g *card.Tightening) (j bench.Tightness, ok
 	if f == nil || f.NutFactor == nil || g.Limit == nil || !positive(g.Limit.Band) {
 		return j, false
 	}
-	duty, stated := bench.ParseDuty(f.Duty)
+	duty, stated := bench.ParseDuty(string(f.Duty))
 	thread, known := bench.ParseThread(f.Thread)
 	proof, _, listed := thread.ProofLoad(f.Class)
 	if !stated || !known || !listed || duty == bench.ToYield {

@@ -7,7 +7,9 @@ import (
 
 	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/unit"
 )
 
 // orders proves that a set whose pattern is known has an order in which it is
@@ -35,7 +37,7 @@ func orders(p *pass) {
 		case len(written) > 0:
 			fault := bench.CheckOrder(f.Count, written)
 			report(fmt.Sprintf("name each place from 1 to %d once", f.Count), "the order of `%s` %s", f.ID, faults(fault, f.Count))
-		case f.Pattern == "rectangle" && f.Count > 2: // a word that is no pattern has been reported
+		case f.Pattern == unit.Rectangle && f.Count > 2: // a word that is no pattern has been reported
 			report(fmt.Sprintf("write the order by hand, each place once, such as `order: [1, 2, … %d]`; places count clockwise from the top left", f.Count),
 				"there is no one order for a %s of %d", f.Pattern, f.Count)
 		}
@@ -123,7 +125,7 @@ func sequences(p *pass) {
 		switch {
 		case until && t.BackOff != nil:
 			report("back-off", "take `back-off:` out", "a crush sleeve is never slackened")
-		case until && t.Align == "loosen only":
+		case until && t.Align == procedure.LoosenOnly:
 			report("align", "take `align:` out, or write `tighten only`", "a crush sleeve is never slackened")
 		case until && t.ThenTurn != nil:
 			report("then-turn", "take `then-turn:` or `until:` out", "the reading ends the tightening of a crush sleeve, and an angle would go past it")

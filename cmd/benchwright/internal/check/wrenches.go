@@ -38,7 +38,7 @@ func wrenches(p *pass) {
 
 // noWrench reports a torque that no wrench can be set to.
 func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
-	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad }) {
+	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad.Is() }) {
 		return // it may be the one; its scale has been reported
 	}
 	if t.Wrench.Name != "" && len(g.Refused) == 0 {
@@ -64,7 +64,7 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 
 // wrenchSuits asks how well the wrench that was chosen suits the torque.
 func (p *pass) wrenchSuits(g *card.Tightening) {
-	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad }) {
+	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad.Is() }) {
 		return // one whose scale is reported may suit better
 	}
 	c := g.Choice

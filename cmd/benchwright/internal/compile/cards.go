@@ -9,6 +9,7 @@ import (
 	"benchwright/cmd/benchwright/internal/check"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/syntax"
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
@@ -115,7 +116,7 @@ func (lib *library) noUnit(p *procedure.Procedure, u *unit.Unit, msgs *diag.List
 		}
 	}
 	slices.Sort(ids)
-	if u != nil && !unit.WellFormed(u.ID) {
+	if u != nil && !syntax.WellFormed(u.ID) {
 		return // which is reported, and may be what is wrong
 	}
 	if u != nil {

@@ -14,6 +14,7 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
 	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 	"benchwright/cmd/benchwright/internal/workspace"
 	"benchwright/schema"
 )
@@ -166,18 +167,18 @@ func (lib *library) readProcedure(f *procedureFile, msgs *diag.List) {
 		f.procedure, f.unread = &procedure.Procedure{File: f.File}, true
 		return
 	}
-	refused := refusedTrees(doc, msgs)
+	validateAll(doc, msgs)
 	decimal := lib.decimal
 	if own := doc.Front.Root.Get("shop"); own != nil && own.Kind == syntax.Mapping {
 		if lib.workspace.Alone {
-			lib.shop = shop.FromNode(own, msgs)
+			lib.shop = shop.FromNode(own, &value.Reader{Msgs: msgs, Refused: doc.Front.Refused})
 			decimal = lib.shop.Mark()
 		} else {
 			msgs.Report("shop-twice", doc.Front.Root.KeyPlace("shop"), "take `shop:` out: shop.yaml holds for every procedure here",
 				"a procedure inside a workspace brings its own shop")
 		}
 	}
-	r := procedure.Reader{Mark: decimal, Refused: func(t *syntax.Tree) bool { return refused[t] }, Msgs: msgs}
+	r := procedure.Reader{Mark: decimal, Msgs: msgs}
 	f.procedure = r.Read(doc)
 	switch node := f.procedure.InlineUnit; {
 	case node == nil:
@@ -185,27 +186,21 @@ func (lib *library) readProcedure(f *procedureFile, msgs *diag.List) {
 		msgs.Report("unit-twice", doc.Front.Root.KeyPlace("unit"), "name the unit by its id, or take unit.yaml away",
 			"a procedure brings its own unit beside `%s`", f.Unit.Name)
 	default:
-		f.inline = unit.FromNode(node, decimal, msgs)
+		f.inline = unit.FromNode(node, &value.Reader{Mark: decimal, Msgs: msgs, Refused: doc.Front.Refused})
 		check.Unit(f.inline, decimal, msgs)
 	}
 }
 
-// refusedTrees returns the front matter and the blocks of a procedure that
-// break their schemas, which it reports.
-func refusedTrees(doc *syntax.Doc, msgs *diag.List) map[*syntax.Tree]bool {
-	refused := map[*syntax.Tree]bool{}
-	valid := func(kind string, t *syntax.Tree, head source.Place) {
-		if t != nil && validate(kind, t, head, msgs) > 0 {
-			refused[t] = true
-		}
-	}
+// validateAll checks the front matter and the blocks of a procedure against
+// their schemas.
+func validateAll(doc *syntax.Doc, msgs *diag.List) {
 	if !doc.Front.Broken {
-		valid("front", doc.Front, firstLine(doc.File))
+		validate("front", doc.Front, firstLine(doc.File), msgs)
 	}
 	blocks := func(content []syntax.Content) {
 		for _, c := range content {
-			if b, ok := c.(*syntax.Block); ok && slices.Contains(procedure.Built, b.Type) {
-				valid("block-"+b.Type, b.Tree, doc.File.At(b.TypeSpan.Start, b.TypeSpan.End))
+			if b, ok := c.(*syntax.Block); ok && b.Tree != nil && slices.Contains(procedure.Built, b.Type) {
+				validate("block-"+b.Type, b.Tree, doc.File.At(b.TypeSpan.Start, b.TypeSpan.End), msgs)
 			}
 		}
 	}
@@ -216,7 +211,6 @@ func refusedTrees(doc *syntax.Doc, msgs *diag.List) map[*syntax.Tree]bool {
 			blocks(s.Content)
 		}
 	}
-	return refused
 }
 
 // unique reports card numbers that two procedures share.
@@ -279,10 +273,9 @@ func (lib *library) picture(from *source.File, path string) (string, []byte, err
 
 // validate checks a tree against a schema and reports each breach at its
 // place. A key that is missing from the tree's root is reported at head. It
-// returns how many breaches there were.
-func validate(kind string, t *syntax.Tree, head source.Place, msgs *diag.List) int {
-	found := schema.Validate(kind, t.Root.Value(), diag.Nearest)
-	for _, v := range found {
+// notes on the tree that there were any.
+func validate(kind string, t *syntax.Tree, head source.Place, msgs *diag.List) {
+	for _, v := range schema.Validate(kind, t.Root.Value(), diag.Nearest) {
 		at := head
 		key, value, ok := t.Find(v.Path)
 		switch {
@@ -292,9 +285,8 @@ func validate(kind string, t *syntax.Tree, head source.Place, msgs *diag.List) i
 		default:
 			at = t.File.At(value.Start, value.End)
 		}
-		msgs.Report(v.Slug, at, v.Help, "%s", v.Message)
+		t.Refused = msgs.Report(v.Slug, at, v.Help, "%s", v.Message).Proof()
 	}
-	return len(found)
 }
 
 // firstLine is the place of a file's first line.

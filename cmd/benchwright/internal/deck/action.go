@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/render"
 )
@@ -96,9 +97,9 @@ func (b *builder) actions(t *card.Torque) actions {
 		a.tight = append(a.tight, b.crush(t)...)
 	}
 	switch t.Align {
-	case "tighten only":
+	case procedure.TightenOnly:
 		add(&a.tight, wordAlignOn)
-	case "loosen only":
+	case procedure.LoosenOnly:
 		add(&a.tight, wordAlignBack)
 	}
 	if t.Lock != "" {

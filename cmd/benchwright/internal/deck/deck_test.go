@@ -182,7 +182,7 @@ func TestBind(t *testing.T) {
 func TestImplied(t *testing.T) {
 	b := newBuilder(&card.Card{Procedure: &procedure.Procedure{Consumables: []procedure.Named{{Name: "Paint pen, white"}}}, Stages: []*card.Stage{{Steps: []*card.Step{
 		{Number: 3, Items: []card.Item{&card.Torque{Torque: &procedure.Torque{ThenTurn: &quantity.Band{}}, Fastener: &unit.Fastener{Pattern: "circle"}, Order: []int{1, 2}}}},
-		{Number: 4, Items: []card.Item{&card.Timed{Timed: &procedure.Timed{}}}, Callouts: []*card.Callout{{Symbols: []string{"M009"}, IDs: []string{"sharp"}}}},
+		{Number: 4, Items: []card.Item{&card.Timed{Timed: &procedure.Timed{Within: &quantity.Value{}}}}, Callouts: []*card.Callout{{Symbols: []string{"M009"}, IDs: []string{"sharp"}}}},
 		{Number: 5, Callouts: []*card.Callout{{Symbols: []string{"W017", "M009"}, IDs: []string{"hot"}}}},
 	}}}})
 	b.sayAll()

@@ -116,7 +116,7 @@ func fitLast(f *card.Fit) [][]render.Run {
 	for _, l := range []struct{ word, text string }{{wordSealant, f.Sealant}, {wordWayRound, f.WayRound}, {wordLip, f.Lip}} {
 		out = append(out, labelled(l.word, l.text)...)
 	}
-	if f.Seat == "flush" {
+	if f.Seat == procedure.Flush {
 		out = append(out, strong(wordFlush))
 	}
 	out = append(out, labelled(wordHome, f.Home)...)

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/render"
 )
@@ -63,8 +64,8 @@ var pressures = map[bool]string{true: "absolute", false: "gauge"}
 func (b *builder) leakTest(t *card.LeakTest) []render.Element {
 	p := t.Block
 	pump := wordPump
-	if p.Fluid != "" && p.Fluid != "air" { // a pump has air in it
-		pump = wordFillWith(p.Fluid)
+	if p.Fluid != "" && p.Fluid != procedure.Air { // a pump has air in it
+		pump = wordFillWith(string(p.Fluid))
 	}
 	panel := render.Setting{Title: strong(t.Of), Label: pump, Source: plain(wordManual(b.leakManual(t)))}
 	if p.Vacuum {

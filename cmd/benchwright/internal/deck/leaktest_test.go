@@ -15,7 +15,7 @@ import (
 
 // A unit that is not filled with air is filled with what its manual names.
 func TestLeakTestNamesItsGas(t *testing.T) {
-	for gas, want := range map[string]string{"air": "Pump up to", "nitrogen": "Fill with nitrogen to"} {
+	for gas, want := range map[procedure.Fluid]string{procedure.Air: "Pump up to", procedure.Nitrogen: "Fill with nitrogen to"} {
 		b := newBuilder(&card.Card{Procedure: &procedure.Procedure{}, Shop: &shop.Shop{}})
 		length := quantity.Value{Number: quantity.Number{Text: "10"}}
 		got := b.leakTest(&card.LeakTest{Measurement: &card.Measurement{Measurement: &procedure.Measurement{}},

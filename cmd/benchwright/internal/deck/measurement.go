@@ -7,6 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 	"benchwright/render"
 )
 
@@ -40,7 +41,7 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 	}
 	r.Boxes = withUnit(r.Boxes, r.Unit)
 	if m.Table != nil {
-		r.Boxes = append([]string{unit.NameOf(m.Table.Mark)}, r.Boxes...)
+		r.Boxes = append([]string{value.NameOf(m.Table.Mark)}, r.Boxes...)
 	}
 	return r
 }
@@ -50,7 +51,7 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 func (b *builder) accept(r *render.Reading, m *card.Measurement) {
 	switch {
 	case m.Limits.None:
-		if m.Use == "each" {
+		if m.Use == procedure.Each {
 			r.Use = nil // there is nothing that each must lie inside
 		}
 		r.Plain, r.Label = true, wordWriteDown
@@ -79,7 +80,7 @@ func (b *builder) accept(r *render.Reading, m *card.Measurement) {
 		r.Low, r.High = band.Ends(b.card.Shop.Mark())
 		r.Source = plain(b.manual(m.Limit))
 	case m.Table != nil:
-		mark := unit.NameOf(m.Table.Mark)
+		mark := value.NameOf(m.Table.Mark)
 		r.Lines = append(r.Lines, plain(wordByMark(lower(mark))))
 		r.LowLabel, r.IfLow = wordBelowRow, b.branch(m.IfLow, m.LowGo)
 		r.HighLabel, r.IfHigh = wordAboveRow, b.branch(m.IfHigh, m.HighGo)
@@ -161,7 +162,7 @@ func (b *builder) spread(m *card.Measurement, span *quantity.Marks) render.Table
 // byMark writes limits that follow a mark as rows: read the mark, accept what
 // stands beside it.
 func (b *builder) byMark(m *card.Measurement) render.Table {
-	mark, scale := unit.NameOf(m.Table.Mark), b.rowScale(m)
+	mark, scale := value.NameOf(m.Table.Mark), b.rowScale(m)
 	t := render.Table{Head: [][]render.Run{plain(mark), plain(wordAccept + ", " + scale)}, Align: []render.Align{render.Right, render.Left}, Large: true}
 	for _, row := range m.Rows {
 		if row.Marks == nil {

@@ -23,7 +23,7 @@ var shapes = map[bench.BoltPattern]render.Shape{bench.BoltCircle: render.Circle,
 
 // order builds the figure of the order in which a set is tightened.
 func (b *builder) order(t *card.Torque) render.Order {
-	p, _ := bench.ParseBoltPattern(t.Fastener.Pattern)
+	p, _ := bench.ParseBoltPattern(string(t.Fastener.Pattern))
 	o := render.Order{Shape: shapes[p], Numbers: make([]int, len(t.Order))}
 	for i, position := range t.Order {
 		o.Numbers[position-1] = i + 1

@@ -21,7 +21,7 @@ const (
 )
 
 // rights says where a right pattern lies.
-var rights = map[string]string{"central": "in the middle.", "toward-toe": "a little toward the toe.", "toward-heel": "a little toward the heel."}
+var rights = map[unit.Lie]string{unit.Central: "in the middle.", unit.TowardToe: "a little toward the toe.", unit.TowardHeel: "a little toward the heel."}
 
 // faults names the wrong patterns.
 var faults = map[unit.Fault]string{unit.High: "High: ", unit.Low: "Low: ", unit.Toe: "Toe: ", unit.Heel: "Heel: "}
@@ -79,7 +79,7 @@ var patches = map[unit.Fault][4]int{
 }
 
 // middles is where a right pattern has its middle along the tooth.
-var middles = map[string]int{"central": 500, "toward-toe": 420, "toward-heel": 580}
+var middles = map[unit.Lie]int{unit.Central: 500, unit.TowardToe: 420, unit.TowardHeel: 580}
 
 // pattern builds the pictures of a contact pattern and what each calls for.
 func (b *builder) pattern(p *card.Pattern) []render.Element {

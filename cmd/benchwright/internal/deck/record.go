@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/render"
 )
@@ -98,9 +99,9 @@ func (b *builder) columns() (found, left bool) {
 func (b *builder) measurementRows(m *card.Measurement) []recordRow {
 	r := recordRow{at: m.At, what: m.Of, boxes: m.Record, kind: rowKind{initials: true}, gauged: true}
 	switch kind := b.card.Procedure.Kind; {
-	case m.AsFound, kind == "strip", kind == "inspect":
+	case m.AsFound, kind == procedure.Strip, kind == procedure.Inspect:
 		r.kind.found = true
-	case kind == "general", kind == "":
+	case kind == procedure.General, kind == "":
 		r.kind.found, r.kind.left = true, true
 	default:
 		r.kind.left = true

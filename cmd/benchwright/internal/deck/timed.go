@@ -36,9 +36,6 @@ func wordClockExample(start, row, end string) string {
 // out: the time, a box for the start, and the latest end for each start, so that
 // nobody adds.
 func (b *builder) timed(t *card.Timed) []render.Element {
-	if t.Within == nil {
-		return nil
-	}
 	s := render.Setting{Label: wordWithin, Value: t.Within.Text, Unit: t.Within.Unit.Symbol}
 	s.Lines = append(s.Lines, labelled(wordFromWhen, t.From)...)
 	switch {
@@ -94,7 +91,7 @@ func clockTime(c *bench.Clock, minutes int) string {
 
 // timedRows returns what it leaves on record.
 func (b *builder) timedRows(t *card.Timed) []recordRow {
-	if t.Within == nil || t.Short {
+	if t.Short {
 		return nil
 	}
 	return []recordRow{{at: t.At, what: wordStartedAt, limits: lower(wordWithin) + " " + b.value(*t.Within), kind: rowKind{left: true, initials: true}}}

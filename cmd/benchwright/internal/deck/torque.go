@@ -5,6 +5,7 @@ import (
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 	"benchwright/render"
 )
 
@@ -110,7 +111,7 @@ func thread(name string) string {
 	if words, ok := threads[name]; ok {
 		return words
 	}
-	return unit.NameOf(name)
+	return value.NameOf(name)
 }
 
 // manual writes the manual's value exactly as it stands, and where.
@@ -139,7 +140,7 @@ func (b *builder) torqueTools(t *card.Torque, items []card.Item) []render.ToolRo
 	}
 	if f := t.Fastener; f != nil && f.AcrossFlats != nil && !b.inHand(*f.AcrossFlats, items) {
 		name := wordFlat(b.value(*f.AcrossFlats))
-		if f.Drive == "socket" {
+		if f.Drive == unit.Socket {
 			name = wordKey(b.value(*f.AcrossFlats))
 		}
 		rows = append(rows, render.ToolRow{Verb: wordTake, Name: name})

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/render"
 )
 
@@ -103,10 +104,10 @@ var wears = map[string]map[string]string{
 	"M009": {"hot": "Heat-proof gloves", "flame": "Heat-proof gloves", "cold": "Insulated gloves", "dry-ice": "Insulated gloves"},
 }
 
-var uses = map[string]string{
-	"lowest":  "Use the lowest reading.",
-	"each":    "Each reading must lie inside.",
-	"average": "Use the average.",
+var uses = map[procedure.Use]string{
+	procedure.Lowest:  "Use the lowest reading.",
+	procedure.Each:    "Each reading must lie inside.",
+	procedure.Average: "Use the average.",
 }
 
 var threads = map[string]string{

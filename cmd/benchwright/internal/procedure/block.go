@@ -11,26 +11,26 @@ import (
 // A blockType is a block type of the language.
 type blockType struct {
 	name string
-	read func(*Reader, Base) Item // nil for one that this version does not build
+	read func(reader, Base) Item // nil for one that this version does not build
 }
 
 // types lists the block types, in the order in which messages name them. Any
 // other is unknown.
 var types = []blockType{
-	{"tool", (*Reader).tool},
-	{"torque", (*Reader).torque},
-	{"measurement", (*Reader).measurement},
-	{"caution", (*Reader).caution},
-	{"witness", (*Reader).witness},
-	{"figure", (*Reader).figure},
-	{"preload", (*Reader).preload},
-	{"lash", (*Reader).lash},
-	{"shim", (*Reader).shim},
-	{"pattern", (*Reader).pattern},
-	{"leak-test", (*Reader).leakTest},
-	{"fit", (*Reader).fit},
-	{"timed", (*Reader).timed},
-	{"fill", (*Reader).fill},
+	{"tool", reader.tool},
+	{"torque", reader.torque},
+	{"measurement", reader.measurement},
+	{"caution", reader.caution},
+	{"witness", reader.witness},
+	{"figure", reader.figure},
+	{"preload", reader.preload},
+	{"lash", reader.lash},
+	{"shim", reader.shim},
+	{"pattern", reader.pattern},
+	{"leak-test", reader.leakTest},
+	{"fit", reader.fit},
+	{"timed", reader.timed},
+	{"fill", reader.fill},
 	{"part", nil},
 	{"inspect", nil},
 	{"decide", nil},
@@ -54,15 +54,21 @@ func (r *Reader) block(base Base, b *syntax.Block) Item {
 	i := slices.IndexFunc(types, func(t blockType) bool { return t.name == b.Type })
 	switch {
 	case i < 0 || types[i].read == nil:
-		r.unknownType(base, b.Type)
-	case b.Tree == nil || r.Refused != nil && r.Refused(b.Tree):
-	default:
-		base.Node = b.Tree.Root
-		base.Only = names(base.Node.Get("only"))
-		r.unmarked(base.Node)
-		return types[i].read(r, base)
+		return invalid(base, b.Type, r.unknownType(base, b.Type))
+	case b.Tree == nil:
+		return invalid(base, b.Type, b.Unread)
+	case b.Tree.Refused.Is():
+		return invalid(base, b.Type, b.Tree.Refused)
 	}
-	return &Invalid{base, b.Type}
+	base.Node = b.Tree.Root
+	in := r.of(b.Tree)
+	base.Only = in.names(base.Node.Get("only"))
+	in.unmarked(base.Node)
+	item := types[i].read(in, base)
+	if bad := in.Bad(); bad.Is() {
+		return invalid(base, b.Type, bad)
+	}
+	return item
 }
 
 // synonyms maps what the trade also calls a block to our word for it.
@@ -76,11 +82,10 @@ var synonyms = map[string]string{
 }
 
 // unknownType is the one place where a block type is refused.
-func (r *Reader) unknownType(base Base, kind string) {
+func (r *Reader) unknownType(base Base, kind string) diag.Reported {
 	if slices.Contains(Later, kind) {
-		r.Msgs.Report("block-not-yet", base.At, "say it in the step's text until then",
-			"`%s` blocks are part of the language, but this version does not build them yet", kind)
-		return
+		return r.Msgs.Report("block-not-yet", base.At, "say it in the step's text until then",
+			"`%s` blocks are part of the language, but this version does not build them yet", kind).Proof()
 	}
 	help := "use one of: " + strings.Join(Built, ", ")
 	if ours := synonyms[strings.ToLower(kind)]; ours != "" {
@@ -91,5 +96,5 @@ func (r *Reader) unknownType(base Base, kind string) {
 	} else if near := diag.Nearest(kind, slices.Concat(Built, Later)); near != "" {
 		help = "write `" + near + "`"
 	}
-	r.Msgs.Report("block-unknown", base.At, help, "no block is called `%s`", kind)
+	return r.Msgs.Report("block-unknown", base.At, help, "no block is called `%s`", kind).Proof()
 }

@@ -13,7 +13,7 @@ import (
 // Figure is a picture with numbered call-outs.
 type Figure struct {
 	Base
-	Image   Named // the path as it is written; empty where it is no picture's, which is reported
+	Image   Named // the path as it is written
 	Alt     string
 	Caption string
 	Spots   []Spot
@@ -31,50 +31,48 @@ type Spot struct {
 // and of its height from the top.
 type Point struct{ X, Y int }
 
-func (r *Reader) figure(b Base) Item {
+func (r reader) figure(b Base) Item {
 	n := b.Node
-	f := &Figure{Base: b, Image: named(n.Get("image")), Alt: text(n.Get("alt")), Caption: text(n.Get("caption"))}
+	f := &Figure{Base: b, Image: r.named(n.Get("image")), Alt: r.Text(n.Get("alt")), Caption: r.Text(n.Get("caption"))}
 	switch strings.ToLower(path.Ext(f.Image.Name)) {
 	case ".png", ".jpg", ".jpeg":
 	default:
-		r.Msgs.Report("picture-kind", f.Image.At, "save it as PNG or JPEG", "the picture is not a PNG or JPEG file")
-		f.Image.Name = ""
+		r.Refuse("picture-kind", f.Image.At, "save it as PNG or JPEG", "the picture is not a PNG or JPEG file")
 	}
-	for _, c := range items(n.Get("call-outs")) {
-		at := r.point(c.Get("at"))
-		out := Spot{Says: text(c.Get("says")), Place: c.Get("at").Place()}
-		if c.Get("to") != nil {
-			out.To = r.point(c.Get("to"))
+	for _, c := range r.Items(n.Get("call-outs")) {
+		if !r.Need(c, "at", "says") {
+			break
 		}
-		if at == nil || c.Get("to") != nil && out.To == nil {
-			f.Image.Name = "" // a picture with a wrong place is worse than none
-			continue
+		out := Spot{At: r.point(c.Get("at")), Says: r.Text(c.Get("says")), Place: c.Get("at").Place()}
+		if to := c.Get("to"); to != nil {
+			end := r.point(to)
+			out.To = &end
 		}
-		out.At = *at
 		f.Spots = append(f.Spots, out)
 	}
 	return f
 }
 
-// point reads a place on a picture, nil where it is none (reported).
-func (r *Reader) point(n *syntax.Node) *Point {
-	at := items(n)
-	if len(at) != 2 {
-		return nil
+// point reads a place on a picture. A picture with a wrong place is worse than
+// none.
+func (r reader) point(n *syntax.Node) Point {
+	at := r.Pair(n, "write how far from the left and from the top, as in `[40 %, 25 %]`")
+	if at == nil {
+		return Point{}
 	}
 	var out [2]int
 	for i, side := range []string{"left", "top"} {
-		v := r.values().Value(at[i], quantity.Proportion)
+		v := r.Value(at[i], quantity.Proportion)
 		if v == nil {
-			return nil
+			break
 		}
 		if v.Value.Sign() < 0 || v.Value.Cmp(big.NewRat(100, 1)) > 0 {
-			r.Msgs.Report("call-out-place", at[i].Place(), "write 0 % to 100 %, from the picture's "+side+" edge", "`%s` is not on the picture", at[i].Text)
-			return nil
+			r.Refuse("call-out-place", at[i].Place(), "write 0 % to 100 %, from the picture's "+side+" edge", "`%s` is not on the picture", at[i].Text)
+			break
 		}
 		thousandths := new(big.Rat).Mul(v.Value, big.NewRat(10, 1))
 		thousandths.Add(thousandths, big.NewRat(1, 2)) // the whole part is now the nearest
 		out[i] = int(new(big.Int).Quo(thousandths.Num(), thousandths.Denom()).Int64())
 	}
-	return &Point{out[0], out[1]}
+	return Point{out[0], out[1]}
 }

@@ -9,15 +9,17 @@ type Fill struct {
 	Into string // where it is poured in
 }
 
-func (r *Reader) fill(b Base) Item {
+func (r reader) fill(b Base) Item {
 	n := b.Node
-	f := &Fill{Measurement: r.reading(b, quantity.None, "measure"), Into: text(n.Get("into"))}
-	f.Of = text(n.Get("fluid"))
+	f := &Fill{Measurement: r.reading(b, quantity.None, "measure"), Into: r.Text(n.Get("into"))}
+	f.Of = r.Text(n.Get("fluid"))
+	limits := r.thing()
 	f.Limits.At = b.KeyPlace("quantity")
-	r.stated(&f.Limits, n.Get("quantity"), quantity.None)
+	limits.stated(&f.Limits, n.Get("quantity"), quantity.None)
 	if f.Limits.None {
-		r.Msgs.Report("limits-missing", f.Limits.At, "name a limit of the unit, or write the band with its `source:`", "a fill without a quantity says nothing")
-		f.Limits.None, f.Limits.Bad = false, true
+		limits.Refuse("limits-missing", f.Limits.At, "name a limit of the unit, or write the band with its `source:`", "a fill without a quantity says nothing")
+		f.Limits.None = false
 	}
+	f.Limits.Bad = f.Limits.Bad.Or(limits.Bad())
 	return f
 }

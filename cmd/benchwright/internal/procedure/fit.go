@@ -4,8 +4,10 @@ import (
 	"math/big"
 	"regexp"
 
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // Fit is a part that is put in its seat, or drawn from it, by heat, cold or
@@ -21,12 +23,21 @@ type Fit struct {
 	Source                   string         // of the interference
 	Clean, Oil, Sealant      string
 	WayRound, Lip            string
-	Seat                     string // home or flush; "" where not stated, or where Depth is
+	Seat                     Seat // "" where not stated, or where Depth is
 	Depth                    *Measurement
-	Home                     string // the sign that it is home
-	Heat, Chill, Press, Pull *Means // nil for what is not done
-	Bad                      bool   // a number could not be read, which is reported
+	Home                     string        // the sign that it is home
+	Heat, Chill, Press, Pull *Means        // nil for what is not done
+	Bad                      diag.Reported // a number could not be read
 }
+
+// A Seat is how far a part goes.
+type Seat string
+
+// The seats: against its shoulder, or level with the face.
+const (
+	Home  Seat = "home"
+	Flush Seat = "flush"
+)
 
 // A Way is which way a part goes, as its key says: into, onto, out-of or off.
 type Way string
@@ -68,38 +79,40 @@ var oneZone = regexp.MustCompile(`^[⌀Øø]? ?[0-9.,]+ ?[A-Za-z]{1,2} ?[0-9]{1,
 // isoFit matches a fit after ISO 286, which is read later.
 var isoFit = regexp.MustCompile(`[A-Za-z]{1,2}[0-9]{1,2} ?/ ?[A-Za-z]{1,2}[0-9]{1,2}$`)
 
-func (r *Reader) fit(b Base) Item {
+func (r reader) fit(b Base) Item {
 	n := b.Node
-	f := &Fit{Base: b, Part: named(n.Get("part")), Source: text(n.Get("source")),
-		Clean: text(n.Get("clean")), Oil: text(n.Get("oil")), Sealant: text(n.Get("sealant")),
-		WayRound: text(n.Get("way-round")), Lip: text(n.Get("lip")), Home: text(n.Get("home"))}
+	f := &Fit{Base: b, Part: r.named(n.Get("part")), Source: r.Text(n.Get("source")),
+		Clean: r.Text(n.Get("clean")), Oil: r.Text(n.Get("oil")), Sealant: r.Text(n.Get("sealant")),
+		WayRound: r.Text(n.Get("way-round")), Lip: r.Text(n.Get("lip")), Home: r.Text(n.Get("home"))}
 	for _, w := range []Way{Into, Onto, OutOf, Off} {
 		field, ok := n.Field(string(w))
 		switch {
 		case !ok:
 		case f.Way != "":
-			r.Msgs.Report("key-unknown", b.At.File.At(field.KeySpan.Start, field.KeySpan.End), "keep the one that is meant",
+			r.Refuse("key-unknown", b.At.File.At(field.KeySpan.Start, field.KeySpan.End), "keep the one that is meant",
 				"`%s` does not belong beside `%s`", w, f.Way)
 		default:
-			f.Way, f.Mate = w, named(field.Value)
+			f.Way, f.Mate = w, r.named(field.Value)
 		}
 	}
-	f.Diameter = r.length(n.Get("diameter"), &f.Bad)
-	if i := n.Get("interference"); i != nil && i.Kind == syntax.Scalar && isoFit.MatchString(i.Text) {
-		f.Tolerance = named(i)
-	} else if i != nil && i.Kind == syntax.Scalar && oneZone.MatchString(i.Text) {
-		r.Msgs.Report("quantity-malformed", i.Place(), "write both, the hole first, such as `52 N7/h6`", "`%s` is the tolerance of one part alone", i.Text)
-		f.Bad = true
-	} else if i != nil {
-		f.Interference = r.band(i, quantity.Length)
-		f.Bad = f.Bad || f.Interference == nil
+	numbers := r.thing()
+	f.Diameter = numbers.Value(n.Get("diameter"), quantity.Length)
+	i := n.Get("interference")
+	switch text := numbers.Text(i); {
+	case isoFit.MatchString(text):
+		f.Tolerance = r.named(i)
+	case oneZone.MatchString(text):
+		numbers.Refuse("quantity-malformed", i.Place(), "write both, the hole first, such as `52 N7/h6`", "`%s` is the tolerance of one part alone", i.Text)
+	default:
+		f.Interference = numbers.Band(i, quantity.Length)
 	}
+	f.Bad = numbers.Bad()
 	if s := n.Get("seat"); s != nil && s.Kind == syntax.Mapping {
 		d := r.measurement(r.below(b, "seat")).(*Measurement)
-		d.Limits = r.wanted(d.Base, "depth", quantity.Length)
+		d.Limits = r.thing().wanted(d.Base, "depth", quantity.Length)
 		f.Depth = d
 	} else {
-		f.Seat = text(s)
+		f.Seat = value.Word(r.Reader, s, Home, Flush)
 	}
 	f.Heat, f.Chill = r.warmth(b, "heat"), r.warmth(b, "chill")
 	f.Press, f.Pull = r.force(b, "press"), r.force(b, "pull")
@@ -107,77 +120,54 @@ func (r *Reader) fit(b Base) Item {
 }
 
 // below returns the base of a mapping inside a block: its place is its key.
-func (r *Reader) below(b Base, key string) Base {
+func (r reader) below(b Base, key string) Base {
 	f, _ := b.Node.Field(key)
 	return Base{At: b.At.File.At(f.KeySpan.Start, f.KeySpan.End), Only: b.Only, Node: f.Value}
 }
 
 // means reads what heat, cold and force have in common: limits under a key of
-// their own, tools and the gauge. It returns nil where the key is not there.
-func (r *Reader) means(b Base, key, limits string, kind quantity.Dimension) *Means {
-	if b.Node.Get(key) == nil {
-		return nil
-	}
-	in := r.below(b, key)
-	return &Means{Measurement: Measurement{Base: in, Limits: r.wanted(in, limits, kind), Gauge: named(in.Node.Get("gauge"))},
-		With: names(in.Node.Get("with"))}
+// their own, tools and the gauge.
+func (r reader) means(b Base, key string, kind quantity.Dimension) *Means {
+	return &Means{Measurement: Measurement{Base: b, Limits: r.wanted(b, key, kind), Gauge: r.named(b.Node.Get("gauge"))},
+		With: r.names(b.Node.Get("with"))}
 }
 
 // wanted reads limits where there is no doing without: `none` is a name that no
 // limit has.
-func (r *Reader) wanted(b Base, key string, kind quantity.Dimension) Limits {
-	l := r.limitsAt(b, key, kind)
+func (r reader) wanted(b Base, key string, kind quantity.Dimension) Limits {
+	l := r.limits(b, key, kind)
 	if l.None {
-		l.None, l.Named = false, named(b.Node.Get(key))
+		l.None, l.Named = false, r.named(b.Node.Get(key))
 	}
 	return l
 }
 
-func (r *Reader) warmth(b Base, key string) *Means {
-	m := r.means(b, key, "to", quantity.Temperature)
-	if m == nil {
+func (r reader) warmth(b Base, key string) *Means {
+	n := r.Keys(b.Node.Get(key))
+	if n == nil {
 		return nil
 	}
-	n, bad := m.Node, &m.Limits.Bad
-	m.Clearance, m.Room = r.aboveNothing(n.Get("clearance"), "room to spare is", "write how much larger the seat is to be, on the diameter, such as `0.02 mm`", bad), r.value(n.Get("room"), quantity.Temperature, bad)
-	m.InTheHeat = names(n.Get("in-the-heat"))
+	r = r.thing()
+	m := r.means(r.below(b, key), "to", quantity.Temperature)
+	m.Clearance = r.Above(n.Get("clearance"), quantity.Length, "room to spare is", "write how much larger the seat is to be, on the diameter, such as `0.02 mm`")
+	m.Room, m.InTheHeat = r.Value(n.Get("room"), quantity.Temperature), r.names(n.Get("in-the-heat"))
+	m.Limits.Bad = r.Bad()
 	return m
 }
 
-func (r *Reader) force(b Base, key string) *Means {
-	m := r.means(b, key, "force", quantity.Force)
-	if m == nil {
+func (r reader) force(b Base, key string) *Means {
+	n := r.Keys(b.Node.Get(key))
+	if n == nil {
 		return nil
 	}
-	n, bad := m.Node, &m.Limits.Bad
-	for _, i := range items(n.Get("friction")) {
-		x := r.values().Number(i)
-		if x == nil {
-			*bad = true
-			continue
-		}
-		m.Friction = append(m.Friction, x)
+	r = r.thing()
+	m := r.means(r.below(b, key), "force", quantity.Force)
+	for _, i := range r.Items(n.Get("friction")) {
+		m.Friction = append(m.Friction, r.Number(i))
 	}
-	m.FrictionSource = text(n.Get("friction-source"))
-	m.Length, m.Outside, m.Bore = r.aboveNothing(n.Get("length"), "a seat is", "write how long it is, such as `18 mm`", bad), r.length(n.Get("outside"), bad), r.length(n.Get("bore"), bad)
+	m.FrictionSource = r.Text(n.Get("friction-source"))
+	m.Length = r.Above(n.Get("length"), quantity.Length, "a seat is", "write how long it is, such as `18 mm`")
+	m.Outside, m.Bore = r.Value(n.Get("outside"), quantity.Length), r.Value(n.Get("bore"), quantity.Length)
+	m.Limits.Bad = r.Bad()
 	return m
-}
-
-// value reads one number with its unit, nil where there is none. One that
-// cannot be read is reported and noted in bad.
-func (r *Reader) value(n *syntax.Node, kind quantity.Dimension, bad *bool) *quantity.Value {
-	v := r.values().Value(n, kind)
-	*bad = *bad || n != nil && v == nil
-	return v
-}
-
-// aboveNothing reads a length that is more than nothing, as value does.
-func (r *Reader) aboveNothing(n *syntax.Node, what, mend string, bad *bool) *quantity.Value {
-	v := r.values().Above(n, quantity.Length, what, mend)
-	*bad = *bad || n != nil && v == nil
-	return v
-}
-
-func (r *Reader) length(n *syntax.Node, bad *bool) *quantity.Value {
-	return r.value(n, quantity.Length, bad)
 }

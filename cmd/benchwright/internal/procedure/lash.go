@@ -4,8 +4,8 @@ import (
 	"cmp"
 
 	"benchwright/cmd/benchwright/internal/quantity"
-	"benchwright/cmd/benchwright/internal/syntax"
 	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // Lash is a backlash reading.
@@ -17,17 +17,15 @@ type Lash struct {
 	NoFigure bool
 }
 
-func (r *Reader) lash(b Base) Item {
+func (r reader) lash(b Base) Item {
 	n := b.Node
-	u := r.values()
-	l := &Lash{Measurement: r.reading(b, quantity.Length, "gauge"), Dial: u.LashPlace(n), Gears: named(n.Get("gears")), NoFigure: text(n.Get("figure")) == "none"}
-	if l.Dial == nil {
-		return &Invalid{b, "lash"}
-	}
+	in := r.thing()
+	l := &Lash{Measurement: r.reading(b, quantity.Length, "gauge"), Dial: unit.ReadLashPlace(r.Reader, n), Gears: r.named(n.Get("gears")),
+		NoFigure: value.Word(r.Reader, n.Get("figure"), "none") != ""}
 	l.Of = cmp.Or(l.Of, "Backlash")
-	if s := n.Get("holds"); s != nil && s.Kind == syntax.Mapping {
-		l.Holds = u.LashPlace(s)
-		l.Limits.Bad = l.Limits.Bad || l.Holds == nil
+	if s := n.Get("holds"); s != nil {
+		l.Holds = unit.ReadLashPlace(in.Reader, s)
 	}
+	l.Limits.Bad = l.Limits.Bad.Or(in.Bad())
 	return l
 }

@@ -7,6 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // LeakTest is a pressure or vacuum hold: fill or draw to a pressure, wait, read
@@ -14,7 +15,7 @@ import (
 type LeakTest struct {
 	Measurement
 	Vacuum      bool
-	Fluid       string          // air, nitrogen; "" for a vacuum
+	Fluid       Fluid           // "" for a vacuum
 	Start       quantity.Band   // the test pressure, of a vacuum its depth
 	Absolute    bool            // Start counts from nothing, not from the shop's air
 	StartAt     source.Place    // of the test pressure
@@ -29,6 +30,15 @@ type LeakTest struct {
 	Example     *LeakExample // nil without one
 }
 
+// A Fluid is what a unit is filled with for a test.
+type Fluid string
+
+// The fluids.
+const (
+	Air      Fluid = "air"
+	Nitrogen Fluid = "nitrogen"
+)
+
 // A LeakExample is a worked example that the writer states.
 type LeakExample struct {
 	From, To quantity.Value // the shop at the start and at the end
@@ -36,57 +46,51 @@ type LeakExample struct {
 	At       source.Place   // of the reading
 }
 
-func (r *Reader) leakTest(b Base) Item {
+func (r reader) leakTest(b Base) Item {
 	n := b.Node
-	u := r.values()
-	t := &LeakTest{Measurement: r.reading(b, quantity.None, "gauge"), Fluid: text(n.Get("fluid")), Thermometer: named(n.Get("thermometer"))}
+	t := &LeakTest{Measurement: r.reading(b, quantity.None, "gauge"), Fluid: value.Word(r.Reader, n.Get("fluid"), Air, Nitrogen), Thermometer: r.named(n.Get("thermometer"))}
 	t.Limits = Limits{None: true, Source: t.Limits.Source, At: b.At}
-	t.IfLow = branch(n.Get("if-leak"))
-	pressure := n.Get("pressure")
-	if vacuum := n.Get("vacuum"); vacuum != nil {
+	t.IfLow = r.branch(n.Get("if-leak"))
+	pressure, vacuum := n.Get("pressure"), n.Get("vacuum")
+	if vacuum != nil {
 		if pressure != nil {
-			r.Msgs.Report("limits-twice", vacuum.Place(), "keep the one that is drawn or pumped", "this test has both a pressure and a vacuum")
-			return &Invalid{b, "leak-test"}
+			r.Refuse("limits-twice", vacuum.Place(), "keep the one that is drawn or pumped", "this test has both a pressure and a vacuum")
+			return t
 		}
 		pressure, t.Vacuum = vacuum, true
 	}
-	start := r.gauged(pressure, t)
-	hold := r.above(n.Get("hold"), quantity.Time, "a hold is")
-	t.Allowed = r.above(n.Get("allowed"), quantity.Pressure, "what may be lost is")
-	if rate := n.Get("rate"); rate != nil {
-		if n.Get("allowed") != nil {
-			r.Msgs.Report("limits-twice", rate.Place(), "keep the one that the manual gives", "this test has both a pressure that may be lost and a leak rate")
-			return &Invalid{b, "leak-test"}
-		}
-		t.Rate, t.Volume = r.above(rate, quantity.LeakRate, "a leak is"), r.above(n.Get("volume"), quantity.Volume, "a volume is")
+	allowed, rate := n.Get("allowed"), n.Get("rate")
+	if rate != nil && allowed != nil {
+		r.Refuse("limits-twice", rate.Place(), "keep the one that the manual gives", "this test has both a pressure that may be lost and a leak rate")
+		return t
 	}
-	shop := r.band(n.Get("temperature"), quantity.Temperature)
+	if pressure == nil {
+		r.Need(n, "pressure")
+	}
+	if rate != nil {
+		r.Need(n, "volume")
+	} else {
+		r.Need(n, "allowed")
+	}
+	r.Need(n, "hold", "temperature", "referred-to")
+	t.Allowed = r.above(allowed, quantity.Pressure, "what may be lost is")
+	t.Rate, t.Volume = r.above(rate, quantity.LeakRate, "a leak is"), r.above(n.Get("volume"), quantity.Volume, "a volume is")
+	start, hold, shop := r.gauged(pressure, t), r.above(n.Get("hold"), quantity.Time, "a hold is"), r.Band(n.Get("temperature"), quantity.Temperature)
 	if shop != nil && (shop.Low == nil || shop.High == nil) {
-		r.Msgs.Report("limits-bare", n.Get("temperature").Place(), "write the coldest and the warmest shop, as in `15 to 25 °C`", "a shop is never at one temperature alone")
-		shop = nil
+		r.Refuse("limits-bare", n.Get("temperature").Place(), "write the coldest and the warmest shop, as in `15 to 25 °C`", "a shop is never at one temperature alone")
 	}
-	ok := start != nil && hold != nil && shop != nil
-	if ref := n.Get("referred-to"); text(ref) != "start" {
-		if u.Wordy(ref, "write `start`, or a temperature such as `20 °C`") {
-			return &Invalid{b, "leak-test"}
+	if ref := n.Get("referred-to"); r.Text(ref) != "start" && !r.Wordy(ref, "write `start`, or a temperature such as `20 °C`") {
+		t.Reference = r.Value(ref, quantity.Temperature)
+	}
+	if e := n.Get("example"); e != nil && r.Need(e, "from", "to", "reading") {
+		from, to, reading := r.Value(e.Get("from"), quantity.Temperature), r.Value(e.Get("to"), quantity.Temperature), r.Value(e.Get("reading"), quantity.Pressure)
+		if !r.Bad().Is() {
+			t.Example = &LeakExample{*from, *to, *reading, e.Get("reading").Place()}
 		}
-		t.Reference = u.Value(ref, quantity.Temperature)
-		ok = ok && t.Reference != nil
 	}
-	if t.Rate == nil || t.Volume == nil {
-		ok = ok && t.Allowed != nil
+	if !r.Bad().Is() {
+		t.Start, t.Hold, t.Shop, t.ShopAt = *start, *hold, *shop, n.Get("temperature").Place()
 	}
-	if e := n.Get("example"); e != nil {
-		from, to, reading := u.Value(e.Get("from"), quantity.Temperature), u.Value(e.Get("to"), quantity.Temperature), u.Value(e.Get("reading"), quantity.Pressure)
-		if from == nil || to == nil || reading == nil {
-			return &Invalid{b, "leak-test"}
-		}
-		t.Example = &LeakExample{*from, *to, *reading, e.Get("reading").Place()}
-	}
-	if !ok {
-		return &Invalid{b, "leak-test"}
-	}
-	t.Start, t.Hold, t.Shop, t.ShopAt = *start, *hold, *shop, n.Get("temperature").Place()
 	return t
 }
 
@@ -95,7 +99,11 @@ var gaugeLetter = regexp.MustCompile(`^(.*[0-9] ?(?i:psi|bar|kpa|mbar)) ?\(?(?i:
 
 // gauged reads a pressure that says where it counts from: "35 kPa gauge",
 // "136 kPa absolute". A bare one can be read two ways.
-func (r *Reader) gauged(n *syntax.Node, t *LeakTest) *quantity.Band {
+func (r reader) gauged(n *syntax.Node, t *LeakTest) *quantity.Band {
+	text := r.Text(n)
+	if text == "" {
+		return nil
+	}
 	t.StartAt = n.Place()
 	cut, absolute := "", false
 	if m := gaugeLetter.FindStringSubmatch(n.Text); m != nil { // 5 psig, 136 kPa(a)
@@ -110,21 +118,15 @@ func (r *Reader) gauged(n *syntax.Node, t *LeakTest) *quantity.Band {
 		}
 	}
 	if cut == "" {
-		if b := r.band(n, quantity.Pressure); b != nil {
-			r.Msgs.Report("unit-varieties", n.Place(), "write `"+b.Written+" gauge`, or `"+b.Written+" absolute`", "`%s` may count from the air of the shop or from nothing", b.Written)
+		if b := r.Band(n, quantity.Pressure); b != nil {
+			r.Refuse("unit-varieties", n.Place(), "write `"+b.Written+" gauge`, or `"+b.Written+" absolute`", "`%s` may count from the air of the shop or from nothing", b.Written)
 		}
 		return nil
 	}
 	t.Absolute = absolute
-	b, problem := quantity.ParseBandOf(cut, r.Mark, quantity.Pressure)
-	if problem != nil {
-		span := n.Sub(problem.Start, problem.End)
-		r.Msgs.Report(problem.Slug, n.File.At(span.Start, span.End), problem.Help, "%s", problem.Message)
-		return nil
+	b := r.BandBefore(n, cut, quantity.Pressure)
+	if b != nil && (b.Form == quantity.Max || b.Form == quantity.Min) {
+		r.Refuse("quantity-malformed", n.Place(), "write the pressure alone, or both ends of it", "a test pressure is one value, or a band with two ends")
 	}
-	if b.Form == quantity.Max || b.Form == quantity.Min {
-		r.Msgs.Report("quantity-malformed", n.Place(), "write the pressure alone, or both ends of it", "a test pressure is one value, or a band with two ends")
-		return nil
-	}
-	return &b
+	return b
 }

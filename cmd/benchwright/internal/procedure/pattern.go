@@ -1,9 +1,8 @@
 package procedure
 
 import (
-	"strconv"
-
 	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // Pattern is a gear contact pattern that is painted, read and corrected.
@@ -17,13 +16,12 @@ type Pattern struct {
 	AsFound bool                  // only recorded: nothing is corrected
 }
 
-func (r *Reader) pattern(b Base) Item {
+func (r reader) pattern(b Base) Item {
 	n := b.Node
-	p := &Pattern{Base: b, Gears: named(n.Get("gears")), Side: unit.Side(text(n.Get("side"))), If: map[unit.Fault]Branch{},
-		Then: text(n.Get("then")), AsFound: yes(n.Get("as-found"))}
+	p := &Pattern{Base: b, Gears: r.named(n.Get("gears")), Side: value.Word(r.Reader, n.Get("side"), unit.Drive, unit.Coast), If: map[unit.Fault]Branch{},
+		Then: r.Text(n.Get("then")), AsFound: r.Yes(n.Get("as-found")), Again: r.Count(n.Get("again"), 0)}
 	for _, f := range unit.Faults {
-		p.If[f] = branch(n.Get(string(f)))
+		p.If[f] = r.branch(n.Get(string(f)))
 	}
-	p.Again, _ = strconv.Atoi(text(n.Get("again"))) // the schema has asked for a whole number
 	return p
 }

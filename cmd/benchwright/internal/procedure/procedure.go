@@ -5,6 +5,7 @@
 package procedure
 
 import (
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
@@ -24,10 +25,9 @@ type Procedure struct {
 	Title       Named
 	Unit        Named // the id; the inline unit's id when it has one
 	InlineUnit  *syntax.Node
-	InlineShop  *syntax.Node
 	Revision    string
 	Date        string
-	Kind        string
+	Kind        Kind
 	Variants    []Named // nil is all
 	After       []Named
 	Reverses    Named
@@ -45,6 +45,21 @@ type Procedure struct {
 	Lead        []Item // prose before the first stage
 	Stages      []*Stage
 }
+
+// A Kind is what a card is for.
+type Kind string
+
+// The kinds of card.
+const (
+	Inspect Kind = "inspect"
+	Strip   Kind = "strip"
+	SetUp   Kind = "set-up"
+	Rebuild Kind = "rebuild"
+	Test    Kind = "test"
+	General Kind = "general"
+)
+
+var cardKinds = []Kind{Inspect, Strip, SetUp, Rebuild, Test, General}
 
 // A StopPoint is a step after which it is safe to stop.
 type StopPoint struct {
@@ -107,11 +122,17 @@ type Prose struct {
 	Content syntax.Content
 }
 
-// Invalid stands where a block could not be read; what is wrong with it has
-// been reported.
+// Invalid stands where a block could not be read.
 type Invalid struct {
 	Base
 	Type string
+	Why  diag.Reported
+}
+
+// invalid is the one maker of Invalid: without the proof that something was
+// reported there is none.
+func invalid(b Base, kind string, why diag.Reported) *Invalid {
+	return &Invalid{b, kind, why.Must()}
 }
 
 // Tool says what to take in the hand.
@@ -135,12 +156,22 @@ type Limits struct {
 	None    bool
 	Because string
 	Expect  *quantity.Band
-	At      source.Place // of the limits key's value; the block without one
-	Bad     bool         // something is there but could not be read
+	At      source.Place  // of the limits key's value; the block without one
+	Bad     diag.Reported // something of them could not be read
 }
 
 // Stated says whether the block states limits in any way.
-func (l *Limits) Stated() bool { return l.Named.Name != "" || l.Band != nil || l.None || l.Bad }
+func (l *Limits) Stated() bool { return l.Named.Name != "" || l.Band != nil || l.None || l.Bad.Is() }
+
+// A Use says what is done with several readings.
+type Use string
+
+// The uses.
+const (
+	Lowest  Use = "lowest"
+	Each    Use = "each"
+	Average Use = "average"
+)
 
 // Measurement is a reading with its limits.
 type Measurement struct {
@@ -149,7 +180,7 @@ type Measurement struct {
 	Limits  Limits
 	Gauge   Named // under gauge:, or the block's own word for it
 	Record  []string
-	Use     string // lowest, each, average; "" for one reading
+	Use     Use // "" for one reading
 	Spread  *quantity.Band
 	IfLow   Branch
 	IfHigh  Branch

@@ -8,22 +8,31 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
-	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // A Reader turns Docs into Procedures.
 type Reader struct {
 	Mark quantity.Mark // the shop's decimal mark
-	// Refused says that a tree broke its schema, which has been reported.
-	Refused func(*syntax.Tree) bool
-	Msgs    *diag.List
+	Msgs *diag.List
 }
+
+// A reader reads one front matter or one block. What it cannot read of a block
+// makes the block Invalid; what may be bad alone has a reader of its own.
+type reader struct{ *value.Reader }
+
+func (r *Reader) of(t *syntax.Tree) reader {
+	return reader{&value.Reader{Mark: r.Mark, Msgs: r.Msgs, Refused: t.Refused}}
+}
+
+// thing returns a reader for what may be bad alone.
+func (r reader) thing() reader { return reader{r.Thing()} }
 
 // Read returns what the doc says.
 func (r *Reader) Read(doc *syntax.Doc) *Procedure {
 	p := &Procedure{File: doc.File, Doc: doc}
 	if doc.Front != nil {
-		r.front(p, doc.Front.Root)
+		r.of(doc.Front).front(p, doc.Front.Root)
 	}
 	p.Lead = r.outside(doc, doc.Lead)
 	for _, st := range doc.Stages {
@@ -36,34 +45,33 @@ func (r *Reader) Read(doc *syntax.Doc) *Procedure {
 	return p
 }
 
-func (r *Reader) front(p *Procedure, n *syntax.Node) {
-	p.Number, p.Title = named(n.Get("card")), named(n.Get("title"))
+func (r reader) front(p *Procedure, n *syntax.Node) {
+	p.Number, p.Title = r.named(n.Get("card")), r.named(n.Get("title"))
 	if p.Number.Name != "" {
-		unit.Reader{Msgs: r.Msgs}.CardNumber(p.Number.Name, p.Number.At)
+		r.CardNumber(p.Number.Name, p.Number.At)
 	}
-	p.Revision, p.Date, p.Kind = text(n.Get("revision")), text(n.Get("date")), text(n.Get("kind"))
+	p.Revision, p.Date, p.Kind = r.Text(n.Get("revision")), r.Text(n.Get("date")), value.Word(r.Reader, n.Get("kind"), cardKinds...)
 	if u := n.Get("unit"); u != nil && u.Kind == syntax.Mapping {
-		p.InlineUnit, p.Unit = u, named(u.Get("unit"))
+		p.InlineUnit, p.Unit = u, r.named(u.Get("unit"))
 	} else {
-		p.Unit = named(u)
+		p.Unit = r.named(u)
 	}
-	if s := n.Get("shop"); s != nil && s.Kind == syntax.Mapping {
-		p.InlineShop = s
-	}
-	p.Variants, p.After, p.Reverses = list(n.Get("variants")), list(n.Get("after")), named(n.Get("reverses"))
-	p.Time, p.People, p.Skill = text(n.Get("time")), text(n.Get("people")), text(n.Get("skill"))
-	p.Call, p.Source, p.Draft = text(n.Get("call")), text(n.Get("source")), text(n.Get("status")) == "draft"
-	p.Conditions, p.Consumables = names(n.Get("conditions")), names(n.Get("consumables"))
-	p.Parts = list(n.Get("parts"))
-	for _, s := range items(n.Get("stop-points")) {
-		if s.Kind == syntax.Scalar {
-			p.StopPoints = append(p.StopPoints, StopPoint{After: named(s)})
+	r.Keys(n.Get("shop"))
+	p.Variants, p.After, p.Reverses = r.list(n.Get("variants")), r.list(n.Get("after")), r.named(n.Get("reverses"))
+	p.Time, p.People, p.Skill = r.Text(n.Get("time")), r.Text(n.Get("people")), r.Text(n.Get("skill"))
+	p.Call, p.Source, p.Draft = r.Text(n.Get("call")), r.Text(n.Get("source")), value.Word(r.Reader, n.Get("status"), "draft", "released") == "draft"
+	p.Conditions, p.Consumables = r.names(n.Get("conditions")), r.names(n.Get("consumables"))
+	p.Parts = r.list(n.Get("parts"))
+	for _, s := range r.Items(n.Get("stop-points")) {
+		if s.Kind == syntax.Mapping {
+			p.StopPoints = append(p.StopPoints, StopPoint{r.named(s.Get("after")), r.Text(s.Get("say"))})
 		} else {
-			p.StopPoints = append(p.StopPoints, StopPoint{named(s.Get("after")), text(s.Get("say"))})
+			p.StopPoints = append(p.StopPoints, StopPoint{After: r.named(s)})
 		}
 	}
-	for _, a := range items(n.Get("accept")) {
-		p.Accept = append(p.Accept, Accept{named(a.Get("slug")), named(a.Get("at")), text(a.Get("because"))})
+	for _, a := range r.Items(n.Get("accept")) {
+		r.Keys(a)
+		p.Accept = append(p.Accept, Accept{r.named(a.Get("slug")), r.named(a.Get("at")), r.Text(a.Get("because"))})
 	}
 }
 
@@ -96,18 +104,17 @@ func (r *Reader) outside(doc *syntax.Doc, content []syntax.Content) []Item {
 			continue
 		}
 		at := doc.File.At(block.TypeSpan.Start, block.TypeSpan.End)
-		if !said {
-			r.Msgs.Report("block-place", at, "put it below the `### ` heading of its step", "a typed block stands before the first step of its stage")
-			said = true
+		if !said.Is() {
+			said = r.Msgs.Report("block-place", at, "put it below the `### ` heading of its step", "a typed block stands before the first step of its stage").Proof()
 		}
-		out = append(out, &Invalid{Base{At: at}, block.Type})
+		out = append(out, invalid(Base{At: at}, block.Type, said))
 	}
 	return out
 }
 
 // unmarked refuses Markdown in a block's texts: it would be printed as it
 // stands.
-func (r *Reader) unmarked(n *syntax.Node) {
+func (r reader) unmarked(n *syntax.Node) {
 	for _, f := range n.Fields {
 		r.unmarked(f.Value)
 	}
@@ -124,162 +131,109 @@ func (r *Reader) unmarked(n *syntax.Node) {
 	}
 }
 
-func (r *Reader) tool(b Base) Item {
+func (r reader) tool(b Base) Item {
 	n := b.Node
-	return &Tool{b, names(n.Get("use")), names(n.Get("assemble")), named(n.Get("as")),
-		named(n.Get("take-apart")), named(n.Get("hold-still")), named(n.Get("with"))}
+	return &Tool{b, r.names(n.Get("use")), r.names(n.Get("assemble")), r.named(n.Get("as")),
+		r.named(n.Get("take-apart")), r.named(n.Get("hold-still")), r.named(n.Get("with"))}
 }
 
-func (r *Reader) measurement(b Base) Item {
+func (r reader) measurement(b Base) Item {
 	m := r.reading(b, quantity.None, "gauge")
 	return &m
 }
 
 // reading reads the keys that every reading has: of, the limits of a kind, the
-// gauge under its key, what is recorded and what follows.
-func (r *Reader) reading(b Base, kind quantity.Dimension, gauge string) Measurement {
-	n := b.Node
-	m := Measurement{Base: b, Of: text(n.Get("of")), Limits: r.limits(b, kind), Gauge: named(n.Get(gauge)),
-		Record: texts(n.Get("record")), Use: text(n.Get("use")), IfLow: branch(n.Get("if-low")), IfHigh: branch(n.Get("if-high")),
-		AsFound: yes(n.Get("as-found"))}
-	if s := n.Get("spread"); s != nil {
-		m.Spread = r.band(s, quantity.None)
-		m.Limits.Bad = m.Limits.Bad || m.Spread == nil
-	}
-	if tilt := n.Get("tilt"); tilt != nil {
-		m.Tilt = r.values().Value(tilt, quantity.Angle)
-		m.Limits.Bad = m.Limits.Bad || m.Tilt == nil
-	}
+// gauge under its key, what is recorded and what follows. Numbers that cannot be
+// read make the limits bad.
+func (r reader) reading(b Base, kind quantity.Dimension, gauge string) Measurement {
+	n, in := b.Node, r.thing()
+	m := Measurement{Base: b, Of: r.Text(n.Get("of")), Limits: in.limits(b, "limits", kind), Gauge: r.named(n.Get(gauge)),
+		Record: r.texts(n.Get("record")), Use: value.Word(r.Reader, n.Get("use"), Lowest, Each, Average), IfLow: r.branch(n.Get("if-low")), IfHigh: r.branch(n.Get("if-high")),
+		AsFound: r.Yes(n.Get("as-found")), Spread: in.Band(n.Get("spread"), quantity.None), Tilt: in.Value(n.Get("tilt"), quantity.Angle)}
+	m.Limits.Bad = in.Bad()
 	return m
 }
 
-func (r *Reader) caution(b Base) Item {
+func (r reader) caution(b Base) Item {
 	n := b.Node
-	return &Caution{b, named(n.Get("level")), text(n.Get("hazard")), text(n.Get("result")), text(n.Get("avoid")),
-		names(n.Get("symbol")), names(n.Get("covers"))}
+	return &Caution{b, r.named(n.Get("level")), r.Text(n.Get("hazard")), r.Text(n.Get("result")), r.Text(n.Get("avoid")),
+		r.names(n.Get("symbol")), r.names(n.Get("covers"))}
 }
 
-func (r *Reader) witness(b Base) Item {
+func (r reader) witness(b Base) Item {
 	n := b.Node
-	return &Witness{b, text(n.Get("who")), text(n.Get("sees")), text(n.Get("before"))}
+	return &Witness{b, r.Text(n.Get("who")), r.Text(n.Get("sees")), r.Text(n.Get("before"))}
 }
 
-// limits reads the keys limits, source, also, because and expect.
-func (r *Reader) limits(b Base, kind quantity.Dimension) Limits { return r.limitsAt(b, "limits", kind) }
-
-// limitsAt is to limits as the key that a block has in its place.
-func (r *Reader) limitsAt(b Base, key string, kind quantity.Dimension) Limits {
-	n := b.Node.Get(key)
-	l := Limits{At: b.KeyPlace(key), Source: text(b.Node.Get("source")), Because: text(b.Node.Get("because"))}
-	r.stated(&l, n, kind)
-	if also := b.Node.Get("also"); also != nil {
-		kind := quantity.None
-		if l.Band != nil {
-			kind = l.Band.Unit.Dimension
-		}
-		l.Also = r.band(also, kind)
-		l.Bad = l.Bad || l.Also == nil
+// limits reads the key limits, or what a block has in its place, and source,
+// also, because and expect.
+func (r reader) limits(b Base, key string, kind quantity.Dimension) Limits {
+	n := b.Node
+	l := Limits{At: b.KeyPlace(key), Source: r.Text(n.Get("source")), Because: r.Text(n.Get("because"))}
+	r.stated(&l, n.Get(key), kind)
+	like := quantity.None
+	if l.Band != nil {
+		like = l.Band.Unit.Dimension
 	}
-	if e := b.Node.Get("expect"); e != nil {
-		l.Expect = r.band(e, kind)
-		l.Bad = l.Bad || l.Expect == nil
-	}
+	l.Also, l.Expect = r.Band(n.Get("also"), like), r.Band(n.Get("expect"), kind)
+	l.Bad = r.Bad()
 	return l
 }
 
 // stated reads limits as they are written under one key.
-func (r *Reader) stated(l *Limits, n *syntax.Node, kind quantity.Dimension) {
-	switch {
-	case n == nil || n.Kind != syntax.Scalar:
-		l.Bad = n != nil
-	case n.Text == "none":
+func (r reader) stated(l *Limits, n *syntax.Node, kind quantity.Dimension) {
+	switch text := r.Text(n); {
+	case text == "":
+	case text == "none":
 		l.None = true
-	case IsName(n.Text), !strings.ContainsFunc(n.Text, func(c rune) bool { return c == ' ' || unicode.IsNumber(c) }):
-		l.Named = named(n) // what has no number is no quantity
+	case syntax.WellFormed(text), !strings.ContainsFunc(text, func(c rune) bool { return c == ' ' || unicode.IsNumber(c) }):
+		l.Named = r.named(n) // what has no number is no quantity
 	default:
-		l.Band = r.band(n, kind)
-		l.Bad = l.Band == nil
+		l.Band = r.Band(n, kind)
 	}
+	l.Bad = l.Bad.Or(r.Bad())
 }
 
-// IsName says whether text can be the id of a limit or a step: lower case
-// letters, digits and single hyphens, a letter first.
-func IsName(text string) bool {
-	if text == "" || len(text) > 40 || text[0] < 'a' || text[0] > 'z' || strings.HasSuffix(text, "-") || strings.Contains(text, "--") {
-		return false
-	}
-	return strings.Trim(text, "abcdefghijklmnopqrstuvwxyz0123456789-") == ""
-}
-
-// band reads a quantity, nil when it is none (reported). A kind other than
-// quantity.None is required of its unit.
-func (r *Reader) band(n *syntax.Node, kind quantity.Dimension) *quantity.Band {
-	if n.Kind != syntax.Scalar {
-		return nil
-	}
-	b, problem := quantity.ParseBandOf(n.Text, r.Mark, kind)
-	if problem != nil {
-		span := n.Sub(problem.Start, problem.End)
-		r.Msgs.Report(problem.Slug, n.File.At(span.Start, span.End), problem.Help, "%s", problem.Message)
-		return nil
-	}
-	return &b
-}
-
-func branch(n *syntax.Node) Branch {
+func (r reader) branch(n *syntax.Node) Branch {
 	if n == nil {
 		return Branch{}
 	}
 	if n.Kind == syntax.Mapping {
-		return Branch{text(n.Get("say")), named(n.Get("go")), yes(n.Get("back")), n.Place()}
+		return Branch{r.Text(n.Get("say")), r.named(n.Get("go")), r.Yes(n.Get("back")), n.Place()}
 	}
-	return Branch{Text: text(n), At: n.Place()}
+	return Branch{Text: r.Text(n), At: n.Place()}
 }
 
-func text(n *syntax.Node) string { return unit.Reader{}.Text(n) }
-
-func yes(n *syntax.Node) bool { return unit.Reader{}.Yes(n) }
-
-func named(n *syntax.Node) Named {
-	if n == nil || n.Kind != syntax.Scalar {
+func (r reader) named(n *syntax.Node) Named {
+	if n == nil {
 		return Named{}
 	}
-	return Named{text(n), n.Place()}
+	return Named{r.Text(n), n.Place()}
 }
 
-// items returns a sequence's items; a value that stands alone is a list of one.
-func items(n *syntax.Node) []*syntax.Node {
-	switch {
-	case n == nil:
-		return nil
-	case n.Kind == syntax.Sequence:
-		return n.Items
-	}
-	return []*syntax.Node{n}
-}
-
-func names(n *syntax.Node) []Named {
+// names reads texts, each of which may have commas in it.
+func (r reader) names(n *syntax.Node) []Named {
 	var out []Named
-	for _, i := range items(n) {
-		if i.Kind == syntax.Scalar && i.Text != "" {
-			out = append(out, named(i))
+	for _, i := range r.Items(n) {
+		if name := r.named(i); name.Name != "" {
+			out = append(out, name)
 		}
 	}
 	return out
 }
 
-// list returns a list of names.
-func list(n *syntax.Node) []Named {
+// list reads a list of names.
+func (r reader) list(n *syntax.Node) []Named {
 	var out []Named
-	for _, i := range (unit.Reader{}).List(n) {
-		out = append(out, named(i))
+	for _, i := range r.List(n) {
+		out = append(out, r.named(i))
 	}
 	return out
 }
 
-func texts(n *syntax.Node) []string {
+func (r reader) texts(n *syntax.Node) []string {
 	var out []string
-	for _, i := range names(n) {
+	for _, i := range r.names(n) {
 		out = append(out, i.Name)
 	}
 	return out

@@ -1,13 +1,12 @@
 package procedure
 
 import (
-	"math/big"
 	"unicode"
 
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
-	"benchwright/cmd/benchwright/internal/unit"
 )
 
 // Shim is a shim pack to be made.
@@ -28,7 +27,7 @@ type Shim struct {
 	Span       *quantity.Band // of the reading; nil takes it from the reading
 	Other      *ShimOther     // the pack on the other side; nil for none
 	Example    *ShimExample   // nil where the writer states none
-	Bad        bool           // something is there but could not be read
+	Bad        diag.Reported  // something of it could not be read
 }
 
 // ShimFrom is what a pack is made from: a reading; or lengths, Plus and Minus,
@@ -73,34 +72,34 @@ type ShimExample struct {
 
 // shimReader reads one shim block.
 type shimReader struct {
-	*Reader
-	read unit.Reader
-	s    *Shim
+	reader
+	s *Shim
 }
 
-func (r *Reader) shim(b Base) Item {
+func (r reader) shim(b Base) Item {
 	n := b.Node
-	s := &Shim{Base: b, Pack: named(n.Get("pack")), Stock: named(n.Get("stock")), Micrometer: named(n.Get("micrometer")), Source: text(n.Get("source"))}
-	sr := shimReader{r, r.values(), s}
+	s := &Shim{Base: b, Pack: r.named(n.Get("pack")), Stock: r.named(n.Get("stock")), Micrometer: r.named(n.Get("micrometer")), Source: r.Text(n.Get("source"))}
+	sr := shimReader{r.thing(), s}
 	s.Within, s.OverPack, s.Round = sr.size(n, "within"), sr.size(n, "over-pack"), sr.size(n, "round")
 	if aim := n.Get("aim"); aim != nil && isStep(aim) {
-		s.AimAt = named(aim)
+		s.AimAt = r.named(aim)
 	} else {
 		s.Aim = sr.length(n, "aim")
 	}
-	s.AtLeast, s.AtMost = sr.read.Count(n.Get("at-least"), 1), sr.read.Count(n.Get("at-most"), 0)
-	if f := n.Get("span"); f != nil {
-		if s.Span = r.band(f, quantity.Length); s.Span == nil {
-			s.Bad = true
-		}
+	s.AtLeast, s.AtMost = sr.Count(n.Get("at-least"), 1), sr.Count(n.Get("at-most"), 0)
+	s.Span = sr.Band(n.Get("span"), quantity.Length)
+	if o := sr.Keys(n.Get("other-pack")); o != nil {
+		s.Other = &ShimOther{r.named(o.Get("pack")), sr.size(o, "with-pack")}
 	}
-	if o := n.Get("other-pack"); o != nil {
-		s.Other = &ShimOther{named(o.Get("pack")), sr.size(o, "with-pack")}
-	}
-	if e := n.Get("example"); e != nil {
+	if e := sr.Keys(n.Get("example")); e != nil {
 		s.Example = &ShimExample{sr.length(e, "reading"), sr.length(e, "old-pack"), sr.length(e, "pack")}
 	}
-	sr.from(n.Get("from"))
+	if sr.Need(n, "from", "within", "over-pack") {
+		if from := sr.Keys(n.Get("from")); from != nil {
+			sr.from(from)
+		}
+	}
+	s.Bad = sr.Bad()
 	return s
 }
 
@@ -115,21 +114,14 @@ func isStep(n *syntax.Node) bool {
 
 // length reads a length with an optional ± before it.
 func (r shimReader) length(n *syntax.Node, key string) *quantity.Value {
-	f := n.Get(key)
-	if f == nil {
-		return nil
-	}
-	v := r.read.Either(f, quantity.Length)
-	r.s.Bad = r.s.Bad || v == nil
-	return v
+	return r.Either(n.Get(key), quantity.Length)
 }
 
 // size reads a length that is more than nothing.
 func (r shimReader) size(n *syntax.Node, key string) *quantity.Value {
 	v := r.length(n, key)
-	if v != nil && v.Value.Cmp(new(big.Rat)) <= 0 {
-		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), sizes[key], "`%s` is more than nothing", key)
-		r.s.Bad = true
+	if v != nil && v.Value.Sign() <= 0 {
+		r.Refuse("quantity-malformed", n.Get(key).Place(), sizes[key], "`%s` is more than nothing", key)
 	}
 	return v
 }
@@ -145,32 +137,23 @@ var sizes = map[string]string{
 
 // from reads what the pack is made from, and asks that it is one thing, whole.
 func (r shimReader) from(n *syntax.Node) {
-	f := ShimFrom{Reading: named(n.Get("reading")), OldPack: named(n.Get("old-pack")),
-		OldMark: named(n.Get("old-mark")), NewMark: named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), By: r.size(n, "by"), At: r.s.KeyPlace("from")}
-	if w := n.Get("with-pack"); w != nil && r.read.Wordy(w, "write how thick it is, such as `1.00 mm`; a step that measures it stands under `old-pack:`") {
-		r.s.Bad = true
-	} else {
+	f := ShimFrom{Reading: r.named(n.Get("reading")), OldPack: r.named(n.Get("old-pack")),
+		OldMark: r.named(n.Get("old-mark")), NewMark: r.named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), By: r.size(n, "by"), At: r.s.KeyPlace("from")}
+	if w := n.Get("with-pack"); w == nil || !r.Wordy(w, "write how thick it is, such as `1.00 mm`; a step that measures it stands under `old-pack:`") {
 		f.WithPack = r.size(n, "with-pack")
 	}
 	if p := f.PerMark; p != nil && p.Value.Sign() == 0 {
-		r.Msgs.Report("quantity-malformed", n.Get("per-mark").Place(), "write how much the pack grows for each mark, with a minus where it shrinks", "`per-mark` is not nothing")
-		r.s.Bad = true
+		r.Refuse("quantity-malformed", n.Get("per-mark").Place(), "write how much the pack grows for each mark, with a minus where it shrinks", "`per-mark` is not nothing")
 	}
 	f.Plus, f.Minus = r.lengths(n.Get("plus")), r.lengths(n.Get("minus"))
-	if marks := n.Get("marks"); marks != nil {
-		var ok bool
-		if f.First, f.Last, ok = r.read.Marks(marks); !ok {
-			r.s.Bad = true
-		}
-	}
+	f.First, f.Last = r.Marks(n.Get("marks"))
 	r.s.From = f
-	if help, message := r.amiss(n, &f); message != "" && !r.s.Bad {
+	if help, message := r.amiss(n, &f); message != "" && !r.Bad().Is() {
 		at := f.At
 		if r.s.Other != nil && r.s.Other.Pack.Name == r.s.Pack.Name {
 			at = r.s.Other.Pack.At
 		}
-		r.Msgs.Report("shim-from", at, help, "%s", message)
-		r.s.Bad = true
+		r.Refuse("shim-from", at, help, "%s", message)
 	}
 }
 
@@ -216,14 +199,12 @@ func (r shimReader) amiss(n *syntax.Node, f *ShimFrom) (mend, message string) {
 // lengths reads the lengths on one side of a sum.
 func (r shimReader) lengths(n *syntax.Node) []ShimLength {
 	var out []ShimLength
-	for _, i := range items(n) {
+	for _, i := range r.Items(n) {
 		if isStep(i) {
-			out = append(out, ShimLength{Step: named(i)})
+			out = append(out, ShimLength{Step: r.named(i)})
 			continue
 		}
-		v := r.read.Value(i, quantity.Length)
-		r.s.Bad = r.s.Bad || v == nil
-		out = append(out, ShimLength{Fixed: v})
+		out = append(out, ShimLength{Fixed: r.Value(i, quantity.Length)})
 	}
 	return out
 }

@@ -2,13 +2,13 @@ package procedure
 
 import (
 	"math/big"
-	"strconv"
 	"strings"
 
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
-	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // Torque is a fastener, or a set of them, tightened to a torque, and what the
@@ -21,25 +21,46 @@ type Torque struct {
 	ValueAt  source.Place
 	Wrench   Named // the writer's own choice; empty leaves it to the compiler
 	Adapter  *Adapter
-	Thread   Named          // dry, oiled, threadlocker, anti-seize
+	Thread   Named          // its name is a Thread
 	Passes   []Share        // nil where it is tightened in one go
 	Order    []int          // the places of a set in the order of tightening, counted from 1; nil where not written
 	ThenTurn *quantity.Band // an angle
 	BackOff  *BackOff
 	Again    *Limits // the torque after it was backed off; nil where it stays so
-	Align    string  // "tighten only", "loosen only"
+	Align    Align
 	Until    Until
 	While    string
 	Lock     string
 	Record   []string
 }
 
+// Align says which way a castle nut may go to bring its slot to the hole; ""
+// where not stated.
+type Align string
+
+// The ways.
+const (
+	TightenOnly Align = "tighten only"
+	LoosenOnly  Align = "loosen only"
+)
+
+// A Thread is what is on a thread.
+type Thread string
+
+// The states of a thread.
+const (
+	Dry          Thread = "dry"
+	Oiled        Thread = "oiled"
+	Threadlocker Thread = "threadlocker"
+	AntiSeize    Thread = "anti-seize"
+)
+
 // An Adapter stands between wrench and fastener.
 type Adapter struct {
 	Tool   Named
-	Length *quantity.Value // nil where it could not be read
+	Length *quantity.Value
 	Angle  *quantity.Value // nil in line
-	Bad    bool            // something of it could not be read
+	Bad    diag.Reported   // something of it could not be read
 }
 
 // A Share is one pass: a part of the torque, 3/10 for 30 %.
@@ -60,66 +81,54 @@ type Until struct {
 	Turn    *quantity.Value // at a time; nil where none is stated
 }
 
-func (r *Reader) torque(b Base) Item {
-	n := b.Node
-	t := &Torque{Base: b, Fastener: named(n.Get("fastener")), Limits: r.limits(b, quantity.Torque), Wrench: named(n.Get("wrench")),
-		Thread: named(n.Get("thread")), Align: text(n.Get("align")), While: text(n.Get("while")), Lock: text(n.Get("lock")), Record: texts(n.Get("record"))}
+func (r reader) torque(b Base) Item {
+	n, limits := b.Node, r.thing()
+	t := &Torque{Base: b, Fastener: r.named(n.Get("fastener")), Limits: limits.limits(b, "limits", quantity.Torque), Wrench: r.named(n.Get("wrench")),
+		Align: value.Word(r.Reader, n.Get("align"), TightenOnly, LoosenOnly), While: r.Text(n.Get("while")), Lock: r.Text(n.Get("lock")), Record: r.texts(n.Get("record"))}
+	if thread := n.Get("thread"); thread != nil {
+		t.Thread = Named{string(value.Word(r.Reader, thread, Dry, Oiled, Threadlocker, AntiSeize)), thread.Place()}
+	}
 	if v := n.Get("value"); v != nil {
-		t.Value, t.ValueAt = r.band(v, quantity.Torque), v.Place()
-		t.Limits.Bad = t.Limits.Bad || t.Value == nil
-		t.Limits.Source = text(n.Get("source"))
+		t.Value, t.ValueAt = limits.Band(v, quantity.Torque), v.Place()
+		t.Limits.Bad = limits.Bad()
 	}
 	if a := n.Get("adapter"); a != nil {
-		t.Adapter = r.adapter(a)
+		t.Adapter = r.thing().adapter(a)
 	}
-	for _, s := range items(n.Get("passes")) {
-		part := r.values().Share(s)
-		if part == nil {
-			t.Passes = nil
-			break
-		}
-		t.Passes = append(t.Passes, Share{part, s.Place()})
+	for _, s := range r.Items(n.Get("passes")) {
+		t.Passes = append(t.Passes, Share{r.Share(s), s.Place()})
 	}
-	for _, p := range items(n.Get("order")) {
-		if k, err := strconv.Atoi(text(p)); err == nil {
-			t.Order = append(t.Order, k)
-		}
+	for _, p := range r.Items(n.Get("order")) {
+		t.Order = append(t.Order, r.Count(p, 0))
 	}
 	if turn := n.Get("then-turn"); turn != nil {
 		t.ThenTurn = r.turn(turn, "then-turn", true)
 	}
 	if off := n.Get("back-off"); off != nil {
 		t.BackOff = &BackOff{}
-		if strings.ToLower(text(off)) != "until loose" {
-			if !r.values().Wordy(off, "write `until loose`, or an angle such as `30°`") {
-				t.BackOff.By = r.turn(off, "back-off", false)
-			}
-			if t.BackOff.By == nil {
-				t.BackOff = nil
-			}
+		if strings.ToLower(r.Text(off)) != "until loose" && !r.Wordy(off, "write `until loose`, or an angle such as `30°`") {
+			t.BackOff.By = r.turn(off, "back-off", false)
 		}
 	}
 	if again := n.Get("again"); again != nil {
-		t.Again = &Limits{At: again.Place(), Source: text(n.Get("source"))}
-		r.stated(t.Again, again, quantity.Torque)
+		t.Again = &Limits{At: again.Place(), Source: r.Text(n.Get("source"))}
+		r.thing().stated(t.Again, again, quantity.Torque)
 	}
-	if until := n.Get("until"); until != nil {
-		t.Until = Until{Reading: named(until)}
-		if until.Kind == syntax.Mapping {
-			turn := until.Get("turn")
-			t.Until = Until{named(until.Get("reading")), r.values().Value(turn, quantity.Angle)}
-			if t.Until.Turn != nil {
-				r.turn(turn, "turn", true)
-			}
+	if until := n.Get("until"); until != nil && until.Kind == syntax.Mapping {
+		t.Until = Until{Reading: r.named(until.Get("reading"))}
+		if turn := until.Get("turn"); turn != nil && r.turn(turn, "turn", true) != nil {
+			t.Until.Turn = r.Value(turn, quantity.Angle)
 		}
+	} else {
+		t.Until.Reading = r.named(until)
 	}
 	return t
 }
 
 // turn reads an angle to turn by under a key, nil for one that is none. One that
 // is more than a whole turn, where that is too much, is a slip.
-func (r *Reader) turn(n *syntax.Node, key string, whole bool) *quantity.Band {
-	b := r.band(n, quantity.Angle)
+func (r reader) turn(n *syntax.Node, key string, whole bool) *quantity.Band {
+	b := r.Band(n, quantity.Angle)
 	if b == nil {
 		return nil
 	}
@@ -128,26 +137,23 @@ func (r *Reader) turn(n *syntax.Node, key string, whole bool) *quantity.Band {
 		switch {
 		case end == nil:
 		case end.Sign() <= 0:
-			r.Msgs.Report("quantity-malformed", n.Place(), "write how far to turn, such as `90°`", "`%s` is more than nothing", key)
+			r.Refuse("quantity-malformed", n.Place(), "write how far to turn, such as `90°`", "`%s` is more than nothing", key)
 			return nil
 		case whole && end.Cmp(big.NewRat(360, 1)) > 0:
-			r.Msgs.Report("quantity-malformed", n.Place(), "look it up again: write how far to turn, such as `90°`", "`%s` is more than a whole turn", b.Written)
+			r.Refuse("quantity-malformed", n.Place(), "look it up again: write how far to turn, such as `90°`", "`%s` is more than a whole turn", b.Written)
 			return nil
 		}
 	}
 	return b
 }
 
-func (r *Reader) adapter(n *syntax.Node) *Adapter {
-	a := &Adapter{Tool: named(n.Get("tool")), Length: r.values().Value(n.Get("length"), quantity.Length), Angle: r.values().Value(n.Get("angle"), quantity.Angle)}
-	a.Bad = a.Tool.Name == "" || a.Length == nil || a.Angle == nil && n.Get("angle") != nil
-	if !a.Bad && a.Length.Value.Sign() <= 0 {
-		r.Msgs.Report("quantity-malformed", n.Get("length").Place(), "write the distance from the centre of the drive to the centre of the fastener; `angle:` says where it points",
+func (r reader) adapter(n *syntax.Node) *Adapter {
+	a := &Adapter{Tool: r.named(n.Get("tool")), Length: r.Value(n.Get("length"), quantity.Length), Angle: r.Value(n.Get("angle"), quantity.Angle)}
+	r.Need(n, "tool", "length")
+	if a.Length != nil && a.Length.Value.Sign() <= 0 {
+		r.Refuse("quantity-malformed", n.Get("length").Place(), "write the distance from the centre of the drive to the centre of the fastener; `angle:` says where it points",
 			"an adapter's length is above zero")
-		a.Bad = true
 	}
+	a.Bad = r.Bad()
 	return a
 }
-
-// values reads single values as the facts of a unit are read.
-func (r *Reader) values() unit.Reader { return unit.Reader{Mark: r.Mark, Msgs: r.Msgs} }

@@ -12,7 +12,7 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
-	"benchwright/cmd/benchwright/internal/unit"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // Read returns the shop that a shop.yaml describes. A nil tree gives nil.
@@ -20,21 +20,22 @@ func Read(t *syntax.Tree, msgs *diag.List) *Shop {
 	if t == nil {
 		return nil
 	}
-	return FromNode(t.Root, msgs)
+	return FromNode(t.Root, &value.Reader{Msgs: msgs, Refused: t.Refused})
 }
 
 // FromNode returns the shop that a mapping describes, as a procedure that
-// stands alone carries it. Whatever of it is not as the schema has it is left
-// out. A nil node gives nil.
-func FromNode(n *syntax.Node, msgs *diag.List) *Shop {
+// stands alone carries it. Whatever of it cannot be read is left out, and
+// reported. The shop says itself which decimal mark it has. A nil node gives nil.
+func FromNode(n *syntax.Node, read *value.Reader) *Shop {
 	if n == nil {
 		return nil
 	}
 	s := &Shop{Decimal: quantity.Point, Language: "en", Paper: "A5", File: n.File, Root: n}
-	if n.Get("decimal") != nil && n.Get("decimal").Text == "comma" {
+	if value.Word(read, n.Get("decimal"), "point", "comma") == "comma" {
 		s.Decimal = quantity.Comma
 	}
-	r := reader{Reader: unit.Reader{Mark: s.Decimal, Msgs: msgs}, shop: s, first: map[string]syntax.Field{}}
+	read.Mark = s.Decimal
+	r := reader{Reader: read, shop: s, first: map[string]syntax.Field{}}
 	s.Name = r.Text(n.Get("shop"))
 	if text := r.Text(n.Get("language")); text != "" {
 		s.Language = text
@@ -43,8 +44,8 @@ func FromNode(n *syntax.Node, msgs *diag.List) *Shop {
 		s.Paper = text
 	}
 	s.TorqueTolerance = r.Share(n.Get("torque-tolerance"))
-	s.AvoidFirst = r.Text(n.Get("callout-order")) == "avoid-first"
-	rule := n.Get("gauge-rule")
+	s.AvoidFirst = value.Word(r.Reader, n.Get("callout-order"), "hazard-first", "avoid-first") == "avoid-first"
+	rule := r.Keys(n.Get("gauge-rule"))
 	s.MarksWarn, s.MarksError = r.Number(rule.Get("warn")), r.Number(rule.Get("error"))
 	s.UncertaintyTo, s.GuardBand = r.Number(rule.Get("uncertainty-ratio")), r.guard(rule.Get("guard-band"))
 	s.LiftLimit, s.Atmosphere = r.liftLimit(n.Get("lift-limit")), r.atmosphere(n.Get("atmosphere"))
@@ -74,14 +75,18 @@ func FromNode(n *syntax.Node, msgs *diag.List) *Shop {
 
 // A reader reads one shop.
 type reader struct {
-	unit.Reader
+	*value.Reader
 	shop  *Shop
 	first map[string]syntax.Field // the fields of tools, wrenches and gauges by id in small letters
 }
 
+// thing returns a reader for what may be bad alone.
+func (r reader) thing() reader { return reader{r.Thing(), r.shop, r.first} }
+
 // item reads what every tool, wrench and gauge has. They share one name space.
 func (r reader) item(f syntax.Field) Item {
 	n := f.Value
+	r.Keys(n)
 	i := Item{
 		ID: f.Key, Name: r.Name(f, "name"), Number: r.Text(n.Get("number")), Place: r.Text(n.Get("place")),
 		Old: r.Text(n.Get("old-number")), Replaced: r.Text(n.Get("replaced-by")), At: r.Key(f), Node: n,
@@ -149,7 +154,7 @@ func (r reader) wrench(f syntax.Field) *Wrench {
 		r.Msgs.Report("quantity-malformed", n.Get("accuracy").Place(), "write it as its calibration record has it, as in `4 %`", "an accuracy is below 100 %%")
 		w.Accuracy = nil
 	}
-	w.Bad = !r.scale(&w.Scale, n, "marks", quantity.Torque)
+	w.Bad = r.scale(&w.Scale, n, "marks", quantity.Torque)
 	r.marked(n, w.Scale)
 	return w
 }
@@ -158,7 +163,7 @@ func (r reader) gauge(f syntax.Field) *Gauge {
 	n := f.Value
 	g := &Gauge{Item: r.item(f), Marked: r.Text(n.Get("marked")), Due: r.due(n.Get("due"))}
 	g.Infrared = r.Yes(n.Get("infrared"))
-	if g.Bad = !r.scale(&g.Scale, n, "resolution", quantity.None); !g.Bad {
+	if g.Bad = r.scale(&g.Scale, n, "resolution", quantity.None); !g.Bad.Is() {
 		g.Uncertainty = r.uncertainty(n.Get("uncertainty"), g.Scale.Unit.Difference().Dimension)
 	}
 	r.marked(n, g.Scale)
@@ -209,59 +214,68 @@ func IsDate(text string) bool {
 	return err == nil && dateForm.MatchString(text)
 }
 
-// due reads the day on which a calibration falls due, "" for none.
+// due reads the day on which a calibration falls due, "" for none. The schema
+// knows the form of a date and the longest month.
 func (r reader) due(n *syntax.Node) string {
 	text := r.Text(n)
-	if IsDate(text) || !dateForm.MatchString(text) {
+	switch {
+	case text == "" || IsDate(text):
 		return text
-	}
-	if month := text[5:7]; month >= "01" && month <= "12" && text[8:] >= "01" && text[8:] <= "31" {
-		r.Msgs.Report("value-kind", n.Place(), "look it up in the calibration record", "no calendar has the day `%s`", text)
+	case dateForm.MatchString(text) && text[5:7] >= "01" && text[5:7] <= "12" && text[8:] >= "01" && text[8:] <= "31":
+		r.Refuse("value-kind", n.Place(), "look it up in the calibration record", "no calendar has the day `%s`", text)
+	default:
+		r.Wrong("value-kind", n, "write it as year-month-day, such as `2026-10-02`", "`%s` is no date", text)
 	}
 	return ""
 }
 
 // scale reads a range and the step under key, which have one unit. It returns
-// false when they could not be read.
-func (r reader) scale(s *quantity.Scale, n *syntax.Node, key string, kind quantity.Dimension) bool {
+// what it reported where they could not be read.
+func (r reader) scale(s *quantity.Scale, n *syntax.Node, key string, kind quantity.Dimension) diag.Reported {
+	r = r.thing()
+	if r.Need(n, key) {
+		r.marks(s, n, key, kind)
+	}
+	return r.Bad()
+}
+
+func (r reader) marks(s *quantity.Scale, n *syntax.Node, key string, kind quantity.Dimension) {
 	step := r.Value(n.Get(key), kind)
 	if step == nil {
-		return false
+		return
 	}
 	if step.Value.Sign() <= 0 {
-		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), "write how far it is from one mark to the next", "the marks of a scale are more than nothing apart")
-		return false
+		r.Refuse("quantity-malformed", n.Get(key).Place(), "write how far it is from one mark to the next", "the marks of a scale are more than nothing apart")
+		return
 	}
 	if !engravable(step.Value) {
-		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), "write how far it is from one mark to the next, such as `0.01 mm` or `1/64 in`", "no scale has marks %s apart", strings.ReplaceAll(step.Unit.After(step.Text), "\u00a0", " "))
-		return false
+		r.Refuse("quantity-malformed", n.Get(key).Place(), "write how far it is from one mark to the next, such as `0.01 mm` or `1/64 in`", "no scale has marks %s apart", step.Unit.After(step.Text))
+		return
 	}
 	s.Unit, s.Step, s.Fractions = step.Unit, step.Value, step.Fraction()
 	written := n.Get("range")
-	if r.Text(written) == "" {
-		return true
+	if written == nil {
+		return
 	}
 	b := r.Band(written, step.Unit.Dimension)
 	switch {
 	case b == nil:
-		return false
+		return
 	case b.Form == quantity.Bare:
-		r.Msgs.Report("limits-bare", written.Place(), "write the lowest and the highest mark, as in `0 to "+r.Text(written)+"`", "a range has two ends")
-		return false
+		r.Refuse("limits-bare", written.Place(), "write the lowest and the highest mark, as in `0 to "+r.Text(written)+"`", "a range has two ends")
+		return
 	case b.Unit.Symbol != step.Unit.Symbol:
-		r.Msgs.Report("unit-kind", n.Get(key).Place(), "write both as the scale is engraved; one with two scales is two entries",
+		r.Refuse("unit-kind", n.Get(key).Place(), "write both as the scale is engraved; one with two scales is two entries",
 			"the range is in %s, and `%s` is in %s", b.Unit.Symbol, key, step.Unit.Symbol)
-		return false
+		return
 	}
 	s.Low, s.High = b.Low, b.High
 	if s.Low == nil || s.High == nil {
-		return true
+		return
 	}
 	if span := new(big.Rat).Sub(s.High, s.Low); span.Sign() > 0 && span.Cmp(s.Step) < 0 {
-		r.Msgs.Report("quantity-malformed", n.Get(key).Place(), "write how far it is from one mark to the next", "marks so far apart leave the range with one alone")
-		return false
+		r.Refuse("quantity-malformed", n.Get(key).Place(), "write how far it is from one mark to the next", "marks so far apart leave the range with one alone")
 	}
-	return true
 }
 
 // engravable says whether the marks of a scale may be so far apart: parts of one by
@@ -290,28 +304,25 @@ func (r reader) marked(n *syntax.Node, s quantity.Scale) {
 
 func (r reader) stock(f syntax.Field) *Stock {
 	n := f.Value
+	r = r.thing()
 	s := &Stock{ID: f.Key, Name: r.Name(f, "name"), Place: r.Text(n.Get("place")), At: r.Key(f)}
 	r.ID(f.Key, s.At)
-	shims := n.Get("shims")
-	if shims == nil {
-		return s
-	}
-	for _, i := range shims.Items {
+	r.Need(n, "shims")
+	for _, i := range r.Sequence(n.Get("shims")) {
 		thick, most := i, 0
 		if i.Kind == syntax.Mapping {
 			thick, most = i.Get("thickness"), r.Count(i.Get("at-most"), 0)
+			r.Need(i, "thickness")
 		}
-		v := r.Value(thick, quantity.Length)
-		switch {
+		switch v := r.Value(thick, quantity.Length); {
 		case v == nil:
-			s.Bad = true
-		case v.Value.Cmp(new(big.Rat)) <= 0:
-			r.Msgs.Report("quantity-malformed", thick.Place(), "write its thickness", "a shim is more than nothing thick")
-			s.Bad = true
+		case v.Value.Sign() <= 0:
+			r.Refuse("quantity-malformed", thick.Place(), "write its thickness", "a shim is more than nothing thick")
 		default:
 			s.Shims = append(s.Shims, Shim{*v, most})
 		}
 	}
+	s.Bad = r.Bad()
 	return s
 }
 

@@ -67,7 +67,7 @@ stock:
 	check("socket", []any{socket.Name, socket.Number, socket.Place, socket.Hazards, socket.Old, socket.Replaced}, "[Four-lug socket FL-118 board 2 [bar] FL-101 ]")
 	check("old socket", []any{s.Tools[1].Name, s.Tools[1].Replaced, s.Tools[2].AcrossFlats.Text}, "[Lug socket 3 lug-socket-4 36]")
 	w := s.Find("tw-120").(*Wrench)
-	check("wrench", []any{w.Scale.Low, w.Scale.High, w.Scale.Step, w.Scale.Unit.Symbol, w.Accuracy, w.Length.Text, w.Due, w.Bad}, "[20/1 120/1 1/1 N·m 1/25 380 2027-03-01 false]")
+	check("wrench", []any{w.Scale.Low, w.Scale.High, w.Scale.Step, w.Scale.Unit.Symbol, w.Accuracy, w.Length.Text, w.Due, w.Bad.Is()}, "[20/1 120/1 1/1 N·m 1/25 380 2027-03-01 false]")
 	check("marked", []any{s.Wrenches[1].Marked, s.Wrenches[1].Scale.Unit.Symbol, s.Wrenches[1].Scale.Low}, "[ft-lb lbf·ft 10/1]")
 	g := s.Find("dial-indicator").(*Gauge)
 	check("gauge", []any{g.Scale.Low, g.Scale.High, g.Scale.Step, g.Uncertainty.Text, g.Uncertainty.Unit.Symbol}, "[0/1 10/1 1/100 8 µm]")
@@ -88,7 +88,7 @@ func TestDefaults(t *testing.T) {
 		t.Errorf("%+v %v", s, msgs)
 	}
 	var none *Shop
-	if Read(nil, &diag.List{}) != nil || FromNode(nil, &diag.List{}) != nil || none.Find("a") != nil || none.IDs() != nil {
+	if Read(nil, &diag.List{}) != nil || FromNode(nil, nil) != nil || none.Find("a") != nil || none.IDs() != nil {
 		t.Error("nothing gives a shop")
 	}
 }
@@ -117,8 +117,6 @@ func TestSlips(t *testing.T) {
 		{"gauges: {g: {resolution: 0.01 mm, uncertainty: 0.01 «kg»}}\n", "unit-kind: kg is a unit of mass, not of length"},
 		{"stock: {s: {shims: [«0 mm»]}}\n", "quantity-malformed: a shim is more than nothing thick | write its thickness"},
 		{"gauge-rule: {warn: «five»}\n", "quantity-malformed: "},
-		// What the schema reports is passed over here.
-		{"decimal: [a]\ntools: [a]\nwrenches: {a: 1, b: {range: [1]}}\ngauges: 2\nstock: {a: 1, b: {shims: 3}, c: {shims: [[1]]}}\ngauge-rule: 1\nhazard-rules: 1\nlift-limit: {a: b}\n", "none"},
 	} {
 		_, at, msgs := read(t, c.text)
 		var got []string
@@ -141,10 +139,24 @@ func TestSlips(t *testing.T) {
 	}
 }
 
+// What the schema has reported is not said again.
+func TestAfterTheSchema(t *testing.T) {
+	for _, text := range []string{
+		"decimal: [a]\ntools: [a]\nwrenches: {a: 1, b: {range: [1]}}\ngauges: 2\nstock: {a: 1, b: {shims: 3}, c: {shims: [[1]]}}\ngauge-rule: 1\nhazard-rules: 1\nlift-limit: {a: b}\n",
+	} {
+		msgs := &diag.List{}
+		tree := syntax.ReadTree(source.NewFile("shop.yaml", []byte(text)), msgs)
+		tree.Refused = (&diag.List{}).Report("value-kind", source.Place{}, "", "by the schema").Proof()
+		if Read(tree, msgs); msgs.Len() > 0 {
+			t.Errorf("%s\n%v", text, msgs.Sorted())
+		}
+	}
+}
+
 // A scale that cannot be read leaves its wrench there, and marked as bad.
 func TestBadScale(t *testing.T) {
 	s, _, msgs := read(t, "wrenches: {w: {range: 20-120 N·m, marks: 1 N·m}}\n")
-	if len(msgs) != 1 || !s.Wrenches[0].Bad || s.Find("w") == nil {
+	if len(msgs) != 1 || !s.Wrenches[0].Bad.Is() || s.Find("w") == nil {
 		t.Errorf("%v %+v", msgs, s.Wrenches[0])
 	}
 }

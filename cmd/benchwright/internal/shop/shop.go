@@ -6,6 +6,7 @@ package shop
 import (
 	"math/big"
 
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
@@ -43,8 +44,8 @@ type Item struct {
 	Old      string // the number it had before, still engraved on some
 	Replaced string // id of the tool that takes its place; "" while it is current
 	Hazards  []string
-	Bad      bool         // its scale could not be read, which is reported: rules pass over it
-	At       source.Place // its key
+	Bad      diag.Reported // its scale could not be read: rules pass over it
+	At       source.Place  // its key
 	Node     *syntax.Node
 }
 
@@ -80,8 +81,8 @@ type Stock struct {
 	ID    string
 	Name  string
 	Place string
-	Shims []Shim // as written, thin to thick
-	Bad   bool   // one of them could not be read, which is reported
+	Shims []Shim        // as written, thin to thick
+	Bad   diag.Reported // one of them could not be read
 	At    source.Place
 }
 

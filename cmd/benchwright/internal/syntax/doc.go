@@ -1,6 +1,9 @@
 package syntax
 
-import "benchwright/cmd/benchwright/internal/source"
+import (
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/source"
+)
 
 // A Doc is a procedure file as it was written: its front matter, then stages
 // that hold steps that hold content.
@@ -10,9 +13,9 @@ type Doc struct {
 	Lead   []Content // prose between the front matter and the first stage
 	Stages []*Stage
 
-	// HeadingRefused says that a heading was reported: what stands below it may
-	// belong to a step that is not there.
-	HeadingRefused bool
+	// HeadingRefused is there where a heading was reported: what stands below it
+	// may belong to a step that is not there.
+	HeadingRefused diag.Reported
 }
 
 // A Heading opens a stage or a step.
@@ -118,7 +121,8 @@ type Note struct {
 type Block struct {
 	Type     string // the info string; "" when it is not one word (which is reported)
 	TypeSpan source.Span
-	Tree     *Tree // nil when its YAML could not be read (which is reported)
+	Tree     *Tree         // nil when its YAML could not be read
+	Unread   diag.Reported // of a block without a Tree
 	Span     source.Span
 }
 

@@ -162,14 +162,14 @@ func (r *docReader) block(f *fence) Content {
 	}
 	switch {
 	case f.short:
-		r.report("block-info", source.Span{Start: f.open.Start, End: f.info.End}, "write ```"+info+", and three below the block", "a fence has three backticks")
+		b.Unread = r.report("block-info", source.Span{Start: f.open.Start, End: f.info.End}, "write ```"+info+", and three below the block", "a fence has three backticks").Proof()
 		return b
 	case !f.closed:
 		help := "write " + string(r.src[f.open.Start:f.open.End]) + " alone on the line after the block"
 		if info == "" {
 			help += ", or take this one away"
 		}
-		r.report("fence-unclosed", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)}, help, "this block is not closed")
+		b.Unread = r.report("fence-unclosed", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)}, help, "this block is not closed").Proof()
 		return b
 	case info == "":
 		r.report("block-info", f.open, "write the block's type behind the fence, or indent nothing and write it as text",
@@ -179,7 +179,7 @@ func (r *docReader) block(f *fence) Content {
 		r.report("block-info", f.info, "write the type alone behind the fence", "a block's type is one word")
 		return nil
 	}
-	b.Tree = readTree(r.file, r.text, f.content, r.msgs)
+	b.Tree, b.Unread = readTree(r.file, r.text, f.content, r.msgs)
 	return b
 }
 

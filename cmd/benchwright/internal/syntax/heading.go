@@ -208,11 +208,11 @@ func (r *docReader) id(at source.Span) bool {
 	case id == "":
 		at.Start--
 		r.report("id-malformed", at, "write the id behind it, or take the braces away", "an id is missing behind `#`")
-	case len([]rune(id)) > maxID:
-		r.report("id-malformed", at, "shorten it", "the id is longer than %d characters", maxID)
-	case !wellFormed(id):
+	case len([]rune(id)) > MaxID:
+		r.report("id-malformed", at, "shorten it", "the id is longer than %d characters", MaxID)
+	case !WellFormed(id):
 		help := "write lower-case letters and digits, words joined by `-`, a letter first"
-		if mended := mendID(id); mended != "" {
+		if mended := MendID(id); mended != "" {
 			help = "write `" + mended + "`"
 		}
 		r.report("id-malformed", at, help, "`%s` is no id", id)
@@ -220,28 +220,4 @@ func (r *docReader) id(at source.Span) bool {
 		return true
 	}
 	return false
-}
-
-// wellFormed reports whether s is [a-z][a-z0-9]*(-[a-z0-9]+)*.
-func wellFormed(s string) bool {
-	for i := 0; i < len(s); i++ {
-		c := s[i]
-		switch {
-		case c >= 'a' && c <= 'z':
-		case c >= '0' && c <= '9' && i > 0:
-		case c == '-' && i > 0 && s[i-1] != '-' && i+1 < len(s):
-		default:
-			return false
-		}
-	}
-	return s != ""
-}
-
-// mendID returns the id that was probably meant, "" if there is none.
-func mendID(s string) string {
-	words := strings.FieldsFunc(strings.ToLower(s), func(c rune) bool { return c == '-' || c == '_' || c == '.' || c == ':' })
-	if id := strings.Join(words, "-"); wellFormed(id) {
-		return id
-	}
-	return ""
 }

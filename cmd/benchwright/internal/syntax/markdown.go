@@ -100,8 +100,7 @@ func (r *docReader) report(slug string, at source.Span, help, format string, arg
 
 // badHeading reports a heading: what stands below it may be in the wrong place.
 func (r *docReader) badHeading(slug string, at source.Span, help, format string, args ...any) {
-	r.doc.HeadingRefused = true
-	r.report(slug, at, help, format, args...)
+	r.doc.HeadingRefused = r.report(slug, at, help, format, args...).Proof()
 }
 
 // front reads the front matter and returns the offset of what follows it.
@@ -135,7 +134,7 @@ func (r *docReader) front() int {
 		}
 		return end
 	}
-	if tree := readTree(r.file, r.text, source.Span{Start: begin, End: end}, r.msgs); tree != nil {
+	if tree, _ := readTree(r.file, r.text, source.Span{Start: begin, End: end}, r.msgs); tree != nil {
 		r.doc.Front = tree
 	}
 	return r.nextLine(end)

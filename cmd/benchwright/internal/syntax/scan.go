@@ -35,13 +35,13 @@ func (s *slipFinder) slip(slug string, start, end int, help, format string, args
 
 // find goes from line to line until a slip is reported.
 func (s *slipFinder) find() {
-	for s.i < s.span.End && !s.failed {
+	for s.i < s.span.End && !s.failed.Is() {
 		at, ok := s.indent()
 		if !ok {
 			s.i = s.next(s.i)
 			continue
 		}
-		if s.failed {
+		if s.failed.Is() {
 			return
 		}
 		s.line(at)
@@ -95,7 +95,7 @@ func (s *slipFinder) tabHelp(at, after int) string {
 func (s *slipFinder) line(at int) {
 	own := true // nothing stands before at in its line
 	for s.dash(at) {
-		if s.place(at, true); s.failed {
+		if s.place(at, true); s.failed.Is() {
 			return
 		}
 		s.awaits = true
@@ -108,7 +108,7 @@ func (s *slipFinder) line(at int) {
 	case s.end(at):
 		s.i = s.next(at)
 	case colon >= 0:
-		if s.place(at, false); s.failed || s.begins(at) {
+		if s.place(at, false); s.failed.Is() || s.begins(at) {
 			return
 		}
 		if colon == at {
@@ -356,7 +356,7 @@ func (s *slipFinder) plain(at int, own bool) {
 		ended = bytes.Contains(s.text[i:s.lineEnd(i)], []byte(" #"))
 		for s.i = s.next(i); s.i < s.span.End; s.i = s.next(s.i) {
 			var ok bool
-			if i, ok = s.indent(); s.failed {
+			if i, ok = s.indent(); s.failed.Is() {
 				return
 			} else if ok {
 				break

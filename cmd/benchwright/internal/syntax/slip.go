@@ -188,7 +188,7 @@ var libraryLine = regexp.MustCompile(`line (\d+):`)
 // names, which may be the one before.
 func (r *treeReader) explain(err error) {
 	s := &slipFinder{treeReader: r, i: r.span.Start, awaits: true, levels: []level{{column: -1}}}
-	if s.find(); r.failed {
+	if s.find(); r.failed.Is() {
 		return
 	}
 	at := r.span.Start

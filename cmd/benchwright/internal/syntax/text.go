@@ -18,7 +18,6 @@ const (
 	maxDepth = 32        // mappings and sequences inside each other
 	maxValue = 400       // characters of one value in YAML
 	maxSteps = 500       // steps in a procedure
-	maxID    = 40        // characters in an id
 )
 
 const mark = "\ufeff" // a byte order mark

@@ -7,6 +7,7 @@ package syntax
 import (
 	"strconv"
 
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/source"
 )
 
@@ -27,6 +28,10 @@ type Tree struct {
 	Span   source.Span // the document in its file
 	Root   *Node
 	Broken bool // a front matter that is missing or could not be read, which is reported: its root is empty
+
+	// Refused is the proof that the tree broke its schema, which the caller that
+	// has the schemas notes here: what reads it need not say so again.
+	Refused diag.Reported
 }
 
 // A Node is one value of a Tree. Nodes are read-only once parsed, and a nil

@@ -25,39 +25,40 @@ func ReadTree(f *source.File, msgs *diag.List) *Tree {
 	if bytes.HasPrefix(text, []byte(mark)) {
 		start = len(mark)
 	}
-	return readTree(f, text, source.Span{Start: start, End: len(text)}, msgs)
+	tree, _ := readTree(f, text, source.Span{Start: start, End: len(text)}, msgs)
+	return tree
 }
 
 // readTree reads the YAML at span, which begins at the start of a line. The
 // text is the file's as legible returns it. It returns nil if it had to report
-// an error.
-func readTree(f *source.File, text []byte, span source.Span, msgs *diag.List) *Tree {
+// an error, and the proof of it.
+func readTree(f *source.File, text []byte, span source.Span, msgs *diag.List) (*Tree, diag.Reported) {
 	r := &treeReader{file: f, text: text, span: span, first: f.Position(span.Start).Line, msgs: msgs}
 	tree := &Tree{File: f, Span: span}
 	if len(bytes.TrimSpace(text[span.Start:span.End])) == 0 {
 		tree.Root = r.empty()
-		return tree
+		return tree, r.failed
 	}
-	if r.documents(); r.failed {
-		return nil
+	if r.documents(); r.failed.Is() {
+		return nil, r.failed
 	}
 	doc, err := decode(text[span.Start:span.End])
 	if err != nil {
 		r.explain(err)
-		return nil
+		return nil, r.failed
 	}
 	if doc == nil || len(doc.Content) == 0 {
 		tree.Root = r.empty()
-		return tree
+		return tree, r.failed
 	}
 	tree.Root = r.node(doc.Content[0], 1, -1)
-	if !r.failed && tree.Root.Kind != Mapping {
+	if !r.failed.Is() && tree.Root.Kind != Mapping {
 		r.notMapping(tree.Root)
 	}
-	if r.failed {
-		return nil
+	if r.failed.Is() {
+		return nil, r.failed
 	}
-	return tree
+	return tree, r.failed
 }
 
 // decode returns the document node, nil for one without content. The library
@@ -114,8 +115,8 @@ type treeReader struct {
 	first int         // the number of its first line
 	msgs  *diag.List
 
-	failed bool // an error was reported
-	deep   bool // and that of the nesting
+	failed diag.Reported // the first error
+	deep   bool          // and that of the nesting
 
 	// the place found last: nodes come in order, so the next is near
 	line, column, offset int
@@ -127,8 +128,9 @@ func (r *treeReader) empty() *Node {
 
 // fail reports an error.
 func (r *treeReader) fail(slug string, at source.Span, help, format string, args ...any) *diag.Diagnostic {
-	r.failed = true
-	return r.msgs.Report(slug, source.Place{File: r.file, Span: at}, help, format, args...)
+	d := r.msgs.Report(slug, source.Place{File: r.file, Span: at}, help, format, args...)
+	r.failed = r.failed.Or(d.Proof())
+	return d
 }
 
 // at returns the offset of a line and column of the document, both 1-based,

@@ -4,6 +4,7 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // A Side is one flank of the gear's teeth, by what loads it.
@@ -26,10 +27,20 @@ const (
 // unit's manual has it. Manuals give opposite words for the same fault, for the
 // pack may sit on either side of its race: nothing of it is assumed.
 type Contact struct {
-	Right  string // where a right pattern lies: central, toward-toe or toward-heel
+	Right  Lie
 	By     map[Fault]*Correction
 	Source string
 }
+
+// A Lie is where a right pattern lies on its flank.
+type Lie string
+
+// Where a right pattern lies.
+const (
+	Central    Lie = "central"
+	TowardToe  Lie = "toward-toe"
+	TowardHeel Lie = "toward-heel"
+)
 
 // A Fault is where a wrong pattern lies.
 type Fault string
@@ -63,39 +74,40 @@ type Correction struct {
 // that they name; what is not whole is left out.
 func (r reader) contacts(g *Pair) {
 	n := g.Node.Get("contact")
-	for _, side := range []Side{Drive, Coast} {
-		if c := n.Get(string(side)); c != nil {
-			if out := r.contact(c); out != nil {
-				if g.Contact == nil {
-					g.Contact = map[Side]*Contact{}
-				}
-				g.Contact[side] = out
+	whole := r.thing()
+	for _, f := range whole.Fields(n) {
+		in := r.thing()
+		if c := in.contact(f.Value); !in.Bad().Is() {
+			if g.Contact == nil {
+				g.Contact = map[Side]*Contact{}
 			}
+			g.Contact[Side(f.Key)] = c
+		} else {
+			whole.Fail(in.Bad())
 		}
 	}
-	g.ContactBad = n != nil && len(g.Contact) < len(r.Fields(n))
+	g.ContactBad = whole.Bad()
 }
 
-// contact reads one side's pattern, nil where something of it is wrong, which is
-// reported here or by the schema.
+// contact reads one side's pattern.
 func (r reader) contact(n *syntax.Node) *Contact {
-	c := &Contact{Right: r.Text(n.Get("right")), By: map[Fault]*Correction{}, Source: r.Text(n.Get("source"))}
+	c := &Contact{Right: value.Word(r.Reader, n.Get("right"), Central, TowardToe, TowardHeel), By: map[Fault]*Correction{}, Source: r.Text(n.Get("source"))}
+	if !r.Need(n, "right", "source", string(High), string(Low), string(Toe), string(Heel)) {
+		return nil
+	}
 	for _, f := range Faults {
 		k := n.Get(string(f))
-		pack, change := k.Get("pack"), r.Text(k.Get("change"))
-		if r.Text(pack) == "" || change != "thicker" && change != "thinner" || !r.Known("part-unknown", "pack", pack, r.unit.PackIDs(), "packs") {
+		change := value.Word(r.Reader, k.Get("change"), "thicker", "thinner")
+		if !r.Need(k, "pack", "change") || !r.Known("part-unknown", "pack", k.Get("pack"), r.unit.PackIDs(), "packs") {
 			return nil
 		}
-		c.By[f] = &Correction{r.unit.Pack(r.Text(pack)), change == "thicker", k.Get("change").Place()}
+		c.By[f] = &Correction{r.unit.Pack(r.Text(k.Get("pack"))), change == "thicker", k.Get("change").Place()}
 		if o := c.By[f.Opposite()]; o != nil && o.Pack == c.By[f].Pack && o.Thicker == c.By[f].Thicker {
-			d := r.Msgs.Report("contact-alike", c.By[f].At, "look both up again: one of the two is "+map[bool]string{true: "thinner", false: "thicker"}[o.Thicker],
+			d := r.Refuse("contact-alike", c.By[f].At, "look both up again: one of the two is "+map[bool]string{true: "thinner", false: "thicker"}[o.Thicker],
 				"`%s` and `%s` are opposite faults and call for the same change", f.Opposite(), f)
 			d.Related = append(d.Related, diag.Related{At: o.At, Message: "the other one"})
 			return nil
 		}
-	}
-	if c.Right == "" || c.Source == "" {
-		return nil
 	}
 	return c
 }

@@ -5,6 +5,7 @@ import (
 
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // A LashPlace is where and how backlash is taken: on the gear that is turned,
@@ -18,25 +19,22 @@ type LashPlace struct {
 // PitchRadius is how a place names the pitch radius of the gear that is turned.
 const PitchRadius = "pitch-radius"
 
-// LashPlace returns what the keys measured, at and turned of a mapping say, nil
-// where one is missing, which the schema reports, or malformed.
-func (r Reader) LashPlace(n *syntax.Node) *LashPlace {
-	measured, turned, at := r.Text(n.Get("measured")), r.Text(n.Get("turned")), n.Get("at")
-	if measured == "" || turned == "" || r.Text(at) == "" {
+// ReadLashPlace returns what the keys measured, at and turned of a mapping say;
+// nil where they could not be read, which marks the reader's thing.
+func ReadLashPlace(r *value.Reader, n *syntax.Node) *LashPlace {
+	if !r.Need(n, "measured", "at", "turned") {
 		return nil
 	}
-	p := &LashPlace{Square: measured == "square-to-flank", Turned: Member(turned)}
-	if r.Text(at) == PitchRadius {
-		return p
+	p := &LashPlace{Square: value.Word(r, n.Get("measured"), "along-the-turn", "square-to-flank") == "square-to-flank",
+		Turned: value.Word(r, n.Get("turned"), PinionGear, LargeGear)}
+	at := n.Get("at")
+	if r.Text(at) != PitchRadius && !r.Wordy(at, "write a length such as `72 mm`, or `"+PitchRadius+"`") {
+		p.Radius = r.Value(at, quantity.Length)
 	}
-	if r.Wordy(at, "write a length such as `72 mm`, or `"+PitchRadius+"`") {
-		return nil
+	if p.Radius != nil && p.Radius.Value.Sign() <= 0 {
+		r.Refuse("quantity-malformed", at.Place(), "write how far the place lies from the shaft's middle, such as `72 mm`, or `"+PitchRadius+"`", "a radius is more than zero")
 	}
-	if p.Radius = r.Value(at, quantity.Length); p.Radius == nil {
-		return nil
-	}
-	if p.Radius.Value.Sign() <= 0 {
-		r.Msgs.Report("quantity-malformed", at.Place(), "write how far the place lies from the shaft's middle, such as `72 mm`, or `"+PitchRadius+"`", "a radius is more than zero")
+	if r.Bad().Is() {
 		return nil
 	}
 	return p

@@ -1,13 +1,14 @@
 package unit
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
-	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // Read returns the unit that a unit.yaml describes, its numbers written with
@@ -16,17 +17,17 @@ func Read(t *syntax.Tree, mark quantity.Mark, msgs *diag.List) *Unit {
 	if t == nil {
 		return nil
 	}
-	return FromNode(t.Root, mark, msgs)
+	return FromNode(t.Root, &value.Reader{Mark: mark, Msgs: msgs, Refused: t.Refused})
 }
 
 // FromNode returns the unit that a mapping describes, as a procedure that
-// stands alone carries it. Whatever of it is not as the schema has it is left
-// out. A nil node gives nil.
-func FromNode(n *syntax.Node, mark quantity.Mark, msgs *diag.List) *Unit {
+// stands alone carries it. Whatever of it cannot be read is left out, and
+// reported. A nil node gives nil.
+func FromNode(n *syntax.Node, read *value.Reader) *Unit {
 	if n == nil {
 		return nil
 	}
-	r := reader{Reader: Reader{mark, msgs}}
+	r := reader{Reader: read}
 	u := &Unit{ID: r.Text(n.Get("unit")), Title: r.Text(n.Get("title")), Note: r.Text(n.Get("note")), File: n.File, Root: n}
 	r.unit = u
 	if u.ID != "" {
@@ -53,7 +54,7 @@ func FromNode(n *syntax.Node, mark quantity.Mark, msgs *diag.List) *Unit {
 	for _, f := range r.entries(n.Get("limits")) {
 		u.Limits = append(u.Limits, r.limit(f))
 	}
-	if c := n.Get("test-cap"); c != nil {
+	if c := n.Get("test-cap"); c != nil && r.Need(c, "gas") {
 		if gas := r.Value(c.Get("gas"), quantity.Pressure); gas != nil {
 			u.TestCap = &TestCap{*gas, r.Text(c.Get("source")), c.Get("gas").Place()}
 		}
@@ -72,15 +73,19 @@ func FromNode(n *syntax.Node, mark quantity.Mark, msgs *diag.List) *Unit {
 
 // A reader reads one unit.
 type reader struct {
-	Reader
+	*value.Reader
 	unit *Unit
 }
+
+// thing returns a reader for what may be bad alone.
+func (r reader) thing() reader { return reader{r.Thing(), r.unit} }
 
 // entries returns the fields of a section, having checked their keys as ids.
 func (r reader) entries(n *syntax.Node) []syntax.Field {
 	fields := r.Fields(n)
 	for _, f := range fields {
 		r.ID(f.Key, r.Key(f))
+		r.Keys(f.Value)
 	}
 	return fields
 }
@@ -88,16 +93,16 @@ func (r reader) entries(n *syntax.Node) []syntax.Field {
 // only reads the variants that something is limited to.
 func (r reader) only(n *syntax.Node) []string {
 	for _, v := range r.List(n) {
-		r.variant(r.Text(v), v.Place())
+		r.variant(syntax.Field{Key: r.Text(v), KeySpan: v.Span, Value: v})
 	}
 	return r.Texts(n)
 }
 
 // variant reports a variant that is not declared, unless those that are could
 // not be read.
-func (r reader) variant(id string, at source.Place) {
+func (r reader) variant(f syntax.Field) {
 	if n := r.unit.Root.Get("variants"); n == nil || n.Kind == syntax.Mapping {
-		r.known("variant-unknown", "variant", id, at, r.unit.VariantIDs(), "variants")
+		r.KnownKey("variant-unknown", "variant", f, r.unit.VariantIDs(), "variants")
 	}
 }
 
@@ -105,15 +110,16 @@ func (r reader) part(f syntax.Field) *Part {
 	n := f.Value
 	return &Part{
 		ID: f.Key, Name: r.Name(f, "name"), Number: r.Text(n.Get("number")),
-		Count: r.Count(n.Get("count"), 1), Renew: r.Text(n.Get("renew")) == "always",
+		Count: r.Count(n.Get("count"), 1), Renew: value.Word(r.Reader, n.Get("renew"), "always") != "",
 		MatchedWith: r.Text(n.Get("matched-with")), Mass: r.Value(n.Get("mass"), quantity.Mass),
-		Tray: r.Text(n.Get("tray")), Kind: PartKind(r.Text(n.Get("kind"))), Material: r.material(n.Get("material")),
+		Tray: r.Text(n.Get("tray")), Kind: value.Word(r.Reader, n.Get("kind"), Bearing, Race, Seal), Material: r.material(n.Get("material")),
 		MaxHeat: r.Value(n.Get("max-heat"), quantity.Temperature), HeatSource: r.Text(n.Get("max-heat-source")),
 		HeatBecause: r.Text(n.Get("max-heat-because")), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
 	}
 }
 
 func (r reader) material(n *syntax.Node) Material {
+	n = r.Keys(n)
 	m := Material{r.Above(n.Get("expansion"), quantity.Expansion, "an expansion is", "look it up again: steel has about `11.7e-6 /°C`"),
 		r.Above(n.Get("modulus"), quantity.Pressure, "a modulus is", "look it up again: steel has about `207 GPa`"),
 		r.Number(n.Get("poisson")), r.Text(n.Get("source"))}
@@ -131,13 +137,10 @@ func (r reader) fastener(f syntax.Field) *Fastener {
 	out := &Fastener{
 		ID: f.Key, Name: r.Name(f, "name"), Thread: between.ReplaceAllString(r.Text(n.Get("thread")), "$1×$2"),
 		Class: r.Text(n.Get("class")), Count: r.Count(n.Get("count"), 1),
-		Hand: RightHand, SeenFrom: r.Text(n.Get("seen-from")), AcrossFlats: r.Value(n.Get("across-flats"), quantity.Length), Drive: r.Text(n.Get("drive")),
-		Pattern: r.Text(n.Get("pattern")), Duty: r.Text(n.Get("duty")),
+		Hand: cmp.Or(value.Word(r.Reader, n.Get("hand"), RightHand, LeftHand), RightHand), SeenFrom: r.Text(n.Get("seen-from")), AcrossFlats: r.Value(n.Get("across-flats"), quantity.Length), Drive: value.Word(r.Reader, n.Get("drive"), Hex, Socket, Special),
+		Pattern: value.Word(r.Reader, n.Get("pattern"), Circle, Rectangle, Row), Duty: value.Word(r.Reader, n.Get("duty"), duties...),
 		NutFactor: r.Number(n.Get("nut-factor")), NutFactorSource: r.Text(n.Get("nut-factor-source")),
 		Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
-	}
-	if r.Text(n.Get("hand")) == string(LeftHand) {
-		out.Hand = LeftHand
 	}
 	if out.NutFactor != nil && out.NutFactorSource == "" {
 		r.Msgs.Report("source-missing", n.KeyPlace("nut-factor"), "add `nut-factor-source:` with where it comes from", "the nut factor has no source")
@@ -149,9 +152,9 @@ func (r reader) pack(f syntax.Field) *Pack {
 	n := f.Value
 	out := &Pack{
 		ID: f.Key, Name: r.Name(f, "name"), Sits: r.Text(n.Get("sits")), Between: r.Texts(n.Get("between")),
-		Reading: r.Text(n.Get("reading")), MoreShim: Effect(r.Text(n.Get("more-shim"))),
-		Moves: Member(r.Text(n.Get("moves"))), Gears: r.Text(n.Get("gears")),
-		SafeSide: r.Text(n.Get("safe-side")), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
+		Reading: r.Text(n.Get("reading")), MoreShim: value.Word(r.Reader, n.Get("more-shim"), Opens, Closes, Raises, Lowers),
+		Moves: value.Word(r.Reader, n.Get("moves"), PinionGear, LargeGear), Gears: r.Text(n.Get("gears")),
+		SafeSide: value.Word(r.Reader, n.Get("safe-side"), More, Less), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
 	}
 	if out.Gears != "" {
 		r.Known("part-unknown", "gear pair", n.Get("gears"), r.unit.PairIDs(), "gears")
@@ -162,7 +165,7 @@ func (r reader) pack(f syntax.Field) *Pack {
 		out.Rate = r.Number(rate)
 	}
 	if out.Rate != nil && out.Rate.Sign() <= 0 {
-		r.Msgs.Report("quantity-malformed", n.Get("rate").Place(), "write how far the reading moves; `more-shim:` says which way", "a rate is more than nothing and has no sign")
+		r.Refuse("quantity-malformed", n.Get("rate").Place(), "write how far the reading moves; `more-shim:` says which way", "a rate is more than nothing and has no sign")
 		out.Rate = nil
 	}
 	return out
@@ -170,17 +173,18 @@ func (r reader) pack(f syntax.Field) *Pack {
 
 func (r reader) pair(f syntax.Field) *Pair {
 	n := f.Value
+	radius := r.Keys(n.Get("pitch-radius"))
 	angle := func(key string) *quantity.Value { return r.Value(n.Get(key), quantity.Angle) }
 	out := &Pair{
 		ID: f.Key, Name: r.Name(f, "name"), Module: r.Above(n.Get("module"), quantity.Length, "a module is", "look it up again, such as `4 mm`"),
 		DiametralPitch: r.Number(n.Get("diametral-pitch")), PressureAngle: angle("pressure-angle"),
 		Spiral: angle("spiral"), ShaftAngle: angle("shaft-angle"),
-		PinionRadius: r.Above(n.Get("pitch-radius").Get("pinion"), quantity.Length, "a pitch radius is", "look it up again, such as `36 mm`"),
-		GearRadius:   r.Above(n.Get("pitch-radius").Get("gear"), quantity.Length, "a pitch radius is", "look it up again, such as `72 mm`"),
+		PinionRadius: r.Above(radius.Get("pinion"), quantity.Length, "a pitch radius is", "look it up again, such as `36 mm`"),
+		GearRadius:   r.Above(radius.Get("gear"), quantity.Length, "a pitch radius is", "look it up again, such as `72 mm`"),
 		DriveSide:    r.Text(n.Get("drive-side")),
 		At:           r.Key(f), Node: n,
 	}
-	if teeth := r.List(n.Get("teeth")); len(teeth) == 2 {
+	if teeth := r.Pair(n.Get("teeth"), "write the teeth of the pinion and of the gear, as in `[9, 41]`"); teeth != nil {
 		out.Teeth = [2]int{r.Count(teeth[0], 0), r.Count(teeth[1], 0)}
 	}
 	return out
@@ -191,7 +195,7 @@ func (r reader) dependencies(n *syntax.Node) {
 	u := r.unit
 	have := slices.Concat(u.PartIDs(), u.PackIDs(), u.FastenerIDs(), u.LimitIDs())
 	for _, f := range r.Fields(n) {
-		r.known("limit-unknown", "limit", f.Key, r.Key(f), u.LimitIDs(), "limits")
+		r.KnownKey("limit-unknown", "limit", f, u.LimitIDs(), "limits")
 		for _, on := range r.List(f.Value) {
 			r.Known("part-unknown", "part, pack, fastener or limit", on, have, "parts")
 		}
@@ -205,10 +209,4 @@ func (r reader) job(f syntax.Field) *Job {
 		job.Cards = append(job.Cards, CardRef{r.Text(c), c.Place()})
 	}
 	return job
-}
-
-// place is the part of a value's place that a message about its content
-// points at: quotes around it are left out.
-func place(n *syntax.Node) source.Place {
-	return source.Place{File: n.File, Span: n.Sub(0, len(n.Text))}
 }

@@ -2,49 +2,58 @@ package unit
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
+	"benchwright/cmd/benchwright/internal/value"
 )
 
 // A State is how a shaft stands when its turning torque is read. New bearings,
 // a seal or a gear in mesh each make it turn harder, so a limit holds in one
 // state alone.
 type State struct {
-	Bearings string // new, used
-	Seal     string // in, out
-	Gear     string // in, out
+	Bearings Bearings
+	Seal     Fitting
+	Gear     Fitting
 	Oil      string // what is on the bearings
 	Turns    int    // made before the reading, so that the rollers seat
 	At       source.Place
 	node     *syntax.Node
 }
 
-// State returns the state that a mapping describes, nil where there is none or
-// it is not complete, which the schema has reported.
-func (r Reader) State(n *syntax.Node) *State {
-	if n == nil || n.Kind != syntax.Mapping {
+// Bearings says whether bearings are new or have run.
+type Bearings string
+
+// A Fitting says whether a part is fitted.
+type Fitting string
+
+// What the parts of a State may be.
+const (
+	NewBearings  Bearings = "new"
+	UsedBearings Bearings = "used"
+	Fitted       Fitting  = "in"
+	Out          Fitting  = "out"
+)
+
+// ReadState returns the state that a mapping describes, nil where there is none
+// or where it could not be read, which marks the reader's thing.
+func ReadState(r *value.Reader, n *syntax.Node) *State {
+	if n == nil || !r.Need(n, "bearings", "seal", "gear", "oil", "turns") {
 		return nil
 	}
-	s := &State{r.Text(n.Get("bearings")), r.Text(n.Get("seal")), r.Text(n.Get("gear")), r.Text(n.Get("oil")), r.Count(n.Get("turns"), 0), n.Place(), n}
-	for _, v := range s.values() {
-		words, closed := stateWords[v.key]
-		if v.text == "" || v.text == "0" || closed && !slices.Contains(words, v.text) {
-			return nil
-		}
+	s := &State{value.Word(r, n.Get("bearings"), NewBearings, UsedBearings), value.Word(r, n.Get("seal"), Fitted, Out), value.Word(r, n.Get("gear"), Fitted, Out),
+		r.Says(n.Get("oil"), "write what is on the bearings, such as `gear oil`, or `none`"), r.Count(n.Get("turns"), 0), n.Place(), n}
+	if r.Bad().Is() {
+		return nil
 	}
 	return s
 }
 
-// stateWords are the words of those keys that take no others.
-var stateWords = map[string][]string{"bearings": {"new", "used"}, "seal": {"in", "out"}, "gear": {"in", "out"}}
-
 type stateValue struct{ key, text string }
 
 func (s *State) values() []stateValue {
-	return []stateValue{{"bearings", s.Bearings}, {"seal", s.Seal}, {"gear", s.Gear}, {"oil", s.Oil}, {"turns", fmt.Sprint(s.Turns)}}
+	return []stateValue{{"bearings", string(s.Bearings)}, {"seal", string(s.Seal)}, {"gear", string(s.Gear)}, {"oil", s.Oil}, {"turns", fmt.Sprint(s.Turns)}}
 }
 
 // Against compares a state with the one in which a limit holds. It returns what

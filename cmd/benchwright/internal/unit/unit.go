@@ -6,6 +6,7 @@ package unit
 import (
 	"math/big"
 
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
@@ -100,15 +101,50 @@ type Fastener struct {
 	Hand            Hand
 	SeenFrom        string
 	AcrossFlats     *quantity.Value // of a socket screw, its key
-	Drive           string          // hex, socket, or special: a head that no table holds
-	Pattern         string          // circle, …
-	Duty            string          // clamp, bearing-nut, ring, plug, gasket, to-yield
+	Drive           Head
+	Pattern         Pattern
+	Duty            Duty
 	NutFactor       *big.Rat
 	NutFactorSource string
 	Only            []string
 	At              source.Place
 	Node            *syntax.Node
 }
+
+// A Head is what a fastener is turned by; "" where not stated.
+type Head string
+
+// The heads. A special one stands in no table.
+const (
+	Hex     Head = "hex"
+	Socket  Head = "socket"
+	Special Head = "special"
+)
+
+// A Pattern is how the fasteners of a set lie; "" where not stated.
+type Pattern string
+
+// The patterns.
+const (
+	Circle    Pattern = "circle"
+	Rectangle Pattern = "rectangle"
+	Row       Pattern = "row"
+)
+
+// A Duty is what a fastener does; "" where not stated.
+type Duty string
+
+// The duties.
+const (
+	Clamp      Duty = "clamp"
+	BearingNut Duty = "bearing-nut"
+	Ring       Duty = "ring"
+	Plug       Duty = "plug"
+	Gasket     Duty = "gasket"
+	ToYield    Duty = "to-yield"
+)
+
+var duties = []Duty{Clamp, BearingNut, Ring, Plug, Gasket, ToYield}
 
 // A Limit is a named limit. It holds one band for all variants, or one a
 // variant, or a table; a variant without any has none, which a block that uses
@@ -118,9 +154,9 @@ type Limit struct {
 	All       *LimitBand
 	ByVariant map[string]*LimitBand
 	Table     *Table
-	State     *State     // in which a turning torque holds; nil where not stated
-	Holds     *LashPlace // where limits of backlash hold; nil where not stated
-	Bad       bool       // a band of it could not be read, which is reported: rules pass over it
+	State     *State        // in which a turning torque holds; nil where not stated
+	Holds     *LashPlace    // where limits of backlash hold; nil where not stated
+	Bad       diag.Reported // something of it could not be read: rules pass over it
 	At        source.Place
 	Node      *syntax.Node
 }
@@ -154,11 +190,21 @@ type Pack struct {
 	Rate     *big.Rat // how far the reading moves for each unit of shim, above zero; nil where not stated
 	Moves    Member   // which gear of the pair more shim moves; "" where not stated
 	Gears    string   // id of the pair; "" where not stated
-	SafeSide string   // "more" or "less"; "" where not stated
+	SafeSide Amount
 	Only     []string
 	At       source.Place
 	Node     *syntax.Node
 }
+
+// An Amount says on which side of its aim a pack is safe: with more shim or
+// with less; "" where not stated.
+type Amount string
+
+// The amounts.
+const (
+	More Amount = "more"
+	Less Amount = "less"
+)
 
 // An Effect is what a thicker pack does to the reading.
 type Effect string
@@ -214,7 +260,7 @@ type Pair struct {
 	GearRadius     *quantity.Value
 	DriveSide      string            // which side of the gear's teeth drives: convex, concave, or words; "" where not stated
 	Contact        map[Side]*Contact // how a contact pattern is corrected; nil where not stated
-	ContactBad     bool              // a contact pattern could not be read, which is reported: rules pass over it
+	ContactBad     diag.Reported     // a contact pattern could not be read: rules pass over it
 	At             source.Place
 	Node           *syntax.Node
 }

@@ -1,4 +1,4 @@
-package unit
+package value
 
 import (
 	"cmp"
@@ -13,14 +13,6 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// maxID is the most characters that an id has.
-const maxID = 40
-
-var wellFormed = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
-
-// WellFormed says whether a text may be an id.
-func WellFormed(id string) bool { return len(id) <= maxID && wellFormed.MatchString(id) }
-
 // reserved lists the names that an operating system keeps for devices; a file
 // named so cannot be written (Microsoft, "Naming Files, Paths, and
 // Namespaces", from memory).
@@ -30,16 +22,16 @@ var reserved = []string{"con", "prn", "aux", "nul", "com1", "com2", "com3", "com
 // ID reports an id that is malformed or reserved, and returns whether it is
 // sound. An id that is not is used all the same, so that what names it does
 // not fail as well.
-func (r Reader) ID(id string, at source.Place) bool {
+func (r *Reader) ID(id string, at source.Place) bool {
 	lower := strings.ToLower(id)
 	switch {
 	case slices.Contains(reserved, lower):
 		r.Msgs.Report("id-reserved", at, "choose another, such as `"+lower+"-a`", "`%s` is a name that an operating system keeps for itself", id)
-	case utf8.RuneCountInString(id) > maxID:
-		r.Msgs.Report("id-malformed", at, "shorten it", "the id is longer than %d characters", maxID)
-	case !wellFormed.MatchString(id):
+	case utf8.RuneCountInString(id) > syntax.MaxID:
+		r.Msgs.Report("id-malformed", at, "shorten it", "the id is longer than %d characters", syntax.MaxID)
+	case !syntax.WellFormed(id):
 		help := "write small letters and digits, words joined by `-`, a letter first"
-		mended := mend(id)
+		mended := syntax.MendID(id)
 		if mended != "" {
 			help = "write `" + mended + "`"
 		}
@@ -57,31 +49,20 @@ var wellNumbered = regexp.MustCompile(`^[A-Z0-9]+(-[A-Z0-9]+)*$`)
 
 // CardNumber reports a card number that is malformed or reserved: the card's
 // files are named by it.
-func (r Reader) CardNumber(number string, at source.Place) {
+func (r *Reader) CardNumber(number string, at source.Place) {
 	upper := strings.ToUpper(number)
 	switch {
 	case slices.Contains(reserved, strings.ToLower(number)):
 		r.Msgs.Report("id-reserved", at, "choose another, such as `"+upper+"-1`", "`%s` is a name that an operating system keeps for itself", number)
-	case utf8.RuneCountInString(number) > maxID:
-		r.Msgs.Report("id-malformed", at, "shorten it", "the card number is longer than %d characters", maxID)
+	case utf8.RuneCountInString(number) > syntax.MaxID:
+		r.Msgs.Report("id-malformed", at, "shorten it", "the card number is longer than %d characters", syntax.MaxID)
 	case !wellNumbered.MatchString(number):
 		help := "write capitals and digits, joined by `-`"
-		if words := mend(number); words != "" || wellNumbered.MatchString(upper) {
+		if words := syntax.MendID(number); words != "" || wellNumbered.MatchString(upper) {
 			help = "write `" + cmp.Or(strings.ToUpper(words), upper) + "`"
 		}
 		r.Msgs.Report("id-malformed", at, help, "`%s` is no card number", number)
 	}
-}
-
-// mend returns the id that was probably meant, "" where none can be guessed.
-func mend(id string) string {
-	words := strings.FieldsFunc(strings.ToLower(id), func(c rune) bool {
-		return unicode.IsSpace(c) || strings.ContainsRune("-_./:,", c)
-	})
-	if out := strings.Join(words, "-"); len(out) <= maxID && wellFormed.MatchString(out) {
-		return out
-	}
-	return ""
 }
 
 // NameOf returns the words of an id, for a thing that was given no name:
@@ -96,7 +77,7 @@ func NameOf(id string) string {
 }
 
 // Name returns what a thing is called: its name key, else the words of its id.
-func (r Reader) Name(f syntax.Field, key string) string {
+func (r *Reader) Name(f syntax.Field, key string) string {
 	if s := r.Text(f.Value.Get(key)); s != "" {
 		return s
 	}
@@ -104,6 +85,6 @@ func (r Reader) Name(f syntax.Field, key string) string {
 }
 
 // Key returns where a field's key stands.
-func (r Reader) Key(f syntax.Field) source.Place {
+func (r *Reader) Key(f syntax.Field) source.Place {
 	return source.Place{File: f.Value.Place().File, Span: f.KeySpan}
 }

@@ -1,0 +1,36 @@
+package syntax
+
+import (
+	"strings"
+	"unicode"
+)
+
+// MaxID is the most characters that an id has.
+const MaxID = 40
+
+// WellFormed reports whether a text may be an id:
+// [a-z][a-z0-9]*(-[a-z0-9]+)*, at most MaxID long.
+func WellFormed(id string) bool {
+	for i := 0; i < len(id); i++ {
+		c := id[i]
+		switch {
+		case c >= 'a' && c <= 'z':
+		case c >= '0' && c <= '9' && i > 0:
+		case c == '-' && i > 0 && id[i-1] != '-' && i+1 < len(id):
+		default:
+			return false
+		}
+	}
+	return id != "" && len(id) <= MaxID
+}
+
+// MendID returns the id that was probably meant, "" if there is none.
+func MendID(text string) string {
+	words := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool {
+		return unicode.IsSpace(c) || strings.ContainsRune("-_./:,", c)
+	})
+	if id := strings.Join(words, "-"); WellFormed(id) {
+		return id
+	}
+	return ""
+}

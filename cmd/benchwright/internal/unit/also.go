@@ -1,0 +1,29 @@
+package unit
+
+import (
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
+)
+
+// CompareAlso reports a band that does not agree with the first one, which a
+// manual prints beside it, or that reaches past it.
+func CompareAlso(first, second quantity.Band, firstAt, secondAt source.Place, mark quantity.Mark, msgs *diag.List) {
+	var d *diag.Diagnostic
+	if a, b := first.Unit.Dimension, second.Unit.Dimension; a != b {
+		d = msgs.Report("unit-kind", secondAt, "write it in a unit of "+a.String(), "%s is of %s, and the first is of %s", second.Written, b, a)
+		d.Related = append(d.Related, diag.Related{At: firstAt, Message: "it is compared with this"})
+		return
+	}
+	switch quantity.Also(first, second) {
+	case quantity.Disagrees:
+		d = msgs.Report("also-disagrees", secondAt, "look both up again: "+first.Written+" is "+quantity.Restate(first, second, mark),
+			"%s is not %s", second.Written, first.Written)
+	case quantity.Wider:
+		d = msgs.Report("also-wider", secondAt, "nothing to mend if both stand so in the source: the cards use the first alone",
+			"%s reaches past %s", second.Written, first.Written)
+	default:
+		return
+	}
+	d.Related = append(d.Related, diag.Related{At: firstAt, Message: "it is compared with this"})
+}
