@@ -56,6 +56,7 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 	if res.Errors += found.Errors(); res.Errors > 0 {
 		return
 	}
+	nothingDropped(append(perVariant, found, f.refused)...)
 	for _, c := range cards {
 		if i := c.Lacking(); i != nil {
 			panic(fmt.Sprintf("nothing was reported, and a %T lacks what it needs", i))
@@ -67,6 +68,17 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 			res.Fault = o.Emit(m)
 		}
 		m.Sheets = nil // a result stays as long as the run does
+	}
+}
+
+// nothingDropped panics where an error was reported while a card was made. It is
+// called for a card of which no error is left: one was dropped, and took a block
+// along or a number.
+func nothingDropped(lists ...*diag.List) {
+	for _, l := range lists {
+		if n := l.Reported(); n > 0 {
+			panic(fmt.Sprintf("%d errors were reported, and none is left", n))
+		}
 	}
 }
 

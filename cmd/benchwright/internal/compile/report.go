@@ -105,13 +105,12 @@ func (lib *library) own(f *procedureFile, card, found *diag.List) *diag.List {
 		}
 	}
 	out := &diag.List{}
-	for _, d := range found.Sorted() {
+	out.Join(found)
+	out.Keep(func(d diag.Diagnostic) bool {
 		size := d.Slug == "too-wide" && d.Message != unbroken || d.Slug == "step-too-tall"
 		tall := d.Slug == "step-too-tall" && d.At.File == p.File && slices.Contains(wide, stepAt(p, d.At.Span.Start))
-		if judged(p, d, wrong, errors) && !(word && size) && !tall {
-			out.Add(d)
-		}
-	}
+		return judged(p, d, wrong, errors) && !(word && size) && !tall
+	})
 	return out
 }
 
