@@ -6,20 +6,20 @@ import (
 	"benchwright/render/symbol"
 )
 
-// A look is how a signal word's panel is drawn. The word, the weight and
+// A Look is how a signal word's panel is drawn. The word, the weight and
 // style of the border and the triangle tell one from another on a grey
 // printer; the colour only helps.
 //
 // Colours after ANSI Z535.1 and ISO 3864, from memory; the red and the blue
 // are darker than on signs, so that white words on them stand 7:1.
-type look struct {
+type Look struct {
 	Ground, Word sheet.Color
 	Alert        string // code of the triangle; NOTICE has none
 	Border       int    // in eighths of the style's frame
 	Dashed       bool
 }
 
-var looks = [...]look{
+var looks = [...]Look{
 	render.Danger:  {Ground: 0xA81226, Word: White, Alert: "alert-danger", Border: 20},
 	render.Warning: {Ground: symbol.SafetyOrange, Word: Black, Alert: "alert-warning", Border: 13},
 	render.Caution: {Ground: symbol.SafetyYellow, Word: Black, Alert: "alert-caution", Border: 7},
@@ -27,4 +27,4 @@ var looks = [...]look{
 }
 
 // LookOf is the look of a signal word.
-func LookOf(s render.Signal) look { return looks[min(s, render.Notice)] }
+func LookOf(s render.Signal) Look { return looks[min(s, render.Notice)] }

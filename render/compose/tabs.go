@@ -51,6 +51,7 @@ func (c *Compositor) Columns(least, whole []int, width, gap, slack int) []int {
 	return out
 }
 
+// Sum adds widths up.
 func Sum(ns []int) int {
 	total := 0
 	for _, n := range ns {

@@ -6,8 +6,8 @@ import (
 	"benchwright/render/sheet"
 )
 
-// A contact pattern is a row a picture: the letter beside its box, the tooth, what
-// it is called and what to do. The first is larger, with the edges of the tooth named round it.
+// Contact draws a contact pattern, a row a picture: the letter beside its box, the
+// tooth, what it is called and what to do. The first is larger, with the edges of the tooth named round it.
 func Contact(p render.Contact, c *compose.Compositor) compose.Block {
 	u := c.Beat
 	b := compose.Block{Runs: true}

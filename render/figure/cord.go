@@ -6,7 +6,7 @@ import (
 	"benchwright/render/sheet"
 )
 
-// A cord on a drum, end on: it leaves the drum level, square to the shaft, and
+// Cord draws a cord on a drum, end on: it leaves the drum level, square to the shaft, and
 // the spring scale pulls it off. What to heed stands beside it where there is
 // room, else below.
 func Cord(f render.Cord, c *compose.Compositor) compose.Block {

@@ -6,7 +6,7 @@ import (
 	"benchwright/render/sheet"
 )
 
-// An indicator stands at the gear that is turned, which is seen end on, its
+// Indicator draws an indicator at the gear that is turned, which is seen end on, its
 // teeth cut off below; the other gear is clamped. The drawing is no scale
 // drawing: what stands beside it has the number. It goes beside where there is
 // room, else below.

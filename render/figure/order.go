@@ -13,7 +13,7 @@ import (
 	"benchwright/render/typeface"
 )
 
-// An order is a figure of the fasteners with what is said of it beside it, or
+// Order draws a figure of the fasteners with what is said of it beside it, or
 // under it where it takes the width.
 func Order(o render.Order, c *compose.Compositor) compose.Block {
 	if len(o.Numbers) == 0 {

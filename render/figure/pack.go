@@ -6,7 +6,7 @@ import (
 	"benchwright/render/sheet"
 )
 
-// A pack of shims cut through: its layers between the two faces that press it
+// Pack draws a pack of shims cut through: its layers between the two faces that press it
 // together, each with its thickness, and the whole beside them. Thick layers are
 // drawn thicker, thin ones never thinner than their figure.
 func Pack(f render.Pack, c *compose.Compositor) compose.Block {

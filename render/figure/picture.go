@@ -10,7 +10,7 @@ import (
 	"benchwright/render/typeface"
 )
 
-// A picture takes the width, or less where it would be too tall; it is never
+// Picture sets a writer's picture. It takes the width, or less where it would be too tall; it is never
 // enlarged past 4 pixels a millimetre. Its caption and the legend of its spots
 // stay with it.
 func Picture(p render.Picture, c *compose.Compositor) compose.Block {

@@ -10,7 +10,7 @@ import (
 	"benchwright/render/specimen"
 )
 
-// No picture file makes decodePicture panic; what it accepts, the PDF writer
+// No picture file makes raster.Decode panic; what it accepts, the PDF writer
 // takes.
 func FuzzPicture(f *testing.F) {
 	f.Add(specimen.PNG(12, 7))

@@ -8,7 +8,7 @@ import (
 // maxStored bounds what the store of pictures holds, in bytes.
 const maxStored = 16 << 20
 
-// A picture is what decodePicture makes of a file.
+// A picture is what Decode makes of a file.
 type picture struct {
 	pixels []byte // encoded; shared, so read only
 	format string

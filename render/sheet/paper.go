@@ -8,7 +8,7 @@ type Paper struct {
 	Width, Height int
 }
 
-// The papers (ISO 216, ANSI; mm ×1000).
+// Papers are the sizes of face and sheet (ISO 216, ANSI).
 var Papers = []Paper{
 	{"A4", 210000, 297000},
 	{"A5", 148000, 210000},

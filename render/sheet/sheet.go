@@ -78,7 +78,7 @@ type Glyphs struct {
 	Text  string
 }
 
-// Role of a rectangle, for the checks on the display list.
+// A BoxRole is what a rectangle is to the eye, for the checks on the display list.
 type BoxRole uint8
 
 const (

@@ -28,6 +28,7 @@ func Deck() render.Deck {
 	}
 }
 
+// Runs is plain text.
 func Runs(s string) []render.Run { return []render.Run{{Text: s}} }
 
 func cells(rows ...[]string) [][][]render.Run {
@@ -42,6 +43,7 @@ func cells(rows ...[]string) [][][]render.Run {
 	return all
 }
 
+// Elements are elements that show these contents, with references from 1000 on.
 func Elements(contents ...render.Content) []render.Element {
 	var all []render.Element
 	for i, c := range contents {
@@ -87,15 +89,18 @@ func setOut() render.Section {
 	}}
 }
 
+// Step is a step with its head and what stands below it.
 func Step(n int, anchor, title string, contents ...render.Content) render.Group {
 	return render.Group{Ref: render.Ref(100 + n), Bookmark: strconv.Itoa(n) + " " + title, Anchor: anchor,
 		Elements: Elements(append([]render.Content{render.Step{Number: n, Title: Runs(title)}}, contents...)...)}
 }
 
+// Stage is the heading of a stage.
 func Stage(title string, contents ...render.Content) render.Group {
 	return render.Group{Bookmark: title, Join: true, Elements: Elements(append([]render.Content{render.Stage{Title: Runs(title)}}, contents...)...)}
 }
 
+// Steps is the section of the steps: every content that a step may hold.
 func Steps() render.Section {
 	return render.Section{Name: "Steps", Groups: []render.Group{
 		Stage("As found"),
@@ -170,6 +175,7 @@ func Steps() render.Section {
 	}}
 }
 
+// Contact is a contact pattern of five pictures.
 func Contact() render.Contact {
 	c := render.Contact{Title: Runs("The drive side of the gear tooth: the convex one"), Toe: "toe", Heel: "heel", Top: "top", Root: "root",
 		Under: [][]render.Run{Runs("Depth first (B, C), backlash last (D, E)."), Runs("Check both again, at most 3 times. Still wrong: Stop and call the shop lead.")}, Source: Runs("manual: workshop manual issue 3, figure 4-9")}
@@ -196,6 +202,7 @@ func lookUp() render.Section {
 	}}
 }
 
+// Record is the section of the record.
 func Record() render.Section {
 	var rows []render.RecordRow
 	for i := range 14 {

@@ -12,6 +12,7 @@ import (
 	"benchwright/render/typeface"
 )
 
+// Signs are signs of the trade that must come through every writer.
 const Signs = "· × ± ° µ Ω Ø ≤ ≥ − – — … ′ ″ ½ ¼ ⅛ → ↑ ↓ ☐ ☑ ✓ Δ α δ ² ³"
 
 // Sheets is two sheets of unlike size with every kind of operation on them.
@@ -68,6 +69,7 @@ func Colourful(w, h int) *image.NRGBA {
 	return m
 }
 
+// JPEG is the colourful picture as a file.
 func JPEG(w, h int) []byte {
 	var b bytes.Buffer
 	if err := jpeg.Encode(&b, Colourful(w, h), nil); err != nil {
@@ -76,6 +78,7 @@ func JPEG(w, h int) []byte {
 	return b.Bytes()
 }
 
+// PNG is the colourful picture as a file.
 func PNG(w, h int) []byte {
 	var b bytes.Buffer
 	if err := png.Encode(&b, Colourful(w, h)); err != nil {
