@@ -6,7 +6,6 @@ package card
 import (
 	"fmt"
 	"math/big"
-	"slices"
 	"sync"
 
 	"benchwright/cmd/benchwright/internal/diag"
@@ -86,9 +85,6 @@ type Step struct {
 func (s *Step) Place(c *Card) source.Place {
 	return c.Procedure.File.At(s.Source.Span.Start, s.Source.Span.End)
 }
-
-// HasTable says whether the step looks something up in a table of its own.
-func (s *Step) HasTable() bool { return slices.ContainsFunc(s.Items, Item.hasTable) }
 
 // Prose is text with its links resolved: a link to a step names the step.
 type Prose struct {
@@ -231,7 +227,6 @@ type Witness struct{ *procedure.Witness }
 // Readings returns none.
 func (w *Witness) Readings() []*Measurement { return nil }
 func (w *Witness) causes() []Cause          { return nil }
-func (w *Witness) hasTable() bool           { return false }
 func (w *Witness) whole(*Card) bool         { return true }
 
 // A Callout is a hazard as a step shows it.

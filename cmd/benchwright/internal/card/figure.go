@@ -12,7 +12,6 @@ type Figure struct {
 // Readings returns none.
 func (f *Figure) Readings() []*Measurement { return nil }
 func (f *Figure) causes() []Cause          { return nil }
-func (f *Figure) hasTable() bool           { return false }
 func (f *Figure) whole(*Card) bool         { return f.Data != nil }
 
 func (r *resolver) figure(f *procedure.Figure) Item {

@@ -115,8 +115,6 @@ func (f *Fit) causes() []Cause {
 	return out
 }
 
-func (f *Fit) hasTable() bool { return f.Depth != nil && f.Depth.hasTable() }
-
 func (f *Fit) whole(c *Card) bool {
 	whole := !f.bad && f.Part.whole(c) && f.Mate.whole(c)
 	for _, m := range f.Readings() {

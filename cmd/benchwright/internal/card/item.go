@@ -11,8 +11,6 @@ type Item interface {
 	Readings() []*Measurement
 	// causes returns the hazards that its tools and its work carry.
 	causes() []Cause
-	// hasTable says whether a table or a figure of it may stand on a look-up face.
-	hasTable() bool
 	// whole says whether all that it is to print was found and computed. What is
 	// missing has been reported, or a rule will.
 	whole(*Card) bool

@@ -25,8 +25,6 @@ type Lash struct {
 	PerPitch *big.Rat
 }
 
-func (l *Lash) hasTable() bool { return !l.Block.NoFigure || l.Measurement.hasTable() }
-
 func (r *resolver) lash(i *procedure.Lash) Item {
 	out := &Lash{Block: i, Pair: r.pair(i.Gears, i.At)}
 	var factor *big.Rat

@@ -25,8 +25,6 @@ type LeakTest struct {
 	Rows        []bench.EndReading // nil where such a test cannot be
 }
 
-func (t *LeakTest) hasTable() bool { return true }
-
 func (t *LeakTest) causes() []Cause {
 	out := t.Measurement.causes()
 	if !t.Block.Vacuum {

@@ -65,8 +65,6 @@ func (m *Measurement) causes() []Cause {
 	return carried(&m.Gauge.Item, m.At)
 }
 
-func (m *Measurement) hasTable() bool { return m.Spread != nil || m.Table != nil }
-
 func (m *Measurement) whole(c *Card) bool {
 	switch {
 	case m.Mismatch, !m.Limits.None && m.Limit == nil && m.Table == nil:

@@ -46,7 +46,6 @@ func (r *resolver) pattern(p *procedure.Pattern) Item {
 
 // Readings returns none: a picture is looked at.
 func (p *Pattern) Readings() []*Measurement { return nil }
-func (p *Pattern) hasTable() bool           { return true }
 
 func (p *Pattern) whole(*Card) bool {
 	for _, f := range unit.Faults {

@@ -15,8 +15,6 @@ type Preload struct {
 	Block *procedure.Preload
 }
 
-func (p *Preload) hasTable() bool { return p.Block.Drum != nil || p.Measurement.hasTable() }
-
 func (r *resolver) preload(p *procedure.Preload) Item {
 	if r.card.Shop == nil {
 		// The pull is on nobody's scale without one: nothing is invented.

@@ -14,13 +14,11 @@ import (
 // Readings returns none.
 func (p *Prose) Readings() []*Measurement { return nil }
 func (p *Prose) causes() []Cause          { return nil }
-func (p *Prose) hasTable() bool           { return false }
 func (p *Prose) whole(*Card) bool         { return true }
 
 // Readings returns none.
 func (p *Picture) Readings() []*Measurement { return nil }
 func (p *Picture) causes() []Cause          { return nil }
-func (p *Picture) hasTable() bool           { return false }
 func (p *Picture) whole(*Card) bool         { return p.Data != nil }
 
 func (r *resolver) prose(p *procedure.Prose) Item {

@@ -222,8 +222,6 @@ func (i *Shim) causes() []Cause {
 // Made says whether the tables and their worked line are there.
 func (i *Shim) Made() bool { return len(i.Packs) > 0 && i.Worked != nil && i.Worked.Pack != nil }
 
-func (i *Shim) hasTable() bool { return i.Made() }
-
 func (i *Shim) whole(*Card) bool {
 	return i.Made() && !slices.ContainsFunc(i.Packs, func(p ShimPack) bool { return p.Over == nil })
 }

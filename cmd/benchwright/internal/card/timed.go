@@ -18,7 +18,6 @@ type Timed struct {
 // Readings returns none.
 func (t *Timed) Readings() []*Measurement { return nil }
 func (t *Timed) causes() []Cause          { return nil }
-func (t *Timed) hasTable() bool           { return t.Ends != nil }
 func (t *Timed) whole(*Card) bool         { return t.Days > 0 || t.Short || t.Ends != nil }
 
 func (r *resolver) timed(p *procedure.Timed) Item {

@@ -109,8 +109,6 @@ func nameOf(l ToolLine, id string, or source.Place) source.Place {
 	return or
 }
 
-func (t *Tool) hasTable() bool { return false }
-
 func (t *Tool) whole(*Card) bool {
 	return len(t.Lines) > 0 && !slices.ContainsFunc(t.Lines, func(l ToolLine) bool { return len(l.Tools) < len(l.Names) })
 }

@@ -157,9 +157,6 @@ func (t *Torque) causes() []Cause {
 	return out
 }
 
-// hasTable says that its figure of the order may stand on a look-up face.
-func (t *Torque) hasTable() bool { return t.Drawn() }
-
 func (t *Torque) whole(c *Card) bool {
 	until := t.Until.Reading.Name != ""
 	if t.Fastener == nil || (t.Torque.Adapter != nil) != (t.Adapter != nil) || until && (t.End == nil || t.End.Reading == nil) {

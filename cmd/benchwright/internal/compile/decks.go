@@ -136,7 +136,7 @@ func tooTall(g *group, d *deck.Deck, problems []render.Problem, far map[int]deck
 			continue
 		}
 		for _, s := range g.cards[0].Steps() {
-			if s.HasTable() && s.Place(g.cards[0]) == d.Place(problem.Ref) {
+			if d.HasTable(s.Number) && s.Place(g.cards[0]) == d.Place(problem.Ref) {
 				if next, ok := far[s.Number].Further(); ok {
 					far[s.Number], moved = next, true
 				}

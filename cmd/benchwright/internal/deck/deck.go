@@ -13,7 +13,12 @@ import (
 type Deck struct {
 	render.Deck
 	Places []source.Place // Places[ref-1]
+	tabled map[int]bool   // steps that look something up in a table of theirs
 }
+
+// HasTable says whether a step has a table or a figure that may stand on a
+// look-up face.
+func (d *Deck) HasTable(step int) bool { return d.tabled[step] }
 
 // Place returns the place that a reference stands for.
 func (d *Deck) Place(ref render.Ref) source.Place {
@@ -67,7 +72,7 @@ type builder struct {
 
 func newBuilder(c *card.Card) *builder {
 	p := c.Procedure
-	d := &Deck{}
+	d := &Deck{tabled: map[int]bool{}}
 	d.Language = "en"
 	if c.Shop != nil && c.Shop.Language != "" {
 		d.Language = c.Shop.Language

@@ -20,6 +20,7 @@ type captioned struct {
 // table places a table or a figure that a step needs: in the step, or on a
 // look-up face with a reference to it in its place.
 func (b *builder) table(at source.Place, title string, t render.Content) render.Element {
+	b.tabled[b.step] = true
 	if b.far[b.step] == Near {
 		return b.technical(at, t)
 	}
@@ -37,6 +38,7 @@ func (b *builder) table(at source.Place, title string, t render.Content) render.
 
 // series places tables that are read one after the other.
 func (b *builder) series(at source.Place, title string, list []captioned) []render.Element {
+	b.tabled[b.step] = true
 	caption := func(t captioned) render.Element {
 		return b.technical(at, render.Text{Role: render.Instruction, Runs: strong(t.caption)})
 	}
