@@ -203,3 +203,26 @@ func TestImplied(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// What is whole and says nothing is a fault of ours, and so is what no face
+// knows.
+func TestSilence(t *testing.T) {
+	empty := &card.Tool{Tool: &procedure.Tool{}, Lines: []card.ToolLine{{}}}
+	for what, c := range map[string]struct {
+		item   card.Item
+		panics bool
+	}{
+		"whole and silent": {empty, true},
+		"not whole":        {&card.Tool{Tool: &procedure.Tool{}}, false},
+		"none":             {nil, true},
+	} {
+		func() {
+			defer func() {
+				if got := recover() != nil; got != c.panics {
+					t.Errorf("%s: panics %v", what, got)
+				}
+			}()
+			newBuilder(&card.Card{Procedure: &procedure.Procedure{}}).says(c.item, nil)
+		}()
+	}
+}
