@@ -134,9 +134,10 @@ func values(text string) []string {
 
 // An outcome is what became of a workspace.
 type outcome struct {
-	list  []diag.Diagnostic
-	faces string // the text of all faces of a clean build, a line a piece
-	fault string
+	list   []diag.Diagnostic
+	faces  string         // the text of all faces of a clean build, a line a piece
+	panels map[string]int // of a clean build: how many each step has
+	fault  string
 }
 
 // glyphs finds the texts of a display list in print.
@@ -161,8 +162,16 @@ func (e *example) build(files map[string]string) (out outcome) {
 			Procedures: []*workspace.Entry{{File: source.NewFile("card.md", []byte(files["card.md"])), Unit: unit, Named: true}}}
 		msgs := &diag.List{}
 		var text strings.Builder
+		o.panels = map[string]int{}
 		emit := func(m *compile.Made) error {
 			for _, s := range m.Sheets {
+				for _, g := range s.Groups {
+					for _, e := range s.Marks {
+						if e.From >= g.From && e.To <= g.To && e.Class == technical && !slices.Contains(around, e.Kind) {
+							o.panels[g.Name]++
+						}
+					}
+				}
 				for _, g := range glyphs.FindAllStringSubmatch(fmt.Sprintf("%+v", s.Ops), -1) {
 					text.WriteString(g[1] + "\n")
 				}
@@ -187,6 +196,29 @@ func (e *example) build(files map[string]string) (out outcome) {
 // unreadable is text that no face shows: a fraction of inches has a power of
 // two below its line, and no setting has seven places.
 var unreadable = regexp.MustCompile(`\bNaN\b|<nil>|%!|\d/\d|\d\.\d{7}|\bInf\b|e[+-]\d\d`)
+
+// technical is what says a number or what to do, and no sentence about it.
+const technical = 0
+
+// around are the kinds of element that a step has around the panels of its
+// blocks.
+var around = []string{"step", "stage", "callout", "hazards", "tools"}
+
+// lost returns the steps of a build without a message that have no panel where
+// the example has one. Another value may call for another form, a table for a
+// setting or no table at all; a block whose keys are all there has its say.
+func (o outcome) lost(example outcome) string {
+	if len(o.list) > 0 {
+		return ""
+	}
+	var out []string
+	for _, step := range slices.Sorted(maps.Keys(example.panels)) {
+		if strings.HasPrefix(step, "step ") && o.panels[step] == 0 {
+			out = append(out, step)
+		}
+	}
+	return strings.Join(out, ", ")
+}
 
 // faulty returns what is wrong with an outcome, "" for nothing. Written is what
 // was put into the source: a face may say it as it stands.
@@ -233,8 +265,9 @@ func TestSweep(t *testing.T) {
 		t.Run(kind, func(t *testing.T) {
 			t.Parallel()
 			e := readExample(t, kind, sections[kind])
-			if o := e.build(e.files); len(o.list) > 0 || o.fault != "" || o.faces == "" {
-				t.Fatalf("the example is not clean: %v %s", o.list, o.fault)
+			clean := e.build(e.files)
+			if len(clean.list) > 0 || clean.fault != "" || clean.faces == "" {
+				t.Fatalf("the example is not clean: %v %s", clean.list, clean.fault)
 			}
 			n := 0
 			for i := range e.scalars {
@@ -244,8 +277,12 @@ func TestSweep(t *testing.T) {
 						continue
 					}
 					n++
-					if why := e.build(e.with(swap{s, v})).faulty(mostMessages, v); why != "" {
+					o := e.build(e.with(swap{s, v}))
+					if why := o.faulty(mostMessages, v); why != "" {
 						t.Errorf("%s: `%s` for `%s`: %s", s.file, cut(v), s.text, why)
+					}
+					if steps := o.lost(clean); steps != "" {
+						t.Errorf("%s: `%s` for `%s`: nothing is said, and nothing stands in %s", s.file, cut(v), s.text, steps)
 					}
 				}
 			}
