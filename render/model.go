@@ -325,8 +325,8 @@ type Hold struct {
 	Boxes  []string // "Signature", "Date"
 }
 
-// Picture is an image. Data is a PNG or JPEG file that the caller has capped;
-// what cannot be decoded is a Problem.
+// Picture is an image. Data is a PNG or JPEG file that the caller has capped, or
+// an SVG file where Name ends in .svg; what cannot be decoded is a Problem.
 type Picture struct {
 	Name    string // for messages and as the image's identity
 	Data    []byte
@@ -339,7 +339,8 @@ type Picture struct {
 // in thousandths of the picture's width and height from its top left.
 type Spot struct {
 	Ref      Ref
-	X, Y     int // where the disc stands; one near an edge is moved in
+	Shown    bool // the picture shows the number itself: it stands in the legend alone
+	X, Y     int  // where the disc stands; one near an edge is moved in
 	Leads    bool
 	ToX, ToY int // where Leads leads a line to
 	Says     []Run

@@ -14,6 +14,9 @@ const (
 	BadLink                          // Text names no anchor of the deck
 	NoSymbol                         // nothing is drawn for the code in Text
 	SpotHides                        // the number Spot covers Other, or its place, or all of its picture
+	BadDrawing                       // Drawing is not one that can be read: svg.Read says why
+	SmallText                        // capitals of Drawing's text are lower than the face allows: Size, Room
+	TextOver                         // Text runs over the edge of Drawing
 )
 
 // A Problem is something that layout could not do well. It carries the
@@ -26,4 +29,8 @@ type Problem struct {
 	Spot       int  // the number on a picture that hides something
 	Other      int  // the number that it hides; 0 for the whole picture
 	Place      bool // it hides the place that Other leads to, not Other itself
+	// Drawing is the name of the drawing whose text it is about, "" for none;
+	// Start and End are where that stands in the drawing's file, in bytes.
+	Drawing    string
+	Start, End int
 }

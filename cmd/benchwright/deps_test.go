@@ -69,6 +69,7 @@ var reserved = map[string][]string{
 	"render/impose": {internal + "compile"},
 	"render/layout": {internal + "compile"},
 	"render/pdf":    {internal + "compile"},
+	"render/svg":    {internal + "compile"},
 }
 
 const (

@@ -88,7 +88,18 @@ func writeOps(out io.Writer, s sheet.Sheet) {
 		}
 		if i < len(s.Ops) {
 			x, y := corner()
-			fmt.Fprintf(out, "%s%s\n", indent(open), operation(sheet.Moved(s.Ops[i], -x, -y)))
+			writeOp(out, len(open), sheet.Moved(s.Ops[i], -x, -y))
+		}
+	}
+}
+
+// writeOp writes one operation; those of a drawing stand under it, measured
+// from its corner.
+func writeOp(out io.Writer, depth int, op sheet.Op) {
+	fmt.Fprintf(out, "%s%s\n", strings.Repeat("  ", depth), operation(op))
+	if d, is := op.(sheet.Drawing); is {
+		for _, op := range d.Ops {
+			writeOp(out, depth+1, sheet.Moved(op, -d.X, -d.Y))
 		}
 	}
 }
@@ -111,13 +122,16 @@ func operation(op sheet.Op) string {
 		return fmt.Sprintf("line %d,%d %d,%d%s%s", op.X1, op.Y1, op.X2, op.Y2, paint(sheet.NoColor, op.Color, op.Width),
 			when(op.Dash != 0, fmt.Sprintf(" dash %d", op.Dash)))
 	case sheet.Path:
-		return "path" + paint(op.Fill, op.Stroke, op.StrokeWidth) + outline(op.Segs)
+		return "path" + paint(op.Fill, op.Stroke, op.StrokeWidth) + when(op.EvenOdd, " even-odd") + when(op.Butt, " butt") + when(op.Miter, " miter") +
+			when(op.Dash != [4]int{}, " dash "+strings.Trim(fmt.Sprint(op.Dash), "[]")) + outline(op.Segs)
 	case sheet.Image:
 		size := "broken"
 		if c, _, err := image.DecodeConfig(bytes.NewReader(op.Pixels)); err == nil {
 			size = fmt.Sprintf("%d×%d", c.Width, c.Height)
 		}
 		return fmt.Sprintf("image %d,%d %d×%d %s %s %q alt %q", op.X, op.Y, op.W, op.H, op.Format, size, op.Name, op.Alt)
+	case sheet.Drawing:
+		return fmt.Sprintf("drawing %d,%d %d×%d %q alt %q", op.X, op.Y, op.W, op.H, op.Name, op.Alt)
 	case sheet.Link:
 		return fmt.Sprintf("link %d,%d %d×%d %q", op.X, op.Y, op.W, op.H, op.To)
 	}

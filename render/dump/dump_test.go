@@ -58,6 +58,25 @@ func TestDump(t *testing.T) {
 	}
 }
 
+// What a drawing holds stands under it.
+func TestDumpOfDrawing(t *testing.T) {
+	segs := []sheet.Seg{{Verb: 'M', X: 1, Y: 2}, {Verb: 'L', X: 3, Y: 4}}
+	var b strings.Builder
+	Write(&b, []sheet.Sheet{{Ops: []sheet.Op{sheet.Drawing{X: 1, Y: 2, W: 30, H: 40, Name: "a.svg", Alt: "a cut", Ops: []sheet.Op{
+		sheet.Path{Segs: segs, Fill: 0xFF, EvenOdd: true, Stroke: 0, StrokeWidth: 5, Butt: true, Miter: true, Dash: [4]int{1, 2, 3, 4}},
+		sheet.Glyphs{X: 5, Y: 6, Width: 7, Size: 8, Text: "1"},
+	}}}, Marks: []sheet.Mark{{From: 0, To: 1}}}})
+	want := `sheet 0×0 ""
+technical at 0,0 size 0×0, 1 ops
+  drawing 1,2 30×40 "a.svg" alt "a cut"
+    path fill 0000FF stroke 000000 5 even-odd butt miter dash 1 2 3 4 M 0,0 L 2,2
+    text 4,4 regular 8 w 7 "1"
+`
+	if b.String() != want {
+		t.Errorf("dump\n%s\nwant\n%s", b.String(), want)
+	}
+}
+
 // Long paths are named by a sum: the same shape one micrometre on is another.
 func TestDumpOfSymbol(t *testing.T) {
 	lines := map[string]bool{}

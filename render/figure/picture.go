@@ -10,24 +10,27 @@ import (
 	"benchwright/render/typeface"
 )
 
-// Picture sets a writer's picture. It takes the width, or less where it would be too tall; it is never
-// enlarged past 4 pixels a millimetre. Its caption and the legend of its spots
-// stay with it.
+// Picture sets a writer's picture. It takes the width, or less where it would be
+// too tall. Its caption and the legend of its spots stay with it.
 func Picture(p render.Picture, c *compose.Compositor) compose.Block {
-	pixels, format, w, h, err := raster.Decode(p.Name, p.Data)
-	if err != nil {
-		c.Problem(render.Problem{Kind: render.BadPicture, Text: err.Error()})
-		return compose.Block{}
-	}
-	width := min(c.Width, w*1000/4)
-	height := width * h / w
-	if height > c.Picture {
-		height = max(1, c.Picture)
-		width = max(1, height*w/h)
+	k := compose.Column{C: c, Width: c.Measure()}
+	var width, height int
+	if isDrawing(p) {
+		d, ok := drawing(p, c)
+		if !ok {
+			return compose.Block{}
+		}
+		k.Add(d)
+		width, height = d.W, d.H
+	} else {
+		i, ok := photograph(p, c)
+		if !ok {
+			return compose.Block{}
+		}
+		k.Add(i)
+		width, height = i.W, i.H
 	}
 	c.Drawn = max(c.Drawn, height)
-	k := compose.Column{C: c, Width: c.Measure()}
-	k.Add(sheet.Image{W: width, H: height, Name: p.Name, Alt: p.Alt, Pixels: pixels, Format: format})
 	spots(&k, p.Spots, width, height)
 	k.Y = height
 	if len(p.Caption) > 0 {
@@ -39,6 +42,23 @@ func Picture(p render.Picture, c *compose.Compositor) compose.Block {
 		legend(&k, p.Spots)
 	}
 	return compose.One(c.Beats(k.Y), k.Canvas)
+}
+
+// photograph is a PNG or JPEG file. It is never enlarged past 4 pixels a
+// millimetre.
+func photograph(p render.Picture, c *compose.Compositor) (sheet.Image, bool) {
+	pixels, format, w, h, err := raster.Decode(p.Name, p.Data)
+	if err != nil {
+		c.Problem(render.Problem{Kind: render.BadPicture, Text: err.Error()})
+		return sheet.Image{}, false
+	}
+	width := min(c.Width, w*1000/4)
+	height := width * h / w
+	if height > c.Picture {
+		height = max(1, c.Picture)
+		width = max(1, height*w/h)
+	}
+	return sheet.Image{W: width, H: height, Name: p.Name, Alt: p.Alt, Pixels: pixels, Format: format}, true
 }
 
 // spotSize is the width of a spot's disc: its number is as tall as an
@@ -54,6 +74,9 @@ func spots(k *compose.Column, spots []render.Spot, width, height int) {
 	at, to := make([]point, len(spots)), make([]point, len(spots))
 	end := 4 * c.Rule // of a line, a dot so wide
 	for i, s := range spots {
+		if s.Shown {
+			continue
+		}
 		at[i] = point{inside(s.X*width/1000, size, width), inside(s.Y*height/1000, size, height)}
 		if !s.Leads {
 			to[i] = at[i]
@@ -72,12 +95,16 @@ func spots(k *compose.Column, spots []render.Spot, width, height int) {
 	}
 	element := c.Ref
 	for i, p := range at {
+		if spots[i].Shown {
+			continue
+		}
 		c.Ref = spots[i].Ref
 		if size > min(width, height) {
 			c.Problem(render.Problem{Kind: render.SpotHides, Spot: i + 1})
 		}
 		for j := range at {
 			switch {
+			case spots[j].Shown:
 			case j < i && touch(p, at[j], size):
 				c.Problem(render.Problem{Kind: render.SpotHides, Spot: i + 1, Other: j + 1})
 			case j != i && spots[j].Leads && touch(p, to[j], (size+end)/2):

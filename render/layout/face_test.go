@@ -85,6 +85,8 @@ func covers(op sheet.Op) (area, bool) {
 		return a, true
 	case sheet.Image:
 		return area{o.X, o.Y, o.X + o.W, o.Y + o.H}, true
+	case sheet.Drawing:
+		return area{o.X, o.Y, o.X + o.W, o.Y + o.H}, true
 	}
 	return area{}, false
 }
@@ -108,6 +110,9 @@ func TestTextIsTallEnough(t *testing.T) { everyFace(t, tallEnough) }
 
 func tallEnough(t *testing.T, o Options, s sheet.Sheet) {
 	for _, op := range s.Ops {
+		if d, is := op.(sheet.Drawing); is {
+			tallEnough(t, o, sheet.Sheet{Ops: d.Ops})
+		}
 		if g, is := op.(sheet.Glyphs); is && typeface.CapHeight(g.Font, g.Size) < compose.LeastText {
 			t.Errorf("%q has capitals of %d µm", g.Text, typeface.CapHeight(g.Font, g.Size))
 		}
@@ -133,7 +138,7 @@ func noOverlap(t *testing.T, o Options, s sheet.Sheet) {
 	}
 	for i, op := range s.Ops {
 		switch op.(type) {
-		case sheet.Path, sheet.Image: // symbols and arrows lie on one another, but on no text
+		case sheet.Path, sheet.Image, sheet.Drawing: // symbols and arrows lie on one another, but on no text
 			a, _ := covers(op)
 			for _, g := range text {
 				if b, _ := covers(g); a.apart(b) < 0 && !grounded(s.Ops[i:], b) {

@@ -157,6 +157,9 @@ func (m maker) contact() render.Contact {
 // picture is one with spots far enough apart, on the edges too.
 func (m maker) picture() render.Picture {
 	p := render.Picture{Name: "cartridge.png", Data: specimen.Picture(), Alt: "Cartridge", Caption: m.runs(4)}
+	if m.IntN(2) == 0 {
+		p.Name, p.Data = "cartridge.svg", specimen.Drawing()
+	}
 	for i := range m.IntN(10) {
 		p.Spots = append(p.Spots, render.Spot{X: i % 3 * 500, Y: i / 3 * 500, Leads: i == 4, ToX: 700, ToY: 700, Says: m.runs(6)})
 	}

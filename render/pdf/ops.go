@@ -8,8 +8,7 @@ import (
 	"benchwright/render/typeface"
 )
 
-// draw writes one operation. Lines have butt ends, rectangles square corners,
-// paths round caps and joins; a path is filled by the nonzero rule.
+// draw writes one operation. Lines have butt ends, rectangles square corners.
 func (p *writer) draw(s sheet.Sheet, op sheet.Op) error {
 	switch op := op.(type) {
 	case sheet.Glyphs:
@@ -22,6 +21,12 @@ func (p *writer) draw(s sheet.Sheet, op sheet.Op) error {
 		return p.path(op)
 	case sheet.Image:
 		return p.image(op)
+	case sheet.Drawing:
+		for _, op := range op.Ops {
+			if err := p.draw(s, op); err != nil {
+				return err
+			}
+		}
 	case sheet.Link:
 		return p.link(s, op)
 	default:
@@ -59,17 +64,17 @@ func (p *writer) setFont(t textState) {
 func (p *writer) rect(r sheet.Rect) {
 	if r.Radius > 0 {
 		// Not the library's own: it leaves the graphics state unbalanced.
-		p.paint(r.Outline(), r.Fill, penState{r.Stroke, r.StrokeWidth, 0, false})
+		p.paint(r.Outline(), r.Fill, false, penState{color: r.Stroke, width: r.StrokeWidth})
 		return
 	}
-	if style := p.style(r.Fill, penState{r.Stroke, r.StrokeWidth, 0, false}); style != "" {
+	if style := p.style(r.Fill, penState{color: r.Stroke, width: r.StrokeWidth}); style != "" {
 		x, y := points(r.X), points(r.Y)
 		p.f.Rect(x, y, points(r.X+r.W)-x, points(r.Y+r.H)-y, style)
 	}
 }
 
 func (p *writer) line(l sheet.Line) {
-	if p.style(sheet.NoColor, penState{l.Color, l.Width, l.Dash, false}) != "" {
+	if p.style(sheet.NoColor, penState{color: l.Color, width: l.Width, dash: [4]int{l.Dash, l.Dash}}) != "" {
 		p.f.Line(points(l.X1), points(l.Y1), points(l.X2), points(l.Y2))
 	}
 }
@@ -80,11 +85,15 @@ func (p *writer) path(o sheet.Path) error {
 			return fmt.Errorf("segment %d of a path is %q", i, s.Verb)
 		}
 	}
-	p.paint(o.Segs, o.Fill, penState{o.Stroke, o.StrokeWidth, 0, true})
+	if o.Miter && !p.miter {
+		p.miter = true
+		p.f.RawWriteStr("4 M")
+	}
+	p.paint(o.Segs, o.Fill, o.EvenOdd, penState{o.Stroke, o.StrokeWidth, o.Dash, !o.Butt, !o.Miter})
 	return nil
 }
 
-func (p *writer) paint(segs []sheet.Seg, fill sheet.Color, pen penState) {
+func (p *writer) paint(segs []sheet.Seg, fill sheet.Color, evenOdd bool, pen penState) {
 	style := p.style(fill, pen)
 	if style == "" || len(segs) == 0 {
 		return
@@ -101,6 +110,9 @@ func (p *writer) paint(segs []sheet.Seg, fill sheet.Color, pen penState) {
 		case 'Z':
 			p.f.ClosePath()
 		}
+	}
+	if evenOdd && fill != sheet.NoColor {
+		style += "*"
 	}
 	p.f.DrawPath(style)
 }
@@ -124,13 +136,19 @@ func (p *writer) style(fill sheet.Color, pen penState) string {
 		p.f.SetDrawColor(rgb(pen.color))
 		p.f.SetLineWidth(points(pen.width))
 		var dashes []float64
-		if pen.dash > 0 {
-			dashes = []float64{points(pen.dash), points(pen.dash)}
+		if d := pen.dash; d != [4]int{} {
+			dashes = []float64{points(d[0]), points(d[1])}
+			if d[2] != 0 || d[3] != 0 {
+				dashes = append(dashes, points(d[2]), points(d[3]))
+			}
 		}
 		p.f.SetDashPattern(dashes, 0)
 		ends, joins := "butt", "miter"
 		if pen.round {
-			ends, joins = "round", "round"
+			ends = "round"
+		}
+		if pen.bent {
+			joins = "round"
 		}
 		p.f.SetLineCapStyle(ends)
 		p.f.SetLineJoinStyle(joins)

@@ -68,9 +68,10 @@ type writer struct {
 	widths  map[int]bool // pixel widths taken by images
 
 	// What the page's graphics state is, so that only changes are written.
-	text textState
-	pen  penState
-	fill sheet.Color
+	text  textState
+	pen   penState
+	fill  sheet.Color
+	miter bool // the limit of pointed joins is set
 }
 
 type textState struct {
@@ -81,8 +82,9 @@ type textState struct {
 type penState struct {
 	color sheet.Color
 	width int
-	dash  int
-	round bool // caps and joins
+	dash  [4]int
+	round bool // ends
+	bent  bool // joins are round
 }
 
 // The longest side that PDF readers agree on: 14 400 points.
@@ -148,7 +150,7 @@ func (p *writer) open(info Info, sheets []sheet.Sheet) error {
 // sheet draws one page.
 func (p *writer) sheet(s sheet.Sheet) error {
 	p.f.AddPageFormat("P", fpdf.SizeType{Wd: points(s.Width), Ht: points(s.Height)})
-	p.text, p.pen, p.fill = textState{}, penState{}, sheet.NoColor
+	p.text, p.pen, p.fill, p.miter = textState{}, penState{}, sheet.NoColor, false
 	if s.Turned {
 		p.f.RawWriteStr(fmt.Sprintf("q -1 0 0 -1 %.2f %.2f cm", points(s.Width), points(s.Height)))
 	}

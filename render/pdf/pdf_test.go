@@ -118,6 +118,33 @@ func TestPDFStructure(t *testing.T) {
 	}
 }
 
+// A path is painted as it says: dashes, ends, joins and the even-odd rule. The
+// miter limit is written once a page.
+func TestPathsArePaintedAsTheySay(t *testing.T) {
+	segs := []sheet.Seg{{Verb: 'M', X: 10000, Y: 10000}, {Verb: 'L', X: 20000, Y: 10000}}
+	path := func(p sheet.Path) sheet.Path { p.Segs = segs; return p }
+	var b bytes.Buffer
+	err := Write(&b, Info{}, []sheet.Sheet{{Width: 105000, Height: 148000, Ops: []sheet.Op{
+		sheet.Drawing{W: 50000, H: 50000, Name: "a.svg", Ops: []sheet.Op{
+			path(sheet.Path{Fill: 0xFF0000, EvenOdd: true, Stroke: sheet.NoColor}),
+			path(sheet.Path{Fill: 0xFF0000, EvenOdd: true, Stroke: 1, StrokeWidth: 254, Miter: true}),
+			path(sheet.Path{Fill: sheet.NoColor, EvenOdd: true, Stroke: 1, StrokeWidth: 508, Miter: true, Butt: true, Dash: [4]int{2540, 1270}}),
+			path(sheet.Path{Fill: sheet.NoColor, Stroke: 1, StrokeWidth: 508, Dash: [4]int{2540, 1270, 254, 1270}}),
+		}}}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	page := string(pdfStreams(t, b.Bytes())[0])
+	for _, want := range []string{"\nf*\n", "\nB*\n", "\nS\n", "\n4 M\n", "\n0 J\n", "\n1 J\n", "\n0 j\n", "\n1 j\n", "[7.20 3.60] 0.00 d", "[7.20 3.60 0.72 3.60] 0.00 d"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the page lacks %q:\n%s", want, page)
+		}
+	}
+	if strings.Count(page, "4 M\n") != 1 {
+		t.Error("the miter limit is written more than once")
+	}
+}
+
 func TestWritePDFRefuses(t *testing.T) {
 	face := func(ops ...sheet.Op) []sheet.Sheet {
 		return []sheet.Sheet{{Width: 105000, Height: 148000, Name: "Steps", Ops: ops}}

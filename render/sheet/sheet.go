@@ -61,7 +61,8 @@ type Mark struct {
 	From, To int
 }
 
-// An Op is one drawing operation: a Glyphs, Rect, Line, Path, Image or Link.
+// An Op is one drawing operation: a Glyphs, Rect, Line, Path, Image, Drawing or
+// Link.
 type Op interface{ op() }
 
 // A Color is 0xRRGGBB.
@@ -129,12 +130,18 @@ type Line struct {
 	Dash           int // length of dashes and gaps; 0 is solid
 }
 
-// Path is a closed or open figure of straight lines and cubic curves.
+// Path is a closed or open figure of straight lines and cubic curves. It is
+// filled by the nonzero rule and stroked with round ends and joins, if nothing
+// else is said.
 type Path struct {
 	Segs        []Seg
 	Fill        Color
+	EvenOdd     bool // filled by the even-odd rule
 	Stroke      Color
 	StrokeWidth int
+	Dash        [4]int // dash, gap, dash, gap; all 0 is solid
+	Butt        bool   // ends cut off square
+	Miter       bool   // joins pointed, to four times the width
 }
 
 // A Seg is one piece of a Path. Verb is 'M' (X, Y), 'L' (X, Y), 'C' (two
@@ -155,6 +162,15 @@ type Image struct {
 	Format     string // "PNG" or "JPEG"
 }
 
+// Drawing is a picture of vectors. Its operations, Paths and Glyphs, lie in its
+// area, or over the edge by a stroke's width.
+type Drawing struct {
+	X, Y, W, H int
+	Name       string
+	Alt        string
+	Ops        []Op
+}
+
 // Link makes an area lead to an Anchor of the same deck or to an https
 // address.
 type Link struct {
@@ -162,12 +178,13 @@ type Link struct {
 	To         string
 }
 
-func (Glyphs) op() {}
-func (Rect) op()   {}
-func (Line) op()   {}
-func (Path) op()   {}
-func (Image) op()  {}
-func (Link) op()   {}
+func (Glyphs) op()  {}
+func (Rect) op()    {}
+func (Line) op()    {}
+func (Path) op()    {}
+func (Image) op()   {}
+func (Drawing) op() {}
+func (Link) op()    {}
 
 // Moved is op, dx to the right and dy down.
 func Moved(op Op, dx, dy int) Op {
@@ -190,6 +207,14 @@ func Moved(op Op, dx, dy int) Op {
 		return o
 	case Image:
 		o.X, o.Y = o.X+dx, o.Y+dy
+		return o
+	case Drawing:
+		o.X, o.Y = o.X+dx, o.Y+dy
+		ops := make([]Op, len(o.Ops))
+		for i, op := range o.Ops {
+			ops[i] = Moved(op, dx, dy)
+		}
+		o.Ops = ops
 		return o
 	case Link:
 		o.X, o.Y = o.X+dx, o.Y+dy

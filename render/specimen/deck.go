@@ -219,6 +219,22 @@ func Record() render.Section {
 	}}
 }
 
+// Drawing is an SVG file: a bearing in section, hatched, with a center line and
+// a number that a line leads from.
+func Drawing() []byte {
+	return []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 60">
+  <g fill="none" stroke="currentColor" stroke-width=".7">
+    <path fill="#E3D6E3" fill-rule="evenodd" d="M20 10h60v40h-60z M28 18v24h44v-24z"/>
+    <path stroke-width=".25" d="M20 18 28 10 M20 26 36 10 M60 10 44 18 M80 10 72 18"/>
+    <circle cx="50" cy="30" r="9" fill="white"/>
+    <path stroke-width=".25" stroke-dasharray="6 1.5 1.5 1.5" d="M10 30H90"/>
+    <line x1="80" y1="20" x2="98" y2="12" stroke-linecap="round"/>
+    <circle cx="104" cy="10" r="6"/>
+  </g>
+  <text x="104" y="13" font-size="8" font-weight="600" text-anchor="middle" fill="currentColor">1</text>
+</svg>`)
+}
+
 // Picture is a drawing: a flange with eight holes round a bore.
 func Picture() []byte {
 	const w, h = 720, 360

@@ -111,6 +111,7 @@ func (r *reader) broken(err error, at int) {
 			r.refuse(NotSVG, "", "", 0, 0)
 		}
 	case errors.As(err, &syntax):
+		at = len(bytes.TrimRight(r.data[:at], " \t\r\n"))
 		r.refuse(Malformed, "", syntax.Msg, at, at)
 	default:
 		r.refuse(Malformed, "", err.Error(), at, at)

@@ -1,9 +1,11 @@
 package compile
 
 import (
+	"path"
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/check"
@@ -28,6 +30,7 @@ type library struct {
 	units      []*unitFile
 	procedures []*procedureFile
 	cards      *card.Library
+	drawings   sync.Map // of the workspace, *source.File by name: the cards that show one read it at a time of their own
 }
 
 // A unitFile is one unit.yaml.
@@ -262,12 +265,16 @@ func (lib *library) jobs(msgs *diag.List) {
 }
 
 // picture reads a picture that a procedure names.
-func (lib *library) picture(from *source.File, path string) (string, []byte, error) {
-	name, err := workspace.Resolve(from.Name, path)
+func (lib *library) picture(from *source.File, named string) (string, []byte, error) {
+	name, err := workspace.Resolve(from.Name, named)
 	if err != nil {
 		return "", nil, err
 	}
 	data, err := workspace.Read(lib.workspace.Root, name, workspace.MaxPicture)
+	if strings.EqualFold(path.Ext(name), ".svg") && err == nil {
+		f, _ := lib.drawings.LoadOrStore(name, source.NewFile(name, data))
+		data = f.(*source.File).Text
+	}
 	return name, data, err
 }
 

@@ -34,6 +34,9 @@ func (lib *library) report(problem render.Problem, f *procedureFile, d *deck.Dec
 		}
 		msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is wider than the face: %s", word)
 	case render.MissingGlyph:
+		if problem.Drawing != "" {
+			at = lib.drawing(problem.Drawing).At(problem.Start, problem.End)
+		}
 		at, ok := lib.written(at, f, problem.Text)
 		if !ok && slices.ContainsFunc(msgs.Sorted(), func(d diag.Diagnostic) bool {
 			return d.Slug == "glyph-missing" && strings.Contains(d.Message, problem.Text)
@@ -43,6 +46,10 @@ func (lib *library) report(problem render.Problem, f *procedureFile, d *deck.Dec
 		msgs.Report("glyph-missing", at, "write it in other words", "the card's type has no character `%s`", problem.Text)
 	case render.BadPicture:
 		msgs.Report("picture-bad", at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", problem.Text)
+	case render.BadDrawing:
+		lib.refused(problem.Drawing, at, msgs)
+	case render.SmallText, render.TextOver:
+		lib.drawnText(problem, at, msgs)
 	case render.SpotHides:
 		msgs.Report("call-out-place", at, "move one of them and draw a line to its place with `to:`, or take a larger picture", "at the size in which the picture is printed, %s", hides(problem))
 	case render.BadLink:

@@ -12,7 +12,10 @@ func (b *builder) figure(f *card.Figure) []render.Element {
 	}
 	p := render.Picture{Name: f.Name, Data: f.Data, Alt: f.Alt, Caption: plain(f.Caption)}
 	for _, c := range f.Spots {
-		o := render.Spot{Ref: b.ref(c.Place), X: c.At.X, Y: c.At.Y, Says: plain(c.Says)}
+		o := render.Spot{Ref: b.ref(c.Place), Shown: c.At == nil, Says: plain(c.Says)}
+		if c.At != nil {
+			o.X, o.Y = c.At.X, c.At.Y
+		}
 		if c.To != nil {
 			o.Leads, o.ToX, o.ToY = true, c.To.X, c.To.Y
 		}

@@ -10,7 +10,7 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// Figure is a picture with numbered call-outs.
+// Figure is a picture with a legend and numbered call-outs.
 type Figure struct {
 	Base
 	Image   Named // the path as it is written
@@ -21,10 +21,10 @@ type Figure struct {
 
 // A Spot is one numbered place of a picture.
 type Spot struct {
-	At    Point
+	At    *Point // nil where the picture itself shows the number
 	To    *Point // what its line leads to; nil without one
 	Says  string
-	Place source.Place // of at
+	Place source.Place
 }
 
 // A Point is a place on a picture, in thousandths of its width from the left
@@ -35,15 +35,19 @@ func (r reader) figure(b Base) Item {
 	n := b.Node
 	f := &Figure{Base: b, Image: r.named(n.Get("image")), Alt: r.Text(n.Get("alt")), Caption: r.Text(n.Get("caption"))}
 	switch strings.ToLower(path.Ext(f.Image.Name)) {
-	case ".png", ".jpg", ".jpeg":
+	case ".png", ".jpg", ".jpeg", ".svg":
 	default:
-		r.Refuse("picture-kind", f.Image.At, "save it as PNG or JPEG", "the picture is not a PNG or JPEG file")
+		r.Refuse("picture-kind", f.Image.At, "save it as PNG or JPEG, a drawing as plain SVG", "the picture is not a PNG, JPEG or SVG file")
+	}
+	for _, c := range r.Items(n.Get("legend")) {
+		f.Spots = append(f.Spots, Spot{Says: r.Text(c), Place: c.Place()})
 	}
 	for _, c := range r.Items(n.Get("call-outs")) {
 		if !r.Need(c, "at", "says") {
 			break
 		}
-		out := Spot{At: r.point(c.Get("at")), Says: r.Text(c.Get("says")), Place: c.Get("at").Place()}
+		at := r.point(c.Get("at"))
+		out := Spot{At: &at, Says: r.Text(c.Get("says")), Place: c.Get("at").Place()}
 		if to := c.Get("to"); to != nil {
 			end := r.point(to)
 			out.To = &end

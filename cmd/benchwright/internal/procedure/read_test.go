@@ -51,6 +51,8 @@ func TestBlocks(t *testing.T) {
 		{"```witness\nwho: a\n```\n", "Witness", ""},
 		{"```figure\nimage: a.png\ncall-outs: [{at: [5 %, 99.9 %], says: a}]\n```\n", "Figure", ""},
 		{"```figure\nimage: a.png\ncall-outs: [{at: [5 %, 100.1 %], says: a}]\n```\n", "Invalid:figure", "call-out-place [100.1 %]"},
+		{"```figure\nimage: a.SVG\nlegend: [a, b]\ncall-outs: [{at: [5 %, 9 %], says: c}]\n```\n", "Figure", ""},
+		{"```figure\nimage: a.gif\nlegend: [a, b]\n```\n", "Invalid:figure", "picture-kind [a.gif]"},
 		{"```pattern\nside: drive\n```\n", "Pattern", ""},
 		{"```part\nremove: a\n```\n", "Invalid:part", "block-not-yet [part]"},
 		{"```tol\nuse: a\n```\n", "Invalid:tol", "block-unknown [tol]"},

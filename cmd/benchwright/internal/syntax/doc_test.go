@@ -88,7 +88,7 @@ func TestMarkdownSlips(t *testing.T) {
 		{"~two whys", "> **Why** a\n\nText.\n\n> **Why:** b\n", "why-twice 10:1 [> **Why:** b]"},
 		{"~picture in a text", "see ![µ](a.png) here\n", "picture-place 6:5 [![µ](a.png)]"},
 		{"~two pictures", "![a](a.png)\n![b](b.png)\n", "picture-place 6:1 [![a](a.png)]"},
-		{"~picture of another kind", "![µ](a.svg)\n", "picture-kind 6:6 [a.svg]"},
+		{"~picture of another kind", "![µ](a.gif)\n", "picture-kind 6:6 [a.gif]"},
 		{"~picture without path", "![µ]()\n", "picture-kind 6:1 [![µ]()]"},
 		{"~row too long", "| a | b |\n|---|---|\n| c | d | e |\n", "table-cells 8:1 [| c | d | e |]"},
 		{"too many steps", "## S\n" + strings.Repeat("### T\n", 600), "too-large 505:5 [T]"},

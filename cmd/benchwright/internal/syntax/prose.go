@@ -111,14 +111,14 @@ func (r *docReader) picture(n *ast.Image) Content {
 	p := &Picture{Span: r.imageSpan(n), Title: unescape(n.Title), Alt: plainText(r.runs(n))}
 	p.Path, p.PathSpan = r.target(n, n.Destination, n.Reference != nil)
 	switch strings.ToLower(path.Ext(p.Path)) {
-	case ".png", ".jpg", ".jpeg":
+	case ".png", ".jpg", ".jpeg", ".svg":
 		return p
 	}
 	if p.Path == "" {
 		r.report("picture-kind", p.Span, "write the picture's path between ( and )", "the picture has no path")
 		return nil
 	}
-	r.report("picture-kind", p.PathSpan, "save it as PNG or JPEG", "the picture is not a PNG or JPEG file")
+	r.report("picture-kind", p.PathSpan, "save it as PNG or JPEG, a drawing as plain SVG", "the picture is not a PNG, JPEG or SVG file")
 	return nil
 }
 
