@@ -16,7 +16,7 @@ import (
 // holds it against the source.
 var contents = []Content{
 	Stage{}, Step{}, Text{}, List{}, Table{}, Listing{}, Facts{}, Callout{}, Hazards{}, Tools{},
-	Setting{}, Reading{}, Cord{}, Pack{}, Order{}, Indicator{}, Hold{}, Picture{}, Contact{}, Records{}, End{},
+	Setting{}, Reading{}, Cord{}, Pack{}, Order{}, Indicator{}, Hold{}, Picture{}, Contact{}, Records{}, Ticks{}, End{},
 }
 
 // canonical is the line of one content.

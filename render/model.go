@@ -41,8 +41,9 @@ type Running struct {
 // A Section is a kind of face: set-out, steps, look-up, record. Each begins
 // on a new face. Its name stands in the head of its faces ("Set-out 1 of 2").
 type Section struct {
-	Name   string
-	Groups []Group
+	Name    string
+	Follows bool // begins where the one before it ended
+	Groups  []Group
 }
 
 // A Group is kept together on one face. One that is too tall for a face is a
@@ -54,6 +55,7 @@ type Group struct {
 	Anchor   string // what a Run's Link may name; "" for none
 	Join     bool   // must not be last on its face: a stage heading
 	Breaks   bool   // may run on over faces between its elements and between rows
+	Wide     bool   // takes all columns, for it is too tall for one
 	Elements []Element
 }
 
@@ -285,7 +287,8 @@ type Reading struct {
 	Unit                string
 	Source              []Run
 	Boxes               []string
-	Use                 []Run // "Use the lowest"
+	BoxUnit             string // behind each box
+	Use                 []Run  // "Use the lowest"
 	Lines               [][]Run
 	IfLow               []Run
 	IfHigh              []Run
@@ -378,21 +381,30 @@ type Indicator struct {
 	Lines  [][]Run
 }
 
-// Records is the table of a record face or strip.
+// Records is the table of a record strip.
 type Records struct {
-	Title   string
-	Columns []string // heads: step, what, limits, then the boxes
-	Rows    []RecordRow
+	Title                string
+	Step, What, Readings string   // heads of the columns
+	Tail                 []string // heads of the boxes at the end of each row: instrument, initials
+	Wide                 bool     // the boxes of a row share its width
+	Rows                 []RecordRow
 }
 
-// A RecordRow is one line to fill in.
+// A RecordRow is one line to fill in: the readings of one thing.
 type RecordRow struct {
 	Ref    Ref
 	Step   string
 	What   []Run
 	Limits []Run
-	Boxes  []bool // one a box column: true draws a box, false leaves a dash
-	Hold   bool   // drawn heavier: a hold point
+	Boxes  []string // labels of the boxes for readings; one without a label has ""
+	Tail   []bool   // one a box of the tail: true draws it, false leaves a dash
+	Hold   bool     // drawn heavier: a hold point
+}
+
+// Ticks are the cells of a record strip in which each step is ticked.
+type Ticks struct {
+	Title   string
+	Numbers []int
 }
 
 // End closes a deck: END OF CARD.
@@ -418,4 +430,5 @@ func (Picture) content()   {}
 func (Contact) content()   {}
 func (Indicator) content() {}
 func (Records) content()   {}
+func (Ticks) content()     {}
 func (End) content()       {}

@@ -13,6 +13,7 @@ const (
 	BadPicture                       // a picture cannot be used: Text is the reader's own sentence, with its name
 	BadLink                          // Text names no anchor of the deck
 	NoSymbol                         // nothing is drawn for the code in Text
+	Loose                            // more than half a column is left empty before a step: its Size, the Room left
 	SpotHides                        // the number Spot covers Other, or its place, or all of its picture
 	BadDrawing                       // Drawing is not one that can be read: svg.Read says why
 	SmallText                        // capitals of Drawing's text are lower than the face allows: Size, Room

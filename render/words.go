@@ -9,7 +9,6 @@ type Words struct {
 	Steps     string // first and last on the face, count
 	Face      string // number, count
 	Revision  string // the revision
-	Count     string // on the first face: count of faces
 }
 
 // WithDefaults fills what is empty.
@@ -24,7 +23,6 @@ func (w Words) WithDefaults() Words {
 		{&w.Steps, "Steps %d–%d of %d"},
 		{&w.Face, "Face %d of %d"},
 		{&w.Revision, "revision %s"},
-		{&w.Count, "%d faces in all"},
 	} {
 		if *p.word == "" {
 			*p.word = p.is

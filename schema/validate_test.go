@@ -183,7 +183,7 @@ func TestSlips(t *testing.T) {
 		// words
 		{"shop", `{` + shopOK + `, "decimal": "coma"}`, "/decimal value-unknown: `decimal` cannot be `coma` | write `comma`"},
 		{"shop", `{` + shopOK + `, "paper": "B5"}`, "/paper value-unknown: `paper` cannot be `B5` | write `A5`"},
-		{"shop", `{` + shopOK + `, "paper": "tabloid"}`, "/paper value-unknown: `paper` cannot be `tabloid` | write `A4`, `A5`, `A6`, `Letter` or `half-Letter`"},
+		{"shop", `{` + shopOK + `, "paper": "tabloid"}`, "/paper value-unknown: `paper` cannot be `tabloid` | write `A4`, `A4-landscape`, `A5`, `A6`, `Letter`, `Letter-landscape`, `half-Letter` or `A3-landscape`"},
 		{"block-caution", `{"level": "dangerous", "hazard": "h", "result": "r", "avoid": "a"}`,
 			"/level value-unknown: `level` cannot be `dangerous` | write `danger`, `warning`, `caution` or `notice`"},
 		{"shop", `{` + shopOK + `, "decimal": ""}`, "/decimal value-kind: `decimal` is empty | write it as `decimal: point`"},

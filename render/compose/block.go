@@ -20,6 +20,7 @@ type Block struct {
 	Slabs []Slab
 	Again *Slab // the head, set again where the slabs run on to another face
 	Runs  bool  // may run on even in a group that is kept together
+	Reach int   // how far down its drawing reaches in the margin, where that is below its height
 }
 
 // One is a block of one slab, or nothing.

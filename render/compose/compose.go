@@ -13,7 +13,9 @@ import (
 type Compositor struct {
 	Style
 	Say      render.Words
-	Column   int             // width of a face's column
+	Columns  int             // beside each other on a face
+	Column   int             // width of one
+	Page     int             // width of them all
 	Width    int             // of what the element stands in
 	Tallest  int             // height of a face's body
 	Picture  int             // height that a picture may take
@@ -48,8 +50,8 @@ func (c *Compositor) Found(p render.Problem) {
 	c.Problems = append(c.Problems, p)
 }
 
-// Pad is how far what stands in a panel keeps clear of its edges.
-func (s Style) Pad() int { return 2 * s.Beat }
+// Pad is the room that a panel's contents keep clear of its edges.
+func (s Style) Pad() int { return max(LeastBoxGap, 5*s.Beat/4) }
 
 // Measure is the width of running text: the column, or what holds 70
 // characters.

@@ -9,28 +9,36 @@ import (
 // bench under a shop lamp. All numbers of size and distance are in this file.
 // Lengths are micrometres.
 //
-// The height that an angle asks for at a distance is distance × 2·tan(angle/2):
-// 16 minutes of arc at 700 mm is 3.26 mm, 20 minutes 4.07 mm. NUREG-0700,
-// 11.4.1.5, has 15 minutes as the least and 20 as preferred. An A6 card is a
-// pocket card, read at 500 mm.
+// Sizes follow from the reading distance. The height that an angle asks for at
+// a distance is distance × 2·tan(angle/2): 18 minutes of arc are 1/191 of it,
+// 16 minutes 1/215. NUREG-0700 rev. 3, 11.4.1.5, has 16 minutes as the least
+// and 20 to 22 as preferred for reading, 15 and 20 for labels; the FAA's Human
+// Factors Design Standard has 1/200 of the distance.
 const (
-	LeastInstruction       = 3260 // capital height, 16 minutes at 700 mm
-	LeastInstructionPocket = 2330 // 16 minutes at 500 mm
-	LeastFigure            = 5000 // what is set or read
-	LeastFigurePocket      = 3600
-	LeastText              = 2000 // anything on a face
-	LeastTrim              = 6000 // nothing is printed nearer to the trim
-	LeastHole              = 12000
-	LeastBoxGap            = 2000
-	LeastBoxWidth          = 14000 // a box that a gloved hand writes in
-	LeastBoxHeight         = 9000
-	CodeSquare             = 22000 // kept free in the foot
+	usualDistance  = 500000 // half a metre: the card in a stand on the bench
+	pocketDistance = 350000 // of an A6 card, in the hand
+	stripDistance  = 400000 // of a strip on plain paper, on a clipboard
+
+	instructionOf = 190 // an instruction's capitals are at least 1/190 of the distance, 18 minutes
+	figureOf      = 100 // what is set or read, 1/100
+	tableOf       = 150 // figures of a table that is looked up, 1/150
+	labelOf       = 465 // all else, 0.00465 of the distance, 16 minutes
+
+	LeastTrim      = 6000  // nothing is printed nearer to the trim
+	LeastBoxGap    = 1500  // between any two boxes
+	LeastBoxWidth  = 20000 // a box that a gloved hand writes in
+	LeastBoxHeight = 9000
+	CodeSquare     = 15000 // kept free in the head
+	holeBottom     = 12400 // of a hole through the film, in the middle of the top edge
 )
 
-// The measure of running text is at most 75 characters and at least 45 on A5
-// and larger; a line is 1.2 to 1.4 of its type's size. An English sentence set
-// in the regular face takes 0.40 em a character, so that 28 em are 70.
-const measureEms = 28
+// Running text has at most 75 characters to a line and at least 35. An English
+// sentence set in the regular face takes 0.44 em a character at most, 0.40 as a
+// rule: 29 em are 70 characters, and a column of 18 em still holds 38.
+const (
+	measureEms = 29
+	columnEms  = 18
+)
 
 // The colours. Text stands 7:1 or better on its ground (WCAG 2.1, 1.4.6). The
 // accent is an aubergine: it is far from the red, orange, yellow, green and
@@ -65,25 +73,25 @@ func (h Hand) Cap() int { return typeface.CapHeight(h.Font, h.Size) }
 // its middle, so that equal room above and below looks equal.
 func (h Hand) Base() int { return (h.Lead + h.Cap()) / 2 }
 
-// A Style is the sizes of one kind of face. Distances are multiples of half a
-// beat, which is an eighth of the instruction's line, so that lines, rows and
-// panels fall into step.
+// A Style is the sizes of one kind of face, of a paper and a reading distance.
 type Style struct {
-	Beat   int // a quarter of the instruction's line
-	Side   int // margin left and right
-	Top    int // of the head
-	Bottom int // margin under the foot
-	Hang   int // width of the column in which step numbers hang
+	Distance int
+	Beat     int // a quarter of the instruction's line: the unit of distances
+	Side     int // margin left and right
+	Top      int // margin over the head
+	Bottom   int // margin under the foot
+	Gutter   int // between columns
+	Hang     int // width of the margin in which step numbers and tick boxes hang
 
 	Text, Strong  Hand // instruction; the same in semibold
 	Title, Stage  Hand // a step's action, a stage's name
-	Aside         Hand // tips and whys
-	Label, Tag    Hand // small text; the same in semibold and accent
+	Small, Name   Hand // tools, places, lists, tips, whys; the same in semibold
+	Label, Tag    Hand // sources, box labels, column heads; the same in semibold and accent
 	Number        Hand // of a step
 	Figure, Units Hand // what is set or read, and its unit
-	Signal        Hand // a signal word over a full callout
+	LookUp        Hand // figures of a table that is looked up
 	Watch         Hand
-	leastFigure   int // capital height below which a figure is never set
+	Least         int // capital height below which nothing is set
 
 	Tick   int // side of a tick box
 	Box    int // height of a box to write in
@@ -95,86 +103,70 @@ type Style struct {
 	Frame  int // round boxes and panels
 }
 
-// NewStyle chooses the sizes for a paper, plain or to be laminated.
-func NewStyle(p sheet.Paper, plain bool) Style {
+// NewStyle chooses the sizes for a paper and a distance in micrometres, 0 for the
+// usual one; those of plain paper are for the hand.
+func NewStyle(p sheet.Paper, distance int, plain bool) Style {
+	d := distance
 	switch {
 	case plain:
-		return stripStyle()
-	case p.Width < 120000:
-		return pocketStyle()
-	case p.Width < 180000:
-		return benchStyle()
+		d = stripDistance
+	case d == 0 && p.Width < 120000:
+		d = pocketDistance
+	case d == 0:
+		d = usualDistance
 	}
-	return wallStyle()
-}
-
-// benchStyle is for A5 and half Letter: on the bench, 700 mm away.
-func benchStyle() Style {
-	s := Style{Beat: 1200, Side: 10000, Top: 11600, Bottom: 6500, leastFigure: LeastFigure}
-	s.hands(heights{text: 3270, title: 4000, stage: 3600, aside: 2700, label: 2300, number: 5000, figure: 8200, units: 5000, signal: 4000, watch: 3800})
-	s.Tick, s.Box, s.Boxes, s.Symbol, s.Minor = 9000, 9600, 20000, 12000, 10200
-	s.Hair, s.Rule, s.Frame = 200, 500, 600
-	return s
-}
-
-// pocketStyle is for A6: in the hand, 500 mm away.
-func pocketStyle() Style {
-	s := Style{Beat: 1060, Side: 8000, Top: 11200, Bottom: 6500, leastFigure: LeastFigurePocket}
-	s.hands(heights{text: 2330, title: 2900, stage: 2600, aside: 2050, label: 2010, number: 3600, figure: 5900, units: 3600, signal: 2900, watch: 2600})
-	s.Tick, s.Box, s.Boxes, s.Symbol, s.Minor = 7000, 9000, 16000, 10000, 8000
+	text, label := over(d, instructionOf), (d*labelOf+99999)/100000
+	s := Style{Distance: d, Least: label}
+	s.Text = s.Hand(text, typeface.Regular, Ink)
+	s.Beat = s.Text.Lead / 4
+	s.Strong = s.Hand(text, typeface.Semibold, Ink)
+	s.Title = s.Hand(text*112/100, typeface.Bold, Ink)
+	s.Stage = s.Hand(text*106/100, typeface.Bold, Accent)
+	s.Small = s.Hand(label, typeface.Regular, Ink)
+	s.Name = s.Hand(label, typeface.Semibold, Ink)
+	s.Label = s.Hand(label, typeface.Regular, Soft)
+	s.Tag = s.Hand(label, typeface.Semibold, Accent)
+	s.Number = s.Hand(text*130/100, typeface.Bold, White)
+	s.Figure = s.Hand(over(d, figureOf)*104/100, typeface.Bold, Ink)
+	s.Figure.Lead = s.Figure.Cap() + 2*s.Beat // it stands alone on its line
+	s.Units = s.Hand(over(d, tableOf), typeface.Semibold, Ink)
+	s.LookUp = s.Hand(over(d, tableOf), typeface.Semibold, Ink)
+	s.LookUp.Lead = s.LookUp.Cap() + 3*s.Beat/2
+	s.Watch = s.Hand(label, typeface.Bold, White)
+	s.Tick = 11 * s.Beat / 2
+	s.Hang = s.Tick + max(LeastBoxGap, s.Beat)
+	s.Symbol, s.Minor = 7*s.Beat, 6*s.Beat
+	s.Box, s.Boxes = max(LeastBoxHeight, 2*s.Text.Lead), LeastBoxWidth
 	s.Hair, s.Rule, s.Frame = 180, 400, 500
+	s.Side, s.Top, s.Bottom, s.Gutter = 7000, 7000, 6500, 7*s.Beat/2
+	s.Top = max(s.Top, holeBottom-s.Title.Lead) // the title stands below the hole
+	if plain {
+		s.Tick, s.Hang = 6000, 6000+LeastBoxGap
+		s.Box, s.Side, s.Top, s.Bottom = LeastBoxHeight, 12000, 10000, 9000
+		s.Frame = 350
+	}
 	return s
 }
 
-// wallStyle is for A4 and Letter: on a hook beside the bench; a little larger,
-// and the text does not take the whole width.
-func wallStyle() Style {
-	s := Style{Beat: 1550, Side: 18000, Top: 11000, Bottom: 7000, leastFigure: LeastFigure}
-	s.hands(heights{text: 3400, title: 4200, stage: 3800, aside: 2800, label: 2350, number: 5200, figure: 9000, units: 5300, signal: 4200, watch: 4000})
-	s.Tick, s.Box, s.Boxes, s.Symbol, s.Minor = 9300, 10000, 24000, 12400, 10600
-	s.Hair, s.Rule, s.Frame = 200, 500, 600
-	return s
-}
+// over is a part of a distance, rounded up.
+func over(distance, part int) int { return (distance + part - 1) / part }
 
-// stripStyle is for the record strip: plain paper, in the hand.
-func stripStyle() Style {
-	s := Style{Beat: 1100, Side: 14000, Top: 10000, Bottom: 8000, leastFigure: LeastText}
-	s.hands(heights{text: 2400, title: 2900, stage: 2650, aside: 2100, label: 2020, number: 3000, figure: 5000, units: 3000, signal: 2700, watch: 2700})
-	s.Tick, s.Box, s.Boxes, s.Symbol, s.Minor = 6000, 9000, 18000, 10500, 8400
-	s.Hair, s.Rule, s.Frame = 180, 350, 400
-	return s
-}
-
-// heights are capital heights, from which sizes follow.
-type heights struct{ text, title, stage, aside, label, number, figure, units, signal, watch int }
-
-func (s *Style) hands(h heights) {
-	s.Hang = 9 * s.Beat
-	s.Text = s.Hand(h.text, typeface.Regular, Ink)
-	s.Strong = s.Hand(h.text, typeface.Semibold, Ink)
-	s.Title = s.Hand(h.title, typeface.Bold, Ink)
-	s.Stage = s.Hand(h.stage, typeface.Bold, Accent)
-	s.Aside = s.Hand(h.aside, typeface.Regular, Soft)
-	s.Label = s.Hand(h.label, typeface.Regular, Soft)
-	s.Tag = s.Hand(h.label, typeface.Semibold, Accent)
-	s.Number = s.Hand(h.number, typeface.Bold, White)
-	s.Figure = s.Hand(h.figure, typeface.Bold, Ink)
-	s.Figure.Lead = s.Beats(h.figure + 5*s.Beat/2) // it stands alone on its line
-	s.Units = s.Hand(h.units, typeface.Semibold, Ink)
-	s.Signal = s.Hand(h.signal, typeface.Bold, Ink)
-	s.Watch = s.Hand(h.watch, typeface.Bold, White)
-}
-
-// Hand is a hand whose capitals are height high, in the whole half beats that
-// are at least 1.2 of its size.
+// Hand is a hand whose capitals are at least so high, whatever the weight of a
+// word in it, on lines of 1.2 of its size.
 func (s *Style) Hand(height int, f typeface.Font, c sheet.Color) Hand {
-	per := typeface.CapHeight(f, 1000)
-	size := (height*1000 + per - 1) / per
-	return Hand{size, s.Beats(size * 6 / 5), f, c}
+	const em = 1000000
+	per := em
+	for w := typeface.Regular; w <= typeface.Bold; w++ {
+		per = min(per, typeface.CapHeight(w, em))
+	}
+	size := (height*em + per - 1) / per
+	return Hand{size, size * 6 / 5, f, c}
 }
 
-// Beats rounds a length up to half beats.
-func (s *Style) Beats(n int) int {
-	half := s.Beat / 2
-	return (n + half - 1) / half * half
+// Columns is how many columns of that style stand beside each other on a
+// paper: as many as hold running text of 35 characters beside the margin of the
+// numbers.
+func (s Style) Columns(p sheet.Paper) int {
+	least := s.Hang + columnEms*s.Text.Size
+	return max(1, (p.Width-2*s.Side+s.Gutter)/(least+s.Gutter))
 }

@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
-	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
 
 	"benchwright/render/sheet"
 	"benchwright/render/symbol"
@@ -17,23 +17,14 @@ func height(minutes, distance float64) float64 {
 	return distance * 2 * math.Tan(minutes/60*math.Pi/180/2)
 }
 
-// NUREG-0700, 11.4.1.5: 15 minutes of arc are the least. The design takes 16.
-func TestLeastHeightsAreSixteenMinutesOfArc(t *testing.T) {
-	for _, c := range []struct {
-		least    int
-		distance float64
-	}{{LeastInstruction, 700}, {LeastInstructionPocket, 500}} {
-		if want := height(16, c.distance); math.Abs(float64(c.least)/1000-want) > 0.005 {
-			t.Errorf("%d µm at %g mm, want %.2f mm", c.least, c.distance, want)
-		}
-	}
-}
-
-// The heights that a card takes from angles at 700 mm, and the multipliers
-// of NUREG-0700, 11.4.1.5, for 15 and 20 minutes, which are rounded: 0.004 and
-// 0.006 of the distance are really 13.75 and 20.6 minutes. All recomputed.
+// The design's table, from its angles: 18 minutes for what is instructed, 16 for
+// the rest; and what NUREG-0700, 11.4.1.5, has of the multipliers for 15 and 20
+// minutes, which are rounded: 0.004 and 0.006 of the distance are really 13.75 and
+// 20.6 minutes. All recomputed.
 func TestHeightsOfAngles(t *testing.T) {
 	for _, c := range []struct{ minutes, distance, want, within float64 }{
+		{18, 500, 2.62, 0.005},
+		{16, 500, 2.33, 0.005},
 		{16, 700, 3.26, 0.005},
 		{20, 700, 4.07, 0.005},
 		{13.75, 1, 0.004, 0.0000005},
@@ -43,88 +34,118 @@ func TestHeightsOfAngles(t *testing.T) {
 			t.Errorf("%g minutes at %g mm are %.6f mm, want %g", c.minutes, c.distance, got, c.want)
 		}
 	}
-	// 15 minutes are the least: less than what any face has.
-	for least, distance := range map[int]float64{LeastInstruction: 700, LeastInstructionPocket: 500} {
-		if want := height(15, distance); float64(least)/1000 < want {
-			t.Errorf("%d µm at %g mm is under 15 minutes, %.2f mm", least, distance, want)
+}
+
+// distances are those that a shop may state, in mm.
+var distances = []int{350, 500, 700, 1000}
+
+// capital is the height of a capital H of a face, read from its outline and not
+// from what the face says of itself.
+func capital(t *testing.T, h Hand) float64 {
+	t.Helper()
+	face, err := sfnt.Parse(typeface.File(h.Font))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var buf sfnt.Buffer
+	g, err := face.GlyphIndex(&buf, 'H')
+	if err != nil {
+		t.Fatal(err)
+	}
+	segments, err := face.LoadGlyph(&buf, g, fixed.Int26_6(face.UnitsPerEm()), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	top := segments.Bounds().Min.Y // y runs down
+	return -float64(top) / float64(face.UnitsPerEm()) * float64(h.Size) / 1000
+}
+
+// Whatever a face says is as tall as its reader needs at the distance that the
+// shop states, on the type itself.
+func TestHeightsFollowTheReadingDistance(t *testing.T) {
+	for _, p := range sheet.Papers {
+		for _, d := range distances {
+			s := NewStyle(p, d*1000, false)
+			for _, c := range []struct {
+				what    string
+				minutes float64 // of arc
+				part    float64 // of the distance
+				hands   []Hand
+			}{
+				{"an instruction", 18, 1.0 / 190, []Hand{s.Text, s.Strong, s.Title, s.Stage, s.Number}},
+				{"a figure", 0, 1.0 / 100, []Hand{s.Figure}},
+				{"a figure of a table", 0, 1.0 / 150, []Hand{s.LookUp, s.Units}},
+				{"a label", 16, 0.00465, []Hand{s.Small, s.Name, s.Label, s.Tag, s.Watch}},
+			} {
+				want := max(height(c.minutes, float64(d)), c.part*float64(d))
+				for i, h := range c.hands {
+					if got := capital(t, h); got < want-0.01 { // a hundredth of a millimeter for the outline's own units
+						t.Errorf("%s at %d mm: %s (%d) of %.3f mm, want %.3f", p.Name, d, c.what, i, got, want)
+					}
+				}
+			}
 		}
 	}
 }
 
-// Small letters are at least 2.5 mm high in what matters most on a face at the
-// bench: the figure that is set or read, its unit, the action of a step (from
-// memory). Instructions have 2.4 mm.
-func TestSmallLetters(t *testing.T) {
-	small := func(h Hand) int {
-		face, err := sfnt.Parse(typeface.File(h.Font))
-		if err != nil {
-			t.Fatal(err)
-		}
-		m, err := face.Metrics(nil, 1000, font.HintingNone)
-		if err != nil || m.XHeight < 480 || m.XHeight > 500 {
-			t.Fatalf("face %s: x-height %d, %v", h.Font.Name(), m.XHeight, err)
-		}
-		return h.Size * int(m.XHeight) / 1000
-	}
-	for name, s := range map[string]Style{"bench": benchStyle(), "wall": wallStyle()} {
-		for _, h := range []Hand{s.Figure, s.Units, s.Title} {
-			if x := small(h); x < 2500 {
-				t.Errorf("%s: small letters of %d µm", name, x)
+// Left out, the distance is half a metre; a pocket card is nearer, and a strip
+// is in the hand.
+func TestUsualDistances(t *testing.T) {
+	for name, want := range map[string]int{"A4": 500000, "A5": 500000, "A3": 500000, "A6": 350000} {
+		for _, p := range sheet.Papers {
+			if p.Name == name && NewStyle(p, 0, false) != NewStyle(p, want, false) {
+				t.Errorf("%s is not read at %d µm", name, want)
 			}
 		}
-		if x := small(s.Text); x < 2400 {
-			t.Errorf("%s: small letters of instructions of %d µm", name, x)
+	}
+	a4 := sheet.Papers[0]
+	if s := NewStyle(a4, 1000000, true); s.Distance != stripDistance || s.Text.Cap() >= NewStyle(a4, 0, false).Text.Cap() {
+		t.Errorf("a strip is read at %d µm", s.Distance)
+	}
+}
+
+// Columns follow from the paper and the distance, and each holds 35 characters of
+// running text.
+func TestColumns(t *testing.T) {
+	for _, c := range []struct {
+		paper             string
+		distance, columns int
+	}{
+		{"A4", 500, 2}, {"A4", 700, 1}, {"A4", 1000, 1}, {"A4", 350, 3},
+		{"A4-landscape", 500, 3}, {"A4-landscape", 700, 2}, {"A3-landscape", 500, 4},
+		{"A5", 500, 1}, {"half-Letter", 500, 1}, {"Letter", 500, 2}, {"A6", 350, 1},
+	} {
+		for _, p := range sheet.Papers {
+			if p.Name != c.paper {
+				continue
+			}
+			s := NewStyle(p, c.distance*1000, false)
+			if got := s.Columns(p); got != c.columns {
+				t.Errorf("%s at %d mm: %d columns, want %d", p.Name, c.distance, got, c.columns)
+			}
 		}
 	}
 }
 
-func styles() map[string]Style {
-	return map[string]Style{"bench": benchStyle(), "pocket": pocketStyle(), "wall": wallStyle(), "strip": stripStyle()}
-}
-
-func TestHandsAreTallEnoughAndWellLed(t *testing.T) {
-	for name, s := range styles() {
-		instruction, figure := LeastInstruction, LeastFigure
-		switch name {
-		case "pocket":
-			instruction, figure = LeastInstructionPocket, LeastFigurePocket
-		case "strip":
-			instruction, figure = LeastText, LeastText
-		}
-		for _, h := range []Hand{s.Text, s.Strong, s.Title, s.Stage} {
-			if h.Cap() < instruction {
-				t.Errorf("%s: instruction has capitals of %d µm, want %d", name, h.Cap(), instruction)
-			}
-		}
-		for _, h := range []Hand{s.Figure, s.Units} {
-			if h.Cap() < figure {
-				t.Errorf("%s: figure has capitals of %d µm, want %d", name, h.Cap(), figure)
-			}
-		}
-		for _, h := range []Hand{s.Aside, s.Label, s.Tag, s.Number, s.Signal, s.Watch} {
-			if h.Cap() < LeastText {
-				t.Errorf("%s: text has capitals of %d µm, want %d", name, h.Cap(), LeastText)
-			}
-		}
-		for _, h := range []Hand{s.Text, s.Strong, s.Title, s.Stage, s.Aside, s.Label, s.Tag} {
-			if ratio := float64(h.Lead) / float64(h.Size); ratio < 1.2 || ratio > 1.4 {
-				t.Errorf("%s: %d µm type on %d µm lines is %.2f", name, h.Size, h.Lead, ratio)
-			}
-			if h.Lead%(s.Beat/2) != 0 {
-				t.Errorf("%s: a line of %d µm is out of step with %d", name, h.Lead, s.Beat)
+func TestHandsAreWellLedAndRanked(t *testing.T) {
+	for _, d := range distances {
+		s := NewStyle(sheet.Papers[0], d*1000, false)
+		for _, h := range []Hand{s.Text, s.Strong, s.Title, s.Stage, s.Small, s.Name, s.Label, s.Tag} {
+			if ratio := float64(h.Lead) / float64(h.Size); ratio < 1.15 || ratio > 1.35 {
+				t.Errorf("%d µm type on %d µm lines is %.2f", h.Size, h.Lead, ratio)
 			}
 		}
 		// The order of rank: the figure, then number and action, then the rest.
 		if !(s.Figure.Cap() > s.Units.Cap() && s.Figure.Cap() >= s.Title.Cap()*3/2 &&
 			s.Number.Cap() > s.Title.Cap() && s.Title.Cap() > s.Stage.Cap() && s.Stage.Cap() > s.Text.Cap() &&
-			s.Text.Cap() > s.Aside.Cap() && s.Aside.Cap() >= s.Label.Cap()) {
-			t.Errorf("%s: sizes are out of rank", name)
+			s.Text.Cap() > s.Small.Cap() && s.Small.Cap() >= s.Label.Cap()) {
+			t.Errorf("at %d mm sizes are out of rank", d)
 		}
 		if s.Box < LeastBoxHeight || s.Boxes < LeastBoxWidth {
-			t.Errorf("%s: a box to write in is %d × %d µm", name, s.Boxes, s.Box)
+			t.Errorf("a box to write in is %d × %d µm", s.Boxes, s.Box)
 		}
-		if s.Side < LeastTrim || s.Bottom < LeastTrim {
-			t.Errorf("%s: margins %d and %d are under %d", name, s.Side, s.Bottom, LeastTrim)
+		if s.Side < LeastTrim || s.Bottom < LeastTrim || s.Top < LeastTrim {
+			t.Errorf("margins %d, %d and %d are under %d", s.Side, s.Top, s.Bottom, LeastTrim)
 		}
 	}
 }

@@ -153,14 +153,34 @@ func breaksAfter(text string, i int, r rune) bool {
 	before, _ := utf8.DecodeLastRuneInString(text[:i])
 	after, _ := utf8.DecodeRuneInString(text[i+utf8.RuneLen(r):])
 	switch r {
-	case '-', '‐':
-		return unicode.IsLetter(before) && unicode.IsLetter(after)
+	case '-', '‐': // a word of its own on either side: right-angle, not V-blocks
+		return letters(text[:i], true) > 2 && letters(text[i+utf8.RuneLen(r):], false) > 2
 	case '—':
 		return unicode.IsLetter(after)
 	case '–', '/':
 		return unicode.IsLetter(before) && unicode.IsLetter(after)
 	}
 	return false
+}
+
+// letters is how many letters, up to three, a text ends with, or begins with.
+func letters(text string, end bool) int {
+	n := 0
+	for len(text) > 0 && n < 3 {
+		r, size := utf8.DecodeRuneInString(text)
+		if end {
+			r, size = utf8.DecodeLastRuneInString(text)
+		}
+		if !unicode.IsLetter(r) {
+			break
+		}
+		if n++; end {
+			text = text[:len(text)-size]
+		} else {
+			text = text[size:]
+		}
+	}
+	return n
 }
 
 // Set breaks runs to width, ragged right. The first line starts indent to the

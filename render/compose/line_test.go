@@ -6,11 +6,12 @@ import (
 	"testing"
 
 	"benchwright/render"
+	"benchwright/render/sheet"
 	"benchwright/render/typeface"
 )
 
 func bench() *Compositor {
-	c := &Compositor{Style: benchStyle(), Say: render.Words{}.WithDefaults()}
+	c := &Compositor{Style: NewStyle(sheet.Papers[0], 0, false), Say: render.Words{}.WithDefaults()}
 	c.Column = 128000
 	c.Width, c.Tallest = c.Column, 150000
 	return c

@@ -9,7 +9,7 @@ import (
 // Panel is a ground with a bar down its left, which holds one number.
 func (c *Compositor) Panel(k Column) Block {
 	var out Canvas
-	height := c.Beats(k.Y + c.Beat)
+	height := k.Y + c.Pad()
 	out.Add(sheet.Rect{W: c.Width, H: height, Fill: Tint, Stroke: sheet.NoColor, Role: sheet.Ground})
 	out.Ground(0, 0, c.Beat/2, height, Accent)
 	out.Add(k.Ops...)
@@ -18,8 +18,34 @@ func (c *Compositor) Panel(k Column) Block {
 
 // Within is a column inside such a panel.
 func (c *Compositor) Within() Column {
-	left := c.Pad() + c.Beat/2
-	return Column{C: c, X: left, Y: c.Beat, Width: c.Width - left - c.Pad()}
+	return Column{C: c, X: c.Pad(), Y: c.Beat / 2, Width: c.Width - 2*c.Pad()}
+}
+
+// Titled sets what a panel is about, and behind it on the same line, as far as
+// there is room, what it is read with.
+func (k *Column) Titled(title, with []render.Run) {
+	c := k.C
+	p := c.Set(title, c.Strong, k.Width, 0)
+	k.Para(p, k.X, k.Y)
+	k.Y += p.Height()
+	if len(with) == 0 {
+		return
+	}
+	indent := 0
+	if n := len(p.Lines); n > 0 {
+		if last := p.Lines[n-1]; len(last) > 0 {
+			indent = last[len(last)-1].x + last[len(last)-1].W + 2*c.Beat
+		}
+	}
+	least, _ := c.Extent(with, c.Small)
+	if q := c.Set(with, c.Small, k.Width, indent); indent > 0 && indent+least < k.Width && len(q.Lines[0]) > 0 && indent < k.Width*2/3 {
+		down := p.Hand.Lead - p.Hand.Base() - (q.Hand.Lead - q.Hand.Base())
+		k.Y += down - q.Hand.Lead
+		k.Para(q, k.X, k.Y)
+		k.Y += q.Height() - min(down, 0)
+		return
+	}
+	k.Text(with, c.Small)
 }
 
 // Labelled sets a figure with its label before it on the same line where both
@@ -27,8 +53,8 @@ func (c *Compositor) Within() Column {
 func (k *Column) Labelled(label, value, unit string) {
 	c, u := k.C, k.C.Beat
 	p := c.Set(Says(label), c.Strong.In(Accent), k.Width, 0)
-	beside := p.Width + 2*u
-	if len(p.Lines) != 1 || beside+c.figureWidth(value, unit) > k.Width {
+	beside := p.Width + 3*u/2
+	if len(p.Lines) != 1 || beside+c.FigureWidth(value, unit) > k.Width {
 		k.Para(p, k.X, k.Y)
 		k.Y += p.Height()
 		k.Figure(value, unit)
@@ -40,8 +66,8 @@ func (k *Column) Labelled(label, value, unit string) {
 	k.X, k.Width = k.X-beside, k.Width+beside
 }
 
-// figureWidth is what a figure and its unit take at full size.
-func (c *Compositor) figureWidth(value, unit string) int {
+// FigureWidth is what a figure and its unit take at full size.
+func (c *Compositor) FigureWidth(value, unit string) int {
 	w := typeface.Width(c.Figure.Font, c.Figure.Size, value)
 	if unit != "" {
 		w += c.Beat + typeface.Width(c.Units.Font, c.Units.Size, unit)
@@ -49,27 +75,33 @@ func (c *Compositor) figureWidth(value, unit string) int {
 	return w
 }
 
-// Figure sets the large figure and its unit on one base line. It shrinks what
-// does not fit the column, never below what must be read; then it is a
-// Problem.
+// Figure sets the large figure and its unit on one base line. What does not fit
+// the column is a Problem: a figure is never made smaller.
 func (k *Column) Figure(value, unit string) {
 	c := k.C
 	value, unit = c.Clean(value), c.Clean(unit)
 	h, b := c.Figure, c.Units
-	least := h.Size * c.leastFigure / h.Cap()
-	if whole := c.figureWidth(value, unit); whole > k.Width {
-		h.Size = max(least, h.Size*k.Width/whole)
-		b.Size = max(c.Text.Size, b.Size*k.Width/whole)
-	}
-	w := typeface.Width(h.Font, h.Size, value)
-	behind := typeface.Width(b.Font, b.Size, unit)
-	if all := w + c.Beat + behind; unit != "" && all > k.Width || w > k.Width {
+	if c.FigureWidth(value, unit) > k.Width {
 		c.Problem(render.Problem{Kind: render.WordTooWide, Text: Joined(" ", value, unit)})
 	}
-	base := k.Y + c.Figure.Base()
+	w := typeface.Width(h.Font, h.Size, value)
+	base := k.Y + h.Base()
 	k.Span(Span{Text: value, Font: h.Font, W: w}, h, k.X, base)
 	if unit != "" {
-		k.Span(Span{Text: unit, Font: b.Font, W: behind}, b, k.X+w+c.Beat, base)
+		k.Span(Span{Text: unit, Font: b.Font, W: typeface.Width(b.Font, b.Size, unit)}, b, k.X+w+c.Beat, base)
 	}
 	k.Y += h.Lead
+}
+
+// Note sets what there is to heed as one paragraph: each is a sentence of its
+// own.
+func (k *Column) Note(lines [][]render.Run, h Hand) {
+	var all []render.Run
+	for _, l := range lines {
+		if len(all) > 0 && len(l) > 0 {
+			all = append(all, render.Run{Text: " "})
+		}
+		all = append(all, l...)
+	}
+	k.Text(all, h)
 }

@@ -11,11 +11,11 @@ type Tabs struct {
 	Left   int // of the first
 }
 
-// Columns shares width out over columns of which least and whole are the
+// Share shares width out over columns of which least and whole are the
 // narrowest and the natural widths: each gets its natural width if that leaves
 // the others their fair share, and what then is short is short where the text
 // is long. Room that nobody needs goes to column slack.
-func (c *Compositor) Columns(least, whole []int, width, gap, slack int) []int {
+func (c *Compositor) Share(least, whole []int, width, gap, slack int) []int {
 	n := len(least)
 	room := width - gap*(n-1)
 	need, want := Sum(least), Sum(whole)

@@ -8,7 +8,7 @@ import (
 	"benchwright/render/typeface"
 )
 
-// A full callout has its word in a strip, the symbols on the left, and what
+// A full callout has its word and its symbols in a cell at the left, and what
 // may happen and how to avoid it beside them.
 func callout(o render.Callout, c *compose.Compositor) compose.Block {
 	if o.Short {
@@ -16,55 +16,53 @@ func callout(o render.Callout, c *compose.Compositor) compose.Block {
 	}
 	u, l := c.Beat, compose.LookOf(o.Signal)
 	border := c.Frame * l.Border / 8
-	left, strip := border+3*u/2, border+5*u
-	rows := make([][]render.Run, 0, 2)
-	rows = append(rows, sentence(o.Hazard, o.Result), o.Avoid)
-	hands := []compose.Hand{c.Text, c.Strong}
+	pad := max(u/2, compose.LeastBoxGap-border)
+	first, then := heavy(sentence(o.Hazard, o.Result), render.Regular), heavy(o.Avoid, render.Semibold)
 	if o.AvoidFirst {
-		rows[0], rows[1], hands[0], hands[1] = rows[1], rows[0], hands[1], hands[0]
+		first, then = then, first
 	}
-	fill := func(columns int) (compose.Column, int) {
-		k := compose.Column{C: c, X: left, Y: strip + u/2, Width: c.Width - 2*left}
-		down := 0
-		if n := len(o.Symbols); n > 0 {
-			down = (n + columns - 1) / columns * (c.Symbol + u)
-			for i, code := range o.Symbols {
-				symbolAt(c, &k.Canvas, code, k.X+i%columns*(c.Symbol+u), strip+u+i/columns*(c.Symbol+u), c.Symbol)
-			}
-			k.X += columns * (c.Symbol + u)
-			k.Width -= columns * (c.Symbol + u)
-			k.X, k.Width = k.X+u/2, k.Width-u/2
-		}
-		for i, runs := range rows {
-			k.Text(runs, hands[i])
-		}
-		return k, max(k.Y+u/2, strip+u+down) + border
-	}
+	runs := sentence(first, then)
+	var scratch compose.Canvas
+	chip := drawChip(c, &scratch, o.Signal, o.Word, 0, 0, 0)
 	// Symbols stand side by side or one under the other, whichever is lower.
+	fill := func(columns int) (compose.Column, int) {
+		n := len(o.Symbols)
+		cell := max(chip, columns*(c.Symbol+u/2)-u/2)
+		k := compose.Column{C: c, X: border + cell + 3*u/2, Y: border + u/4, Width: c.Width - 2*border - cell - 3*u/2 - pad}
+		down := border + chipHeight(c)
+		drawChip(c, &k.Canvas, o.Signal, o.Word, border, border, cell)
+		for i, code := range o.Symbols {
+			row := min(columns, n-i/columns*columns) // of this row: its symbols stand in the middle
+			x := border + (cell-row*(c.Symbol+u/2)+u/2)/2 + i%columns*(c.Symbol+u/2)
+			symbolAt(c, &k.Canvas, code, x, down+u/2+i/columns*(c.Symbol+u/2), c.Symbol)
+		}
+		if n > 0 {
+			down += (n+columns-1)/columns*(c.Symbol+u/2) + u/2
+		}
+		k.Text(runs, c.Text)
+		return k, max(k.Y+u/2, down) + border
+	}
 	k, height := fill(1)
 	for n := 2; n <= len(o.Symbols); n++ {
 		if q, h := fill(n); h < height {
 			k, height = q, h
 		}
 	}
-	height = c.Beats(height)
 	var out compose.Canvas
 	drawBorder(o, &out, c, height)
-	out.Ground(border, border, c.Width-2*border, strip-border, l.Ground)
-	signalWord(c, &out, o.Signal, o.Word, c.Signal, left, border, strip-border)
 	out.Add(k.Ops...)
 	return compose.One(height, out)
 }
 
 // signalWord sets a word with its triangle in a strip and returns its width.
-func signalWord(c *compose.Compositor, k *compose.Canvas, s render.Signal, word string, h compose.Hand, x, y, strip int) int {
+func signalWord(c *compose.Compositor, k *compose.Canvas, s render.Signal, word string, x, y, strip int) int {
 	l, at := compose.LookOf(s), x
 	if l.Alert != "" {
 		side := strip * 3 / 4
 		symbolAt(c, k, l.Alert, at, y+(strip-side)/2, side)
-		at += side + strip/6
+		at += side + strip/8
 	}
-	h = h.In(l.Word)
+	h := c.Name.In(l.Word)
 	h.Font = typeface.Bold
 	p := c.Set(compose.Says(word), h, c.Width, 0)
 	k.Para(p, at, y+(strip-h.Lead)/2)
@@ -79,15 +77,15 @@ func sentence(a, b []render.Run) []render.Run {
 	return append(append(append([]render.Run(nil), a...), render.Run{Text: " "}), b...)
 }
 
-// short is one row: symbols, word, how to avoid.
+// shortCallout is one row: symbols, word, how to avoid.
 func shortCallout(o render.Callout, c *compose.Compositor) compose.Block {
 	u := c.Beat
-	inset := c.Frame*compose.LookOf(o.Signal).Border/8 + u
+	inset := max(c.Frame*compose.LookOf(o.Signal).Border/8+u/2, compose.LeastBoxGap)
 	k := compose.Column{C: c, X: inset, Y: inset, Width: c.Width - 2*inset}
 	height := 0
 	for _, code := range o.Symbols {
 		symbolAt(c, &k.Canvas, code, k.X, inset, c.Minor)
-		k.X += c.Minor + u
+		k.X += c.Minor + u/2
 		height = c.Minor
 	}
 	if height > 0 {
@@ -95,27 +93,29 @@ func shortCallout(o render.Callout, c *compose.Compositor) compose.Block {
 	}
 	k.Width -= k.X - inset
 	var scratch compose.Canvas
-	chip := drawChip(c, &scratch, o.Signal, o.Word, 0, 0, c.Text.Lead, 0)
+	chip := drawChip(c, &scratch, o.Signal, o.Word, 0, 0, 0)
 	p := c.Set(o.Avoid, c.Strong, k.Width, chip+u)
 	text := max(p.Height(), c.Text.Lead)
 	y := inset + max(0, (height-text)/2)
-	drawChip(c, &k.Canvas, o.Signal, o.Word, k.X, y, c.Text.Lead, 0)
+	drawChip(c, &k.Canvas, o.Signal, o.Word, k.X, y+(c.Text.Lead-chipHeight(c))/2, 0)
 	k.Para(p, k.X, y)
-	height = c.Beats(2*inset + max(height, text))
+	height = 2*inset + max(height, text)
 	var out compose.Canvas
 	drawBorder(o, &out, c, height)
 	out.Add(k.Ops...)
 	return compose.One(height, out)
 }
 
-// drawChip sets a signal word on its colour, as high as a line and at least so
-// wide; it returns its width.
-func drawChip(c *compose.Compositor, k *compose.Canvas, s render.Signal, word string, x, y, lead, least int) int {
+// chipHeight is how high a signal word on its color is.
+func chipHeight(c *compose.Compositor) int { return c.Name.Lead }
+
+// chip is a signal word on its color, at least so wide; it returns its width.
+func drawChip(c *compose.Compositor, k *compose.Canvas, s render.Signal, word string, x, y, least int) int {
 	u := c.Beat
-	h := lead - u/2
+	h := chipHeight(c)
 	var in compose.Canvas
-	w := max(least, signalWord(c, &in, s, word, c.Tag, x+u/2, y+u/4, h)+u)
-	k.Ground(x, y+u/4, w, h, compose.LookOf(s).Ground)
+	w := max(least, signalWord(c, &in, s, word, x+u/2, y, h)+u)
+	k.Ground(x, y, w, h, compose.LookOf(s).Ground)
 	k.Add(in.Ops...)
 	return w
 }

@@ -53,6 +53,8 @@ func Lay(c *compose.Compositor, content render.Content) compose.Block {
 		return figure.Indicator(v, c)
 	case render.Records:
 		return records(v, c)
+	case render.Ticks:
+		return ticks(v, c)
 	case render.End:
 		return end(v, c)
 	}

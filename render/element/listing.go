@@ -18,18 +18,18 @@ func listing(l render.Listing, c *compose.Compositor) compose.Block {
 		var k compose.Canvas
 		p := c.Set(compose.Says(l.Title), c.Strong.In(compose.Accent), c.Width, 0)
 		heading(c, &k, l.Title)
-		q := c.Set(compose.Says(l.None), c.Text, c.Width-p.Width-3*u, 0)
+		q := c.Set(compose.Says(l.None), c.Small, c.Width-p.Width-3*u, 0)
 		k.Para(q, p.Width+3*u, 0)
-		b.Slabs = []compose.Slab{{Height: c.Beats(p.Height() + u/2), Ops: k.Ops}}
+		b.Slabs = []compose.Slab{{Height: p.Height() + u/2, Ops: k.Ops}}
 		return b
 	}
 	least, whole := make([]int, n), make([]int, n)
 	for i, s := range l.Columns {
 		least[i], whole[i] = c.Extent(compose.Says(s), c.Label)
 	}
-	hands := []compose.Hand{c.Strong, c.Text}
+	hands := []compose.Hand{c.Name, c.Small}
 	if n == 1 {
-		hands = []compose.Hand{c.Text}
+		hands = []compose.Hand{c.Small}
 	}
 	for _, r := range l.Rows {
 		for i, cell := range r {
@@ -37,7 +37,11 @@ func listing(l render.Listing, c *compose.Compositor) compose.Block {
 			least[i], whole[i] = max(least[i], a), max(whole[i], w)
 		}
 	}
-	g := compose.Tabs{C: c, Widths: c.Columns(least, whole, c.Width, 2*u, 0), Gap: 2 * u}
+	slack := 0
+	if n == 2 { // a name, and what is said of it
+		slack = 1
+	}
+	g := compose.Tabs{C: c, Widths: c.Share(least, whole, c.Width, 2*u, slack), Gap: 2 * u}
 	head := func(title string) compose.Slab {
 		var k compose.Canvas
 		h := heading(c, &k, title)
@@ -49,16 +53,16 @@ func listing(l render.Listing, c *compose.Compositor) compose.Block {
 			h += g.Row(&k, cells, []compose.Hand{c.Label}, nil, h)
 			k.Across(0, h, c.Width, c.Hair, compose.Hairline)
 		}
-		return compose.Slab{Height: c.Beats(h), Keep: true, Ops: k.Ops}
+		return compose.Slab{Height: h, Keep: true, Ops: k.Ops}
 	}
 	again := head(l.Title + " " + c.Say.Continued)
 	b.Again = &again
 	b.Slabs = append(b.Slabs, head(l.Title))
 	for i, r := range l.Rows {
 		var k compose.Canvas
-		h := g.Row(&k, r, hands, nil, u/4) + u/2
+		h := g.Row(&k, r, hands, nil, u/8) + u/4
 		k.Across(0, h, c.Width, c.Hair, compose.Hairline)
-		b.Slabs = append(b.Slabs, compose.Slab{Height: c.Beats(h), Keep: i == 0 && len(l.Rows) > 1 || i == len(l.Rows)-2, Ops: k.Ops})
+		b.Slabs = append(b.Slabs, compose.Slab{Height: h, Keep: i == 0 && len(l.Rows) > 1 || i == len(l.Rows)-2, Ops: k.Ops})
 	}
 	return b
 }

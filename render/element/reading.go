@@ -4,93 +4,78 @@ import (
 	"benchwright/render"
 	"benchwright/render/compose"
 	"benchwright/render/sheet"
-	"benchwright/render/typeface"
 )
 
-// A reading shows what to read, the band on a bar with its reject sides
-// hatched, the boxes, and what to do on either side.
+// A reading says what is read and with what; then stand the figure that is
+// accepted and the boxes, side by side where both fit; the band on a bar with
+// its reject sides hatched; and what to do below and above it.
 func reading(r render.Reading, c *compose.Compositor) compose.Block {
 	u := c.Beat
 	k := c.Within()
-	k.Text(r.Title, c.Strong)
-	k.Text(toolRuns(r.Gauge), c.Text)
-	k.Y += u / 2
+	k.Titled(r.Title, toolRuns(r.Gauge))
+	boxes := r.Boxes
+	from := k.Y
 	if r.Value != "" {
 		figure := c.Figure
-		if r.Plain { // only what to expect: it must not look like an accept band
-			c.Figure = c.Hand(c.Units.Cap(), typeface.Semibold, compose.Ink)
+		if r.Plain { // only what to expect: it must not look like an accept compose.Band
+			c.Figure = c.Units
+			c.Figure.Lead = max(c.Units.Lead, c.Figure.Cap()+2*u)
 		}
-		k.Labelled(r.Label, r.Value, r.Unit)
+		_, w := c.Extent(compose.Says(r.Label), c.Strong)
+		end := w + 3*u/2 + c.FigureWidth(r.Value, r.Unit) + 2*u
+		unit := r.BoxUnit
+		if unit == r.Unit && end+c.Lone("", unit) > k.Width {
+			unit = "" // it stands before the box
+		}
+		if len(boxes) == 1 && end+c.Lone(boxes[0], unit) <= k.Width {
+			k.OneBox(boxes[0], unit)
+			boxes = nil
+			height := max(k.Y-from, c.Figure.Lead)
+			k.Y = from + (height-c.Figure.Lead)/2
+			k.Labelled(r.Label, r.Value, r.Unit)
+			k.Y = from + height
+		} else {
+			k.Labelled(r.Label, r.Value, r.Unit)
+		}
 		c.Figure = figure
 	}
-	if !r.Plain && (r.Low != "" || r.High != "") {
-		k.Y += u
-		band(&k, r.Low, r.High)
-	}
 	k.Text(r.Source, c.Label)
-	if len(r.Lines) > 0 {
+	k.Note(append(r.Lines[:len(r.Lines):len(r.Lines)], r.Use), c.Text)
+	if len(boxes) > 0 {
 		k.Y += u / 2
-		k.Lines(r.Lines, c.Text)
+		k.Boxes(boxes, r.BoxUnit, 2*c.Boxes)
 	}
-	if len(r.Boxes) > 0 {
-		k.Y += u
-		k.Boxes(r.Boxes, "", 2*c.Boxes)
-	}
-	if len(r.Use) > 0 {
+	if !r.Plain && (r.Low != "" || r.High != "") {
 		k.Y += u / 2
-		k.Text(r.Use, c.Strong)
+		band(&k, r.Low != "", r.High != "")
 	}
-	if len(r.IfLow) > 0 || len(r.IfHigh) > 0 {
-		k.Y += u
-		branches(&k, r)
-	}
+	branches(&k, r)
 	return c.Panel(k)
 }
 
-// runs names a tool on one line.
-func toolRuns(t render.ToolRow) []render.Run {
-	var runs []render.Run
-	for _, r := range []render.Run{{Text: t.Verb}, {Text: t.Name, Weight: render.Semibold}, {Text: t.Number, Code: true}, {Text: t.Place}, {Text: t.Note}} {
-		if r.Text == "" {
-			continue
-		}
-		if len(runs) > 0 {
-			runs = append(runs, render.Run{Text: " "})
-		}
-		runs = append(runs, r)
-	}
-	return runs
-}
-
-// band draws the bar: the accept band is clear, with its ends written inside
-// it, for a reading at an end is still accepted; what lies outside is hatched.
-// A side without an end has no reject part.
-func band(k *compose.Column, low, high string) {
+// band draws the bar: the accept band is clear, what lies outside is hatched. A
+// side without an end has no reject part.
+func band(k *compose.Column, low, high bool) {
 	c, u := k.C, k.C.Beat
-	h := 9 * u / 2
+	h := 2 * u
 	from, to := k.X, k.X+k.Width
-	if low != "" {
+	if low {
 		from += k.Width / 5
 		hatch(k, k.X, k.Y, from-k.X, h)
 	}
-	if high != "" {
+	if high {
 		to -= k.Width / 5
 		hatch(k, to, k.Y, k.X+k.Width-to, h)
 	}
 	k.Ground(from, k.Y, to-from, h, compose.White)
-	k.Add(sheet.Rect{X: k.X, Y: k.Y, W: k.Width, H: h, Fill: sheet.NoColor, Stroke: compose.Ink, StrokeWidth: c.Rule, Role: sheet.Tint})
-	end := func(x int, s string, a render.Align) {
-		k.Add(sheet.Line{X1: x, Y1: k.Y, X2: x, Y2: k.Y + h, Width: 2 * c.Frame, Color: compose.Ink})
-		p := c.Set(compose.Says(s), c.Strong, to-from, 0)
-		k.Aligned(p, from+u, k.Y+(h-p.Hand.Lead)/2, to-from-2*u, a)
+	k.Add(sheet.Rect{X: k.X, Y: k.Y, W: k.Width, H: h, Fill: sheet.NoColor, Stroke: compose.Ink, StrokeWidth: c.Hair, Role: sheet.Tint})
+	if low {
+		k.Add(sheet.Line{X1: from, Y1: k.Y, X2: from, Y2: k.Y + h, Width: 2 * c.Rule, Color: compose.Ink})
 	}
-	if low != "" {
-		end(from, low, render.Left)
+	if high {
+		k.Add(sheet.Line{X1: to, Y1: k.Y, X2: to, Y2: k.Y + h, Width: 2 * c.Rule, Color: compose.Ink})
 	}
-	if high != "" {
-		end(to, high, render.Right)
-	}
-	k.Y += h + u/2
+	k.Y += h
 }
 
 // hatch fills an area with strokes at 45°.
@@ -111,31 +96,30 @@ func hatch(k *compose.Column, x, y, w, h int) {
 	}
 }
 
-// branches are what to do below and above, with arrows that point the way.
+// branches are what to do below and above, side by side under their ends of the
+// bar, with arrows that point the way. One that stands alone takes the width.
 func branches(k *compose.Column, r render.Reading) {
 	c, u := k.C, k.C.Beat
-	label := 0
-	for _, s := range []string{r.LowLabel, r.HighLabel} {
-		_, w := c.Extent(compose.Says(s), c.Strong)
-		label = max(label, w)
+	if len(r.IfLow) == 0 && len(r.IfHigh) == 0 {
+		return
 	}
-	label = min(label, k.Width/3)
-	arrow := 2 * u
-	row := func(text string, runs []render.Run, down bool) {
+	k.Y += u / 4
+	arrow := 3 * u / 2
+	side := func(x, width int, label string, runs []render.Run, down bool) int {
 		if len(runs) == 0 {
-			return
+			return 0
 		}
-		k.Across(k.X, k.Y, k.Width, c.Hair, compose.Hairline)
-		k.Y += u / 2
-		pointer(k, k.X, k.Y+(c.Text.Lead-arrow)/2, arrow, down)
-		p := c.Set(compose.Says(text), c.Strong, label, 0)
-		q := c.Set(runs, c.Text, k.Width-arrow-label-3*u, 0)
-		k.Para(p, k.X+arrow+u, k.Y)
-		k.Para(q, k.X+arrow+label+3*u, k.Y)
-		k.Y += max(p.Height(), q.Height()) + u/2
+		pointer(k, x, k.Y+(c.Text.Lead-arrow)/2, arrow, down)
+		p := c.Set(sentence([]render.Run{{Text: label + ":", Weight: render.Semibold}}, runs), c.Text, width-arrow-u/2, 0)
+		k.Para(p, x+arrow+u/2, k.Y)
+		return p.Height()
 	}
-	row(r.LowLabel, r.IfLow, true)
-	row(r.HighLabel, r.IfHigh, false)
+	if len(r.IfLow) == 0 || len(r.IfHigh) == 0 {
+		k.Y += max(side(k.X, k.Width, r.LowLabel, r.IfLow, true), side(k.X, k.Width, r.HighLabel, r.IfHigh, false))
+		return
+	}
+	half := (k.Width - 2*u) / 2
+	k.Y += max(side(k.X, half, r.LowLabel, r.IfLow, true), side(k.X+half+2*u, half, r.HighLabel, r.IfHigh, false))
 }
 
 // pointer is a solid triangle that points down or up.

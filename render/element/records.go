@@ -4,137 +4,166 @@ import (
 	"benchwright/render"
 	"benchwright/render/compose"
 	"benchwright/render/sheet"
+	"benchwright/render/typeface"
 )
 
-// A ledger is how the lines of a Records are set: their columns, and whether
-// the limits stand under what they limit because a column of their own would
-// leave that no room.
-type ledger struct {
-	compose.Tabs
-	stacked bool
-}
+import "strconv"
 
-// Records are lines to fill in: step, what, limits, then the boxes.
+// Records are lines to fill in: step, what and its limits at the left, at the
+// right a box for each reading, then the instrument's number and the initials.
 func records(r render.Records, c *compose.Compositor) compose.Block {
-	l := newLedger(c, r)
-	again := l.head(r, compose.Joined(" ", r.Title, c.Say.Continued))
+	again := recordsHead(r, c, compose.Joined(" ", r.Title, c.Say.Continued))
 	if r.Title == "" {
-		again = l.head(r, "")
+		again = recordsHead(r, c, "")
 	}
-	b := compose.Block{Runs: true, Again: &again, Slabs: []compose.Slab{l.head(r, r.Title)}}
+	b := compose.Block{Runs: true, Again: &again, Slabs: []compose.Slab{recordsHead(r, c, r.Title)}}
+	if r.Wide {
+		b.Again, b.Slabs = nil, nil
+	}
 	for i, row := range r.Rows {
 		c.Ref = row.Ref
-		s := l.row(row)
+		s := recordsRow(r, c, row)
+		if r.Wide {
+			s = wideRow(c, row)
+		}
 		s.Keep = i == 0 && len(r.Rows) > 1 || i == len(r.Rows)-2
 		b.Slabs = append(b.Slabs, s)
 	}
 	return b
 }
 
-// newLedger shares the width out: the text gets what it needs, then the boxes
-// what is good to write in.
-func newLedger(c *compose.Compositor, r render.Records) ledger {
-	gap := max(3*c.Beat/2, compose.LeastBoxGap)
-	n := max(3, len(r.Columns))
-	least, whole := make([]int, n), make([]int, n)
-	for i, s := range r.Columns {
-		least[i], whole[i] = c.Extent(compose.Says(s), c.Tag)
-		if i >= 3 {
-			least[i] = max(least[i], compose.LeastBoxWidth)
-			whole[i] = least[i]
-		}
-	}
-	element := c.Ref
-	for _, row := range r.Rows {
-		c.Ref = row.Ref
-		for i, cell := range [][]render.Run{compose.Says(row.Step), row.What, row.Limits} {
-			h := c.Strong
-			if i == 1 && !row.Hold {
-				h = c.Text
-			}
-			l, w := c.Extent(cell, h)
-			least[i], whole[i] = max(least[i], l), max(whole[i], w)
-		}
-	}
-	c.Ref = element
-	whole[2] += c.Beat / 2
-	least[2] = max(least[2], min(whole[2], c.Width*3/10)) // limits are read at a glance
-	first := 3
-	stacked := compose.Sum(least)-least[1]+9*c.Text.Size+gap*(n-1) > c.Width
-	if stacked {
-		whole[1], least[1] = max(whole[1], whole[2]), max(least[1], least[2])
-		least, whole = append(least[:2], least[3:]...), append(whole[:2], whole[3:]...)
-		first = 2
-	}
-	l := ledger{compose.Tabs{C: c, Widths: c.Columns(least, whole, c.Width, gap, 1), Gap: gap}, stacked}
-	if boxes := l.Widths[first:]; len(boxes) > 0 {
-		more := max(0, l.Widths[1]-whole[1]) / len(boxes)
-		for i := range boxes {
-			wider := max(0, min(more, c.Boxes-boxes[i]))
-			boxes[i] += wider
-			l.Widths[1] -= wider
-		}
-	}
-	return l
+// mostReadings is how many boxes for readings stand on one line.
+const mostReadings = 4
+
+// boxGap is the room between boxes on a strip.
+func boxGap(c *compose.Compositor) int { return max(compose.LeastBoxGap, c.Beat) }
+
+// columns of the tail: instrument and initials, each a box wide.
+func recordsTail(r render.Records, c *compose.Compositor) int {
+	return len(r.Tail) * (c.Boxes + boxGap(c))
 }
 
-// head is the title over the heads of the columns.
-func (l ledger) head(r render.Records, title string) compose.Slab {
-	c := l.C
+// recordsHead is the title over the heads of the columns.
+func recordsHead(r render.Records, c *compose.Compositor, title string) compose.Slab {
 	var k compose.Canvas
 	h := 0
 	if title != "" {
 		h = heading(c, &k, title)
 	}
-	var cells [][]render.Run
-	for i, s := range r.Columns {
-		if i == 2 && l.stacked {
-			cells[1] = compose.Says(compose.Joined(" · ", r.Columns[1], s))
-			continue
-		}
-		cells = append(cells, compose.Says(s))
+	tall := 0
+	at := func(x, w int, s string, a render.Align) {
+		p := c.Set(compose.Says(s), c.Label, w, 0)
+		k.Aligned(p, x, h, w, a)
+		tall = max(tall, p.Height())
 	}
-	h += l.Tabs.Row(&k, cells, []compose.Hand{c.Label}, nil, h)
+	right := c.Width - recordsTail(r, c)
+	at(0, c.Width/3, compose.Joined(" · ", r.Step, r.What), render.Left)
+	at(right-2*c.Boxes, 2*c.Boxes, r.Readings, render.Right)
+	for i, s := range r.Tail {
+		at(right+i*(c.Boxes+boxGap(c))+boxGap(c), c.Boxes, s, render.Left)
+	}
+	h += tall
 	k.Across(0, h, c.Width, c.Hair, compose.Hairline)
-	return compose.Slab{Height: c.Beats(h), Keep: true, Ops: k.Ops}
+	return compose.Slab{Height: h + c.Hair, Keep: true, Ops: k.Ops}
 }
 
-// row sets one line: the text level with its boxes, each box apart from the
-// next. Where no box belongs, a dash says so.
-func (l ledger) row(row render.RecordRow) compose.Slab {
-	c, u := l.C, l.C.Beat
-	top := max(3*u/4, compose.LeastBoxGap/2) // two of these lie between boxes
-	level := top + max(0, (c.Box-c.Text.Lead)/2)
-	what, stroke := c.Text, c.Frame
+// recordsRow sets one line: the text level with its boxes, each box apart from the
+// next and under its label; where that leaves the text no room, it stands above
+// them. Where no box belongs, a dash says so.
+func recordsRow(r render.Records, c *compose.Compositor, row render.RecordRow) compose.Slab {
+	u, gap := c.Beat, boxGap(c)
+	top, stroke := gap/2, c.Frame
 	if row.Hold {
-		what, stroke = c.Strong, 2*c.Frame
+		stroke = 2 * c.Frame
 	}
-	cells, hands := [][]render.Run{compose.Says(row.Step), row.What, row.Limits}, []compose.Hand{c.Strong, what, c.Strong}
+	cell := c.Boxes + gap
+	least := 12 * c.Small.Size // of the text, beside its boxes
+	right := c.Width - recordsTail(r, c)
+	n := min(len(row.Boxes), mostReadings, max(1, (right-least)/cell))
+	number := 5 * c.Small.Size / 2
+	step := c.Set(compose.Says(row.Step), c.Name, number, 0)
+	runs := sentence(heavy(row.What, render.Semibold), row.Limits)
+	room := right + gap - n*cell - gap - number
 	var k compose.Canvas
-	under, first := 0, 3
-	switch {
-	case !l.stacked:
-		under = level + l.Tabs.Row(&k, cells, hands, nil, level)
-	case len(row.Limits) == 0:
-		first = 2
-		under = level + l.Tabs.Row(&k, cells[:2], hands, nil, level)
-	default:
-		first = 2
-		under = top + l.Tabs.Row(&k, cells[:2], hands, nil, top)
-		under += l.Tabs.Row(&k, [][]render.Run{nil, row.Limits}, hands[2:], nil, under)
+	var text compose.Para
+	if room < least {
+		n = min(len(row.Boxes), max(1, (right+gap)/cell))
+		text = c.Set(runs, c.Small, c.Width-number, 0)
+		k.Para(step, 0, top)
+		k.Para(text, number, top)
+		top += text.Height()
+	} else {
+		text = c.Set(runs, c.Small, room, 0)
 	}
-	for i, draw := range row.Boxes {
-		if first+i >= len(l.Widths) {
-			break
+	y, over := top, 0
+	for from := 0; from < len(row.Boxes); from += n {
+		line := row.Boxes[from:min(from+n, len(row.Boxes))]
+		if from > 0 {
+			y += over + c.Box + gap
 		}
-		x, w := l.X(first+i), l.Widths[first+i]
-		if draw {
-			k.Frame(x, top, w, c.Box, stroke, u/4, compose.White, compose.Ink, sheet.WriteBox)
+		over = 0
+		for _, l := range line {
+			over = max(over, c.Set(compose.Says(l), c.Label, c.Boxes, 0).Height())
+		}
+		for i, l := range line {
+			x := right + gap - (len(line)-i)*cell
+			p := c.Set(compose.Says(l), c.Label, c.Boxes, 0)
+			k.Para(p, x, y+over-p.Height())
+			k.Frame(x, y+over, c.Boxes, c.Box, stroke, u/4, compose.White, compose.Ink, sheet.WriteBox)
+		}
+	}
+	for i := range r.Tail {
+		x := right + i*cell + gap
+		if i < len(row.Tail) && row.Tail[i] {
+			k.Frame(x, y+over, c.Boxes, c.Box, stroke, u/4, compose.White, compose.Ink, sheet.WriteBox)
 		} else {
-			k.Across(x+w/2-u, top+c.Box/2, 2*u, c.Rule, compose.Soft)
+			k.Across(x+c.Boxes/2-u, y+over+c.Box/2, 2*u, c.Rule, compose.Soft)
 		}
 	}
-	height := c.Beats(max(top+c.Box, under) + top)
+	bottom := y + over + c.Box
+	if room >= least {
+		level := max(top, (bottom+top-text.Height())/2)
+		k.Para(step, 0, level)
+		k.Para(text, number, level)
+		bottom = max(bottom, level+text.Height())
+	}
+	height := bottom + gap - gap/2
 	k.Across(0, height, c.Width, c.Hair, compose.Hairline)
 	return compose.Slab{Height: height, Ops: k.Ops}
+}
+
+// wideRow is boxes that share the width, each under its label.
+func wideRow(c *compose.Compositor, row render.RecordRow) compose.Slab {
+	k := compose.Column{C: c, Y: boxGap(c) / 2, Width: c.Width}
+	k.Boxes(row.Boxes, "", c.Width)
+	return compose.Slab{Height: k.Y + boxGap(c)/2, Ops: k.Ops}
+}
+
+// Ticks are one narrow cell a step: its number and the box to tick.
+func ticks(t render.Ticks, c *compose.Compositor) compose.Block {
+	if len(t.Numbers) == 0 {
+		return compose.Block{}
+	}
+	var head compose.Canvas
+	h := heading(c, &head, t.Title)
+	b := compose.Block{Runs: true, Slabs: []compose.Slab{{Height: h, Keep: true, Ops: head.Ops}}}
+	gap := boxGap(c)
+	number := 0
+	for _, n := range t.Numbers {
+		number = max(number, typeface.Width(c.Name.Font, c.Name.Size, strconv.Itoa(n)))
+	}
+	cell := number + c.Beat/2 + c.Tick + gap
+	per := max(1, (c.Width+gap)/cell)
+	rows := (len(t.Numbers) + per - 1) / per
+	per = (len(t.Numbers) + rows - 1) / rows
+	for from := 0; from < len(t.Numbers); from += per {
+		var k compose.Canvas
+		for i, n := range t.Numbers[from:min(from+per, len(t.Numbers))] {
+			x := i * cell
+			k.Label(c, strconv.Itoa(n), c.Name, x+number, gap/2+c.Tick/2, render.Right)
+			k.Frame(x+number+c.Beat/2, gap/2, c.Tick, c.Tick, c.Frame, c.Beat/4, compose.White, compose.Ink, sheet.TickBox)
+		}
+		b.Slabs = append(b.Slabs, compose.Slab{Height: c.Tick + gap, Ops: k.Ops})
+	}
+	return b
 }

@@ -4,7 +4,6 @@ import (
 	"benchwright/render"
 	"benchwright/render/compose"
 	"benchwright/render/sheet"
-	"benchwright/render/typeface"
 )
 
 // A setting is the number that the reader sets, the largest on the face; the
@@ -12,42 +11,45 @@ import (
 func setting(s render.Setting, c *compose.Compositor) compose.Block {
 	u := c.Beat
 	k := c.Within()
-	k.Text(s.Title, c.Strong)
-	k.Y += u / 2
-	under, whole := k.Y, k.Width
+	whole, under := k.Width, 0
 	if s.Turn != render.NoTurn {
-		size := 11 * u
-		side := size + 5*u
-		turn(&k, s.Turn, k.X+k.Width-side+5*u/2, k.Y, size)
-		p := c.Set(compose.Says(s.SeenFrom), c.Text, side, 0)
-		k.Aligned(p, k.X+k.Width-side, k.Y+size+u/4, side, render.Center)
-		under += size + u/4 + p.Height()
+		size, side := 8*u, 8*u
+		var from compose.Para
+		if s.SeenFrom != "" {
+			least, all := c.Extent(compose.Says(s.SeenFrom), c.Small)
+			side = max(side, least, all*56/100)
+			from = c.Balanced(compose.Says(s.SeenFrom), c.Small, side)
+		}
+		turn(&k, s.Turn, k.X+k.Width-(side+size)/2, k.Y, size)
+		k.Aligned(from, k.X+k.Width-side, k.Y+size, side, render.Center)
+		under = k.Y + size + from.Height()
 		k.Width -= side + u
 	}
+	k.Text(s.Title, c.Strong)
+	boxes := s.Boxes
 	switch {
 	case len(s.Passes) > 0:
 		k.Text(compose.Says(s.Label), c.Strong.In(compose.Accent))
 	case s.Value == "" && s.Label != "":
 		k.Text(compose.Says(s.Label), c.Strong.In(compose.Accent))
-		blank(&k, s.Unit)
+		k.Boxes([]string{""}, s.Unit, 2*c.Boxes)
 	case s.Value != "":
 		k.Labelled(s.Label, s.Value, s.Unit)
 	}
 	k.Text(s.Source, c.Label)
-	if len(s.Lines) > 0 {
-		k.Y += u / 2
-		k.Lines(s.Lines, c.Text)
-	}
-	if len(s.Passes) > 0 { // they take the whole width
+	k.Note(s.Lines, c.Text)
+	if len(s.Passes) > 0 || len(s.Actions) > 0 || len(boxes) > 0 { // they take the whole width
 		k.Y, k.Width = max(k.Y, under), whole
+	}
+	if len(s.Passes) > 0 {
 		passes(&k, s.Passes, s.Unit)
 	}
 	actions(&k, s.Actions, max(1, s.First))
-	k.Y, k.Width = max(k.Y, under), whole
-	if len(s.Boxes) > 0 {
-		k.Y += u
-		k.Boxes(s.Boxes, s.BoxUnit, 2*c.Boxes)
+	if len(boxes) > 0 {
+		k.Y += u / 2
+		k.Boxes(boxes, s.BoxUnit, 2*c.Boxes)
 	}
+	k.Y = max(k.Y, under)
 	return c.Panel(k)
 }
 
@@ -91,16 +93,6 @@ func actions(k *compose.Column, list [][]render.Run, first int) {
 		}
 		drawItem(item, k, true, first-1+i, 0)
 	}
-}
-
-// blank is a box for a figure that is not known before.
-func blank(k *compose.Column, unit string) {
-	c, u := k.C, k.C.Beat
-	h, w, high := c.Units, min(2*c.Boxes, k.Width*2/3), c.Box+u
-	unit = c.Clean(unit)
-	k.Frame(k.X, k.Y+u/2, w, high, c.Frame, u/4, compose.White, compose.Ink, sheet.WriteBox)
-	k.Span(compose.Span{Text: unit, Font: h.Font, W: typeface.Width(h.Font, h.Size, unit)}, h, k.X+w+u, k.Y+u/2+(high+h.Cap())/2)
-	k.Y += high + 2*u
 }
 
 // turn draws an arrow round a hexagon: three quarters of a circle that end at

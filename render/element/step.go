@@ -1,38 +1,40 @@
 package element
 
 import (
-	"strconv"
-
 	"benchwright/render"
 	"benchwright/render/compose"
 	"benchwright/render/sheet"
 	"benchwright/render/typeface"
 )
 
-// A stage's name stands on a band that runs the width of the face.
+import "strconv"
+
+// A stage's name stands on a band that runs the width of the column.
 func stage(s render.Stage, c *compose.Compositor) compose.Block {
 	var k compose.Canvas
 	u := c.Beat
 	p := c.Balanced(s.Title, c.Style.Stage, c.Width-2*u)
-	height := c.Beats(p.Height() + u)
+	height := p.Height() + u/2
 	k.Ground(0, 0, c.Width, height, compose.Band)
-	k.Para(p, u, (height-p.Height())/2)
+	k.Para(p, u, u/4)
 	return compose.One(height, k)
 }
 
-// A step hangs from a rule: its number in a block that the hand finds, its
-// action, and the box to tick.
+// A step hangs from a rule: its number on a tag that the hand finds, its action
+// beside it, and in the margin below the tag the box to tick.
 func step(s render.Step, c *compose.Compositor) compose.Block {
 	var k compose.Canvas
 	u := c.Beat
-	p := c.Balanced(s.Title, c.Style.Title, c.Width-c.Hang-c.Tick-2*u)
-	top := u + max(0, (c.Tick-p.Hand.Lead)/2) // the first line stands level with the box
+	p := c.Balanced(s.Title, c.Style.Title, c.Width-c.Hang)
+	tag := c.Style.Number.Cap() + 2*u
 	k.Ground(0, 0, c.Width, c.Rule, compose.Accent)
-	k.Ground(0, 0, c.Hang-2*u, u+c.Tick, compose.Accent)
-	numeral(c, &k, s.Number, c.Hang-2*u, top+p.Hand.Lead/2)
-	k.Para(p, c.Hang, top)
-	k.Frame(c.Width-c.Tick, u, c.Tick, c.Tick, c.Frame, u/4, compose.White, compose.Ink, sheet.TickBox)
-	return compose.One(c.Beats(max(u+c.Tick, top+p.Height())), k)
+	k.Ground(0, 0, c.Tick, tag, compose.Accent)
+	numeral(c, &k, s.Number, c.Tick, tag/2)
+	k.Para(p, c.Hang, (tag-p.Hand.Lead)/2)
+	k.Frame(0, tag+u/2, c.Tick, c.Tick, c.Frame, u/4, compose.White, compose.Ink, sheet.TickBox)
+	b := compose.One(max(tag, (tag-p.Hand.Lead)/2+p.Height()), k)
+	b.Reach = tag + u/2 + c.Tick
+	return b
 }
 
 // numeral is a number in white, middle of its capitals at y, shrunk where
@@ -40,7 +42,7 @@ func step(s render.Step, c *compose.Compositor) compose.Block {
 func numeral(c *compose.Compositor, k *compose.Canvas, n, w, y int) {
 	h := c.Number
 	text := strconv.Itoa(n)
-	if room, need := w-c.Beat, typeface.Width(h.Font, h.Size, text); need > room {
+	if room, need := w-c.Beat/2, typeface.Width(h.Font, h.Size, text); need > room {
 		h.Size = h.Size * room / need
 	}
 	width := typeface.Width(h.Font, h.Size, text)

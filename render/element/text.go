@@ -15,9 +15,9 @@ func text(t render.Text, c *compose.Compositor) compose.Block {
 	case render.Lead:
 		h = c.Strong
 	case render.Tip:
-		h, indent = c.Aside, 2*u // a rule down the left sets it apart
+		h, indent = c.Label, 3*u/2 // a rule down the left sets it apart
 	case render.Why:
-		h = c.Aside
+		h = c.Label
 	case render.Small:
 		h = c.Label
 	}
@@ -33,10 +33,10 @@ func text(t render.Text, c *compose.Compositor) compose.Block {
 	}
 	var k compose.Canvas
 	if t.Role == render.Tip && p.Height() > 0 {
-		k.Ground(0, u/2, u/2, p.Height()-u, compose.Accent)
+		k.Ground(0, u/2, u/3, p.Height()-u/2, compose.Accent)
 	}
 	k.Para(p, indent, 0)
-	b := compose.One(c.Beats(p.Height()), k)
+	b := compose.One(p.Height(), k)
 	b.Runs = t.Role == render.Lead // over what runs on
 	return b
 }
@@ -47,7 +47,7 @@ func list(l render.List, c *compose.Compositor) compose.Block {
 	for i, item := range l.Items {
 		k := compose.Column{C: c, Width: c.Measure()}
 		drawItem(item, &k, l.Ordered, i, 0)
-		b.Slabs = append(b.Slabs, compose.Slab{Gap: c.Beat / 2, Height: c.Beats(k.Y), Ops: k.Ops})
+		b.Slabs = append(b.Slabs, compose.Slab{Gap: c.Beat / 2, Height: k.Y, Ops: k.Ops})
 	}
 	return b
 }
@@ -64,7 +64,7 @@ func drawItem(t render.Item, k *compose.Column, ordered bool, i, depth int) {
 	}
 	w := typeface.Width(h.Font, h.Size, mark)
 	if ordered {
-		indent = max(4*c.Beat, c.Beats(w+c.Beat))
+		indent = max(4*c.Beat, w+c.Beat)
 	}
 	k.Span(compose.Span{Text: mark, Font: h.Font, W: w}, h, k.X, k.Y+h.Base())
 	sub := compose.Column{Canvas: k.Canvas, C: c, X: k.X + indent, Y: k.Y, Width: k.Width - indent}

@@ -5,38 +5,44 @@ import (
 	"benchwright/render/compose"
 )
 
-// The tools of a step stand in lines between thin rules: what to do, name,
-// number, place. The name is what the eye looks for.
+// The tools of a step run in, on a line or two: what to do with them, then name,
+// number, place of each. The name is what the eye looks for.
 func tools(t render.Tools, c *compose.Compositor) compose.Block {
-	if len(t.Rows) == 0 {
-		return compose.Block{}
-	}
-	u, gap := c.Beat, 3*c.Beat/2
-	const n = 4
-	cells := make([][][]render.Run, len(t.Rows))
-	hands := []compose.Hand{c.Text.In(compose.Accent), c.Text, c.Text, c.Aside.In(compose.Ink)}
-	least, whole := make([]int, n), make([]int, n)
-	for i, r := range t.Rows {
-		name := []render.Run{{Text: r.Name, Weight: render.Semibold}}
-		if r.Note != "" {
-			name = append(name, render.Run{Text: " "}, render.Run{Text: r.Note})
+	var runs []render.Run
+	verb := ""
+	for _, r := range t.Rows {
+		switch {
+		case len(runs) == 0:
+			runs = toolRuns(r)
+		case r.Verb == verb:
+			runs = append(runs, render.Run{Text: ", "})
+			r.Verb = ""
+			runs = append(runs, toolRuns(r)...)
+			continue
+		default:
+			runs = append(append(runs, render.Run{Text: ". "}), toolRuns(r)...)
 		}
-		cells[i] = [][]render.Run{compose.Says(r.Verb), name, code(r.Number), compose.Says(r.Place)}
-		for j, cell := range cells[i] {
-			a, w := c.Extent(cell, hands[j])
-			least[j], whole[j] = max(least[j], a), max(whole[j], w)
-		}
+		verb = r.Verb
 	}
-	g := compose.Tabs{C: c, Widths: c.Columns(least, whole, c.Width, gap, 1), Gap: gap}
 	var k compose.Canvas
-	y := 0
-	k.Across(0, y, c.Width, c.Hair, compose.Hairline)
-	for _, row := range cells {
-		y += u / 4
-		y += g.Row(&k, row, hands, nil, y) + u/4
-		k.Across(0, y, c.Width, c.Hair, compose.Hairline)
+	p := c.Set(runs, c.Small, c.Measure(), 0)
+	k.Para(p, 0, 0)
+	return compose.One(p.Height(), k)
+}
+
+// toolRuns names a tool on one line: the place stays with the number before it.
+func toolRuns(t render.ToolRow) []render.Run {
+	var runs []render.Run
+	for _, r := range []render.Run{{Text: t.Verb}, {Text: t.Name, Weight: render.Semibold}, {Text: t.Number, Code: true}, {Text: t.Place}, {Text: t.Note}} {
+		if r.Text == "" {
+			continue
+		}
+		if len(runs) > 0 {
+			runs = append(runs, render.Run{Text: " "})
+		}
+		runs = append(runs, r)
 	}
-	return compose.One(c.Beats(y), k)
+	return runs
 }
 
 // code is a name set apart, or nothing.

@@ -14,7 +14,7 @@ func Contact(p render.Contact, c *compose.Compositor) compose.Block {
 	// The ground of a slab is that of a panel; together they look like one.
 	slabOf := func(k compose.Column) compose.Slab {
 		var out compose.Canvas
-		height := c.Beats(k.Y)
+		height := k.Y
 		out.Ground(0, 0, c.Width, height, compose.Tint)
 		out.Ground(0, 0, u/2, height, compose.Accent)
 		out.Add(k.Ops...)
@@ -72,7 +72,7 @@ func pattern(k *compose.Column, r render.ContactRow, width, height int, edges *r
 	sub := compose.Column{Canvas: k.Canvas, C: c, X: end + 2*u, Y: top - u/4, Width: k.X + k.Width - end - 2*u}
 	sub.Lines(r.Do, c.Text)
 	k.Canvas = sub.Canvas
-	k.Y = c.Beats(max(sub.Y, top+height, top+c.Tick) + u/2)
+	k.Y = max(sub.Y, top+height, top+c.Tick) + u/2
 }
 
 // tooth draws a tooth of the gear as it is seen on one side: lower at the toe

@@ -34,7 +34,7 @@ func Order(o render.Order, c *compose.Compositor) compose.Block {
 		k.Y = b.h + u
 	}
 	k.Lines(o.Lines, c.Text)
-	return compose.One(c.Beats(max(b.h, k.Y)), k.Canvas)
+	return compose.One(max(b.h, k.Y), k.Canvas)
 }
 
 // places is where the fasteners stand: the middle of each, the radius of its

@@ -41,7 +41,7 @@ func Picture(p render.Picture, c *compose.Compositor) compose.Block {
 		k.Y += c.Beat
 		legend(&k, p.Spots)
 	}
-	return compose.One(c.Beats(k.Y), k.Canvas)
+	return compose.One(k.Y, k.Canvas)
 }
 
 // photograph is a PNG or JPEG file. It is never enlarged past 4 pixels a

@@ -109,7 +109,7 @@ func TestADrawingShrinksNoFurtherThanItsText(t *testing.T) {
 			continue
 		}
 		g := d.Ops[0].(sheet.Glyphs)
-		if least := compose.NewStyle(o.Paper, o.Plain).Label.Cap(); typeface.CapHeight(g.Font, g.Size) < least {
+		if least := o.style().Label.Cap(); typeface.CapHeight(g.Font, g.Size) < least {
 			t.Errorf("%s: %d µm of %d", o.Paper.Name, typeface.CapHeight(g.Font, g.Size), least)
 		}
 	}

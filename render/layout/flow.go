@@ -9,12 +9,14 @@ import (
 	"benchwright/render/sheet"
 )
 
-// pages fills faces from top to bottom, one after another.
+// pages fills faces from top to bottom, one column after the other.
 type pages struct {
 	c           *compose.Compositor
 	first, last int // the body of a face: from, to
 	faces       []*face
-	y           int // where the next thing stands
+	column      int  // the column in hand
+	wide        bool // what is placed takes all columns
+	y           int  // where the next thing stands in it
 	stage       bool
 	count       int // of steps on the card
 }
@@ -23,6 +25,7 @@ type pages struct {
 type face struct {
 	section int
 	compose.Canvas
+	top       int   // where its columns begin
 	steps     []int // the numbers of the steps on it
 	groups    []sheet.Group
 	marks     []sheet.Mark
@@ -32,21 +35,50 @@ type face struct {
 
 func (p *pages) face() *face { return p.faces[len(p.faces)-1] }
 
+// left is where the column in hand begins.
+func (p *pages) left() int { return p.c.Side + p.column*(p.c.Column+p.c.Gutter) }
+
+// next goes to the top of the next column.
 func (p *pages) next(section int) {
-	p.faces = append(p.faces, &face{section: section})
-	p.y = p.first
+	if len(p.faces) > 0 && p.column+1 < p.c.Columns {
+		p.column++
+		p.y = p.face().top
+		return
+	}
+	p.turn(section)
 }
 
-// section lays out the groups of one section, from a new face. A group that
-// must not be last on its face waits for the one behind it.
+// turn goes to a new face.
+func (p *pages) turn(section int) {
+	p.faces = append(p.faces, &face{section: section, top: p.first})
+	p.column, p.y = 0, p.first
+}
+
+// begun says whether something stands in the column already.
+func (p *pages) begun() bool { return p.y > p.face().top }
+
+// section lays out the groups of one section. It begins on a new face, but for
+// one that follows on, and one that what is left of the last face holds whole. A group that must not be last in its column waits for the one behind
+// it.
 func (p *pages) section(i int, s render.Section) {
-	p.next(i)
-	p.stage = false
-	p.face().bookmarks = append(p.face().bookmarks, sheet.Bookmark{Level: 0, Text: titled(s.Name), Y: p.first})
 	groups := make([]laid, len(s.Groups))
 	for j, g := range s.Groups {
 		groups[j] = p.lay(g)
 	}
+	switch {
+	case len(p.faces) == 0:
+		p.turn(i)
+	case s.Follows:
+		p.y += p.c.Beat
+	case p.holds(p.column+1, p.face().top, groups):
+		p.next(i)
+	case p.c.Columns == 1 && p.holds(0, p.y+p.c.Beat, groups):
+		p.y += p.c.Beat
+	default:
+		p.turn(i)
+	}
+	p.stage = false
+	p.face().bookmarks = append(p.face().bookmarks, sheet.Bookmark{Level: 0, Text: titled(s.Name), Y: p.y})
 	for from := 0; from < len(groups); {
 		to, need := from, groups[from].needs
 		for groups[to].Join && to+1 < len(groups) {
@@ -55,7 +87,7 @@ func (p *pages) section(i int, s render.Section) {
 			need += p.apart(groups[to-1].Group) + groups[to].needs
 		}
 		if g := groups[to]; g.Breaks && need > p.c.Tallest {
-			need -= g.needs - g.first()
+			need -= g.needs - max(g.first(), g.reach)
 		}
 		if over := need - p.c.Tallest; over > 0 && to > from && !groups[to].Breaks {
 			if t := p.fit(groups[to].Group, groups[to].height-over); groups[to].height-t.height >= over {
@@ -64,11 +96,21 @@ func (p *pages) section(i int, s render.Section) {
 				groups[to] = t
 			}
 		}
+		if groups[to].Wide && p.c.Columns > 1 {
+			p.spread(i, groups[from:to+1])
+			from = to + 1
+			continue
+		}
 		if need > p.c.Tallest && to > from {
 			p.c.Found(render.Problem{Kind: render.TooTall, Ref: about(groups[to].Group), Size: need, Room: p.c.Tallest})
 		}
-		if p.y > p.first && p.y+need > p.last && !closing(groups[from:to+1]) {
-			p.next(i)
+		if p.begun() && p.y+need > p.last && !closing(groups[from:to+1]) {
+			if left := p.last - p.y; !p.squeeze(groups[from:to+1], need-left) {
+				if left > (p.last-p.face().top)/2 && groups[to].reach > 0 {
+					p.c.Found(render.Problem{Kind: render.Loose, Ref: about(groups[to].Group), Size: need, Room: left})
+				}
+				p.next(i)
+			}
 		}
 		for _, g := range groups[from : to+1] {
 			p.place(i, g)
@@ -76,6 +118,58 @@ func (p *pages) section(i int, s render.Section) {
 		}
 		from = to + 1
 	}
+}
+
+// squeeze takes air out of groups that are a little too tall for what is left of
+// a column, and says whether that was enough.
+func (p *pages) squeeze(groups []laid, over int) bool {
+	less := make([]laid, len(groups))
+	for i, g := range groups {
+		if g.Breaks {
+			return false
+		}
+		less[i] = p.tight(g.Group)
+		over -= g.height - less[i].height
+	}
+	if over > 0 {
+		return false
+	}
+	for i := range groups {
+		less[i].needs = less[i].height
+		groups[i] = less[i]
+	}
+	return true
+}
+
+// spread places groups over all columns at the top of a face; the columns of what
+// follows begin below them.
+func (p *pages) spread(i int, groups []laid) {
+	c, column := p.c, p.c.Column
+	if p.column > 0 || p.begun() {
+		p.turn(i)
+	}
+	c.Column, c.Width = c.Page, c.Page
+	for _, g := range groups {
+		p.place(i, p.lay(g.Group))
+		p.y += p.apart(g.Group)
+	}
+	c.Column, c.Width = column, column
+	p.face().top = p.y
+}
+
+// holds says whether the face in hand holds all of some groups, from a place in
+// one of its columns on.
+func (p *pages) holds(column, y int, groups []laid) bool {
+	for _, g := range groups {
+		if y > p.face().top && y+g.height > p.last {
+			column, y = column+1, p.face().top
+		}
+		if column >= p.c.Columns || y+g.height > p.last {
+			return false
+		}
+		y += g.height + p.apart(g.Group)
+	}
+	return column < p.c.Columns
 }
 
 // closing reports groups that hold nothing but the end, for which the foot has
@@ -94,9 +188,9 @@ func closing(groups []laid) bool {
 // apart is the room below a group.
 func (p *pages) apart(g render.Group) int {
 	if g.Join {
-		return 3 * p.c.Beat
+		return max(compose.LeastBoxGap, p.c.Beat)
 	}
-	return 4 * p.c.Beat
+	return 2 * p.c.Beat
 }
 
 // place puts a group where the last one ended.
@@ -109,6 +203,7 @@ func (p *pages) place(section int, g laid) {
 		p.face().bookmarks = append(p.face().bookmarks, sheet.Bookmark{Level: p.level(g.Group), Text: titled(g.Bookmark), Y: p.y})
 	}
 	p.begin(groupName(g))
+	reach := p.y + g.reach
 	for i, b := range g.blocks {
 		if s, is := b.Content.(render.Step); is {
 			p.face().steps = append(p.face().steps, s.Number)
@@ -117,11 +212,14 @@ func (p *pages) place(section int, g laid) {
 		if i > 0 {
 			p.y += b.gap
 		}
-		if e, is := b.Content.(render.End); is && p.y > p.first && p.y+b.Height() > p.last {
+		if e, is := b.Content.(render.End); is && p.begun() && p.y+b.Height() > p.last {
 			p.under(e, b.Element)
 			continue
 		}
 		p.flow(section, b)
+	}
+	if g.reach > 0 { // a step is of one piece
+		p.y = max(p.y, reach)
 	}
 	p.end()
 }
@@ -146,7 +244,7 @@ func (p *pages) end() string {
 
 // area is what begins here, x from the column's left, with no height yet.
 func (p *pages) area(x int) sheet.Area {
-	return sheet.Area{X: p.c.Side + x, Y: p.y, W: p.c.Column - x}
+	return sheet.Area{X: p.left() + x, Y: p.y, W: p.c.Column - x}
 }
 
 // groupName is what a group is called on the sheet.
@@ -179,22 +277,22 @@ func (p *pages) level(g render.Group) int {
 	return 1
 }
 
-// under puts the end into the foot's first line, on a face that is full.
+// under puts the end into the foot, on a face that is full.
 func (p *pages) under(e render.End, of render.Element) {
-	b, y := element.EndBelow(e, p.c), p.y
-	p.y = p.last + p.c.Beat
+	b, y, column := element.EndBelow(e, p.c), p.y, p.column
+	p.y, p.column = p.last+p.c.Beat, 0
 	from, area := len(p.face().Ops), p.area(0)
 	for _, s := range b.Slabs {
 		p.put(s, 0)
 	}
 	p.mark(of, from, area)
-	p.y = y
+	p.y, p.column = y, column
 }
 
 // put draws a slab where the last one ended, x from the column's left.
 func (p *pages) put(s compose.Slab, x int) {
 	for _, op := range s.Ops {
-		p.face().Add(sheet.Moved(op, p.c.Side+x, p.y))
+		p.face().Add(sheet.Moved(op, p.left()+x, p.y))
 	}
 	p.y += s.Height
 }
@@ -202,7 +300,7 @@ func (p *pages) put(s compose.Slab, x int) {
 // mark notes that the operations from the given one draw an element, from the
 // top of the area to here.
 func (p *pages) mark(e render.Element, from int, a sheet.Area) {
-	a.H = p.y - a.Y
+	a.H = max(a.H, p.y-a.Y)
 	if to := len(p.face().Ops); to > from {
 		p.face().marks = append(p.face().marks, sheet.Mark{Ref: e.Ref, Class: e.Class, Kind: render.Kind(e.Content), Area: a, From: from, To: to})
 	}
@@ -211,6 +309,7 @@ func (p *pages) mark(e render.Element, from int, a sheet.Area) {
 // flow places the slabs of one element, on new faces where they do not fit.
 func (p *pages) flow(section int, b placedBlock) {
 	from, area := len(p.face().Ops), p.area(b.x)
+	area.H = b.Reach // in the margin
 	for i := 0; i < len(b.Slabs); {
 		end, height := b.Chunk(i)
 		gap := 0
@@ -223,12 +322,12 @@ func (p *pages) flow(section int, b placedBlock) {
 		if height > p.c.Tallest {
 			p.c.Found(render.Problem{Kind: render.TooTall, Ref: b.Ref, Size: height, Room: p.c.Tallest})
 		}
-		if p.y > p.first && p.y+gap+height > p.last {
+		if p.begun() && p.y+gap+height > p.last {
 			p.mark(b.Element, from, area)
 			group := p.end()
 			p.next(section)
 			p.begin(group)
-			from, gap, area = 0, 0, p.area(b.x)
+			from, gap, area = len(p.face().Ops), 0, p.area(b.x)
 			if b.Again != nil && i > 0 {
 				p.put(*b.Again, b.x)
 			}

@@ -15,6 +15,7 @@ type laid struct {
 	runs   bool // its elements may all run on
 	height int  // of all, where it starts a face
 	needs  int  // to begin it: all of it, or what a group that breaks must show
+	reach  int  // how far down a step's margin reaches
 }
 
 type placedBlock struct {
@@ -28,6 +29,9 @@ type placedBlock struct {
 // in which the numbers hang.
 func (p *pages) lay(g render.Group) laid {
 	c := p.c
+	if g.Wide && c.Columns > 1 && c.Column < c.Page { // it is laid out where it is placed
+		return laid{Group: g}
+	}
 	l := p.fit(g, c.Tallest)
 	tall := l.height > c.Tallest
 	if tall && !l.Breaks && !l.runs {
@@ -36,7 +40,7 @@ func (p *pages) lay(g render.Group) laid {
 	l.Breaks = l.Breaks || tall
 	l.needs = l.height
 	if l.Breaks && (tall || !looked(g)) {
-		l.needs = l.first()
+		l.needs = max(l.first(), l.reach)
 	}
 	return l
 }
@@ -92,7 +96,7 @@ func (l laid) first() int {
 func (p *pages) tight(g render.Group) laid {
 	beat := p.c.Beat
 	defer func() { p.c.Beat = beat }()
-	p.c.Beat = max(beat*3/4, compose.LeastBoxGap/2) // two beats part two boxes
+	p.c.Beat = beat * 3 / 4
 	return p.measure(g)
 }
 
@@ -135,6 +139,9 @@ func (p *pages) measure(g render.Group) laid {
 		if len(l.blocks) > 1 {
 			l.height += gap
 		}
+		if b.Reach > 0 {
+			l.reach = max(l.reach, l.height+b.Reach)
+		}
 		l.height += b.Height()
 		l.runs = l.runs && b.Runs
 		before = e.Content
@@ -142,18 +149,23 @@ func (p *pages) measure(g render.Group) laid {
 			x = c.Hang
 		}
 	}
+	l.height = max(l.height, l.reach)
 	c.Ref, c.Width = 0, c.Column
 	return l
 }
 
 // between is the room between two elements of a group.
 func between(c *compose.Compositor, before, after render.Content) int {
-	switch after.(type) {
-	case render.Text, render.List:
-		switch before.(type) {
-		case render.Step, render.Text, render.List:
-			return c.Beat
+	switch after := after.(type) {
+	case render.Tools, render.List:
+		return c.Beat / 2
+	case render.Text:
+		if _, step := before.(render.Step); step {
+			return 0
+		}
+		if _, text := before.(render.Text); text || after.Role != render.Instruction {
+			return c.Beat / 2
 		}
 	}
-	return 2 * c.Beat
+	return max(compose.LeastBoxGap, c.Beat) // two panels are two boxes
 }

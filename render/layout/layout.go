@@ -13,18 +13,35 @@ import (
 	"benchwright/render/typeface"
 )
 
-// Options choose the paper.
+// Options choose the paper and how far from it its reader stands.
 type Options struct {
-	Paper sheet.Paper
-	Plain bool // plain paper read in the hand, not a laminate: smaller text, no film margin
+	Paper    sheet.Paper
+	Distance int  // of the reader's eye, in micrometres; 0 is half a metre, 350 mm for A6
+	Plain    bool // plain paper read in the hand, not a laminate: smaller text, no film margin
 }
+
+func (o Options) style() compose.Style { return compose.NewStyle(o.Paper, o.Distance, o.Plain) }
 
 // Faces lays a deck out on faces of the paper that o names. It always gives
 // sheets; what could not be done well is in the problems, each with the
 // caller's reference. The same deck gives the same sheets.
 func Faces(d render.Deck, o Options) ([]sheet.Sheet, []render.Problem) {
-	c := &compose.Compositor{Style: compose.NewStyle(o.Paper, o.Plain), Say: d.Words.WithDefaults(), Anchors: map[string]bool{}}
-	c.Column = o.Paper.Width - 2*c.Side
+	p := newPages(d, o)
+	for i, s := range d.Sections {
+		p.section(i, s)
+	}
+	return p.sheets(d, o), p.c.Problems
+}
+
+// newPages prepares faces for a deck: their columns, and their body between head
+// and foot.
+func newPages(d render.Deck, o Options) *pages {
+	c := &compose.Compositor{Style: o.style(), Say: d.Words.WithDefaults(), Anchors: map[string]bool{}, Columns: 1}
+	if !o.Plain {
+		c.Columns = c.Style.Columns(o.Paper)
+	}
+	c.Page = o.Paper.Width - 2*c.Side
+	c.Column = (c.Page - (c.Columns-1)*c.Gutter) / c.Columns
 	c.Width = c.Column
 	for _, s := range d.Sections {
 		for _, g := range s.Groups {
@@ -35,28 +52,10 @@ func Faces(d render.Deck, o Options) ([]sheet.Sheet, []render.Problem) {
 	}
 	p := &pages{c: c}
 	var scratch compose.Canvas
-	p.first = head(c, &scratch, d.Running, place{longest(d), 888, 888}) + c.Pad()
-	square, _ := CodePlace(o)
-	p.last = square.Y - 3*c.Beat/2
+	p.first = head(c, &scratch, d.Running, place{}, o) + c.Beat
+	p.last = o.Paper.Height - c.Bottom - c.Label.Lead - c.Beat
 	c.Tallest = p.last - p.first
-	for i, s := range d.Sections {
-		p.section(i, s)
-	}
-	return p.sheets(d, o), c.Problems
-}
-
-// longest is the longest name of a part that a head may have to hold.
-func longest(d render.Deck) string {
-	name := ""
-	for _, s := range d.Sections {
-		if part := fmt.Sprintf(d.Words.WithDefaults().Part, s.Name, 88, 88); len(part) > len(name) {
-			name = part
-		}
-	}
-	if steps := fmt.Sprintf(d.Words.WithDefaults().Steps, 888, 888, 888); len(steps) > len(name) {
-		name = steps
-	}
-	return name
+	return p
 }
 
 // sheets adds what every face repeats, now that their number is known.
@@ -88,7 +87,11 @@ func (p *pages) sheets(d render.Deck, o Options) []sheet.Sheet {
 		}
 		at := place{strings.TrimSpace(name), i + 1, len(p.faces)}
 		var k compose.Canvas
-		head(c, &k, d.Running, at)
+		head(c, &k, d.Running, at, o)
+		for j := 1; j < c.Columns; j++ { // a rule parts the columns
+			x := c.Side + j*(c.Column+c.Gutter) - c.Gutter/2
+			k.Add(sheet.Line{X1: x, Y1: f.top, X2: x, Y2: p.last, Width: c.Hair, Color: compose.Hairline})
+		}
 		n := len(k.Ops)
 		for j := range f.marks {
 			f.marks[j].From += n
@@ -100,7 +103,7 @@ func (p *pages) sheets(d render.Deck, o Options) []sheet.Sheet {
 		}
 		number(f.Ops, faceOf)
 		k.Add(f.Ops...)
-		foot(c, &k, d.Running, at, o)
+		foot(c, &k, d.Running, o)
 		all[i] = sheet.Sheet{Width: o.Paper.Width, Height: o.Paper.Height, Name: at.part,
 			Bookmarks: f.bookmarks, Anchors: f.anchors, Ops: k.Ops, Groups: f.groups, Marks: f.marks}
 	}

@@ -32,7 +32,7 @@ func TestSpotsStayOnThePicture(t *testing.T) {
 		}
 		for _, o := range allOptions() {
 			ops, _ := laidPicture(p, o)
-			size := 2 * compose.NewStyle(o.Paper, o.Plain).Text.Cap()
+			size := 2 * o.style().Text.Cap()
 			var image area
 			numbers, discs := map[string]int{}, 0
 			for _, op := range ops {
@@ -81,8 +81,8 @@ func TestSpotsThatHide(t *testing.T) {
 	}{
 		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 510, Y: 500}), "A5", "71: 2 covers 1"},
 		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 570, Y: 500}), "A5", ""},
-		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 551, Y: 500}), "A5", "71: 2 covers 1"},
-		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 551, Y: 500}), "A4", ""},
+		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 551, Y: 500}), "A4", "71: 2 covers 1"},
+		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 551, Y: 500}), "A5", ""},
 		{at(render.Spot{X: 500, Y: 500}, render.Spot{X: 800, Y: 500, Leads: true, ToX: 500, ToY: 500}), "A5", "70: 1 covers the place of 2"},
 		{at(render.Spot{X: 500, Y: 500, Leads: true, ToX: 505, ToY: 505}), "A5", ""},
 		{render.Picture{Name: "a.png", Data: specimen.PNG(12, 12), Spots: at(render.Spot{X: 500, Y: 500}).Spots}, "A5", "70: 1 covers 0"},

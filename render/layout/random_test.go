@@ -138,12 +138,11 @@ func (m maker) content() render.Content {
 		if m.IntN(3) > 0 {
 			row.Limits = compose.Says("0.15 to 0.25\u00a0mm")
 		}
-		for range 3 {
-			row.Boxes = append(row.Boxes, m.IntN(3) > 0)
-		}
+		row.Boxes = m.some(6, func() string { return m.maybe(m.words(2)) })
+		row.Tail = []bool{m.IntN(3) > 0, true}
 		rows = append(rows, row)
 	}
-	return render.Records{Title: m.maybe("Record"), Columns: []string{"Step", "What", "Limits", "As found", "As left", "Initials"}, Rows: rows}
+	return render.Records{Title: m.maybe("Record"), Step: "Step", What: "What", Readings: "Readings", Tail: []string{"Instrument", "Initials"}, Wide: m.IntN(5) == 0, Rows: rows}
 }
 
 func (m maker) contact() render.Contact {

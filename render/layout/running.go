@@ -6,7 +6,6 @@ import (
 	"benchwright/render"
 	"benchwright/render/compose"
 	"benchwright/render/sheet"
-	"benchwright/render/typeface"
 )
 
 // A place is what a face knows about itself when the deck is laid out.
@@ -15,53 +14,79 @@ type place struct {
 	face, faces int
 }
 
-// CodePlace is the square in the foot that is kept free on every face, and
-// the line of text left of it: both for a check code.
+// CodePlace is the square in the head that is kept free on every face for a
+// check code, and the line in the outer corner that is kept free for its
+// letters.
 func CodePlace(o Options) (square, line sheet.Rect) {
-	s := compose.NewStyle(o.Paper, o.Plain)
-	right := o.Paper.Width - s.Side
-	under := o.Paper.Height - s.Bottom
-	square = sheet.Rect{X: right - compose.CodeSquare, Y: under - compose.CodeSquare, W: compose.CodeSquare, H: compose.CodeSquare}
-	line = sheet.Rect{X: s.Side, Y: under - s.Label.Lead, W: square.X - 2*s.Beat - s.Side, H: s.Label.Lead}
+	c := &compose.Compositor{Style: o.style()}
+	corner := corner(c, render.Words{}.WithDefaults())
+	right := o.Paper.Width - c.Side
+	square = sheet.Rect{X: right - corner - 2*c.Beat - compose.CodeSquare, Y: c.Top, W: compose.CodeSquare, H: compose.CodeSquare}
+	line = sheet.Rect{X: right - corner, Y: c.Top + c.Title.Lead + c.Name.Lead, W: corner, H: c.Name.Lead}
 	return square, line
 }
 
-// head draws the running head and returns where it ends: number and title,
-// under them the unit, and at the right where on the card the face is.
-func head(c *compose.Compositor, k *compose.Canvas, r render.Running, at place) int {
+// Columns are the columns of a face's body, from the left.
+func Columns(o Options) []sheet.Rect {
+	p := newPages(render.Deck{}, o)
+	var all []sheet.Rect
+	for p.column = range p.c.Columns {
+		all = append(all, sheet.Rect{X: p.left(), Y: p.first, W: p.c.Column, H: p.last - p.first})
+	}
+	return all
+}
+
+// corner is the width of the head's outer corner, where a thumb leafs: it has
+// room for any count, so that the count moves nothing.
+func corner(c *compose.Compositor, w render.Words) int {
+	_, face := c.Extent(compose.Says(fmt.Sprintf(w.Face, 88, 88)), c.Title)
+	_, part := c.Extent(compose.Says(fmt.Sprintf(w.Steps, 888, 888, 888)), c.Name)
+	return max(face, part)
+}
+
+// head draws the running head and returns where it ends. At the left stand the
+// card's number and revision, its title, and what it is for; in the outer
+// corner which face it is.
+func head(c *compose.Compositor, k *compose.Canvas, r render.Running, at place, o Options) int {
 	u := c.Beat
-	left, y, right := c.Side, c.Top, c.Side+c.Column
-	bold, name := c.Aside.In(compose.Accent), c.Aside.In(compose.Ink)
-	bold.Font, name.Font = typeface.Bold, typeface.Semibold
-	bold.Lead, name.Lead = 4*u, 4*u
-	if r.Watch != "" {
-		h := c.Watch
-		h.Lead = name.Lead
-		p := c.Set(compose.Says(r.Watch), h, c.Column/2, 0)
-		box := p.Width + 2*u
-		k.Ground(right-box, y+u/6, box, h.Lead-u/3, compose.Black)
-		k.Para(p, right-box+u, y)
-		right -= box + 2*u
+	width := o.Paper.Width - 2*c.Side
+	left, y, right := c.Side, c.Top, c.Side+width
+	corner := corner(c, c.Say)
+	square, line := CodePlace(o)
+	face := c.Set(compose.Says(fmt.Sprintf(c.Say.Face, at.face, at.faces)), c.Title.In(compose.Accent), corner, 0)
+	part := c.Set(compose.Says(at.part), c.Name, corner, 0)
+	k.Aligned(face, right-corner, y, corner, render.Right)
+	k.Aligned(part, right-corner, y+face.Height(), corner, render.Right)
+	room := square.X - 2*u - left
+	if o.Plain { // no code is read on a strip
+		room = right - corner - 2*u - left
 	}
-	number := c.Set(compose.Says(r.Number), bold, c.Column/2, 0)
-	title := c.Set(compose.Says(r.Title), name, right-left-number.Width-2*u, 0)
+	number := c.Set(compose.Says(r.Number), c.Title.In(compose.Accent), room, 0)
 	k.Para(number, left, y)
-	k.Para(title, left+number.Width+2*u, y)
-	y += max(number.Height(), title.Height())
-	where := func(at place) []render.Run {
-		return []render.Run{{Text: at.part, Weight: render.Semibold}, {Text: "  "}, {Text: "· " + fmt.Sprintf(c.Say.Face, at.face, at.faces)}}
+	x := left + number.Width + u
+	down := number.Hand.Base() - c.Small.Base()
+	if text := revision(c, r); text != "" {
+		p := c.Set(compose.Says(text), c.Small, room, 0)
+		k.Para(p, x, y+down)
+		x += p.Width + u
 	}
-	// Room for one length of count, so that the count moves nothing.
-	_, side := c.Extent(where(place{at.part, 888, 888}), c.Label)
-	standing := c.Set(where(at), c.Label.In(compose.Ink), c.Column, 0)
-	unit := c.Set(compose.Says(compose.Joined(" · ", r.Unit, r.Variant, revision(c, r))), c.Label.In(compose.Ink), c.Column-side-2*u, 0)
-	if len(unit.Lines) > 1 { // the foot has the revision in any case
-		unit = c.Set(compose.Says(compose.Joined(" · ", r.Unit, r.Variant)), c.Label.In(compose.Ink), c.Column-side-2*u, 0)
+	if r.Watch != "" {
+		p := c.Set(compose.Says(r.Watch), c.Watch, room, 0)
+		k.Ground(x, y+down+u/4, p.Width+2*u, p.Hand.Lead-u/2, compose.Black)
+		k.Para(p, x+u, y+down)
 	}
+	y += number.Height()
+	title := c.Set(compose.Says(r.Title), c.Strong, room, 0)
+	k.Para(title, left, y)
+	y += title.Height()
+	unit := c.Set(compose.Says(compose.Joined(" · ", r.Unit, r.Variant)), c.Small, room, 0)
 	k.Para(unit, left, y)
-	k.Aligned(standing, left, y, c.Column, render.Right)
-	y = c.Beats(y + unit.Height() + u/2)
-	k.Ground(left, y, c.Column, c.Rule, compose.Accent)
+	y = max(y+unit.Height(), c.Top+face.Height()+part.Height())
+	if !o.Plain {
+		y = max(y, square.Y+square.H, line.Y+line.H)
+	}
+	y += u / 2
+	k.Ground(left, y, width, c.Rule, compose.Accent)
 	return y + c.Rule
 }
 
@@ -72,31 +97,19 @@ func revision(c *compose.Compositor, r render.Running) string {
 	return fmt.Sprintf(c.Say.Revision, r.Revision)
 }
 
-// foot draws the running foot: a band as high as the square that is kept free
-// at its right, with the face's number, the card and the note beside it.
-func foot(c *compose.Compositor, k *compose.Canvas, r render.Running, at place, o Options) {
-	square, line := CodePlace(o)
-	u := c.Beat
-	k.Across(line.X, square.Y, line.W, c.Hair, compose.Hairline)
-	face := c.Set(compose.Says(fmt.Sprintf(c.Say.Face, at.face, at.faces)), c.Strong.In(compose.Accent), line.W, 0)
-	y := square.Y + u/2
-	k.Para(face, line.X, y)
-	if at.face == 1 && at.faces > 1 {
-		count := c.Set(compose.Says(fmt.Sprintf(c.Say.Count, at.faces)), c.Label.In(compose.Ink), line.W, 0)
-		x := line.X + face.Width + 2*u
-		k.Para(count, x, y+face.Hand.Base()-count.Hand.Base())
-	}
-	y += face.Height()
-	for _, s := range []string{compose.Joined(" · ", r.Number, revision(c, r), r.Date), r.Note} {
-		h := c.Label.In(compose.Ink)
-		if s == r.Note {
-			h.Font = typeface.Semibold
-		}
-		p := c.Set(compose.Says(s), h, line.W, 0)
-		k.Para(p, line.X, y)
-		y += p.Height()
-	}
-	if y > line.Y {
+// foot draws the one thin line at the foot: what there is to know of the unit,
+// and the date.
+func foot(c *compose.Compositor, k *compose.Canvas, r render.Running, o Options) {
+	y := o.Paper.Height - c.Bottom - c.Label.Lead
+	date := c.Set(compose.Says(r.Date), c.Label.In(compose.Ink), c.Page, 0)
+	k.Aligned(date, c.Side, y, c.Page, render.Right)
+	room := c.Page - date.Width - endWidth(c) - 4*c.Beat
+	note := c.Set(compose.Says(r.Note), c.Tag.In(compose.Ink), room, 0)
+	if len(note.Lines) > 1 {
 		c.Found(render.Problem{Kind: render.WordTooWide, Text: r.Note})
 	}
+	k.Para(note, c.Side, y)
 }
+
+// endWidth is what the end takes where it stands in the foot.
+func endWidth(c *compose.Compositor) int { return 7 * c.Tag.Size }

@@ -11,11 +11,14 @@ type Paper struct {
 // Papers are the sizes of face and sheet (ISO 216, ANSI).
 var Papers = []Paper{
 	{"A4", 210000, 297000},
+	{"A4-landscape", 297000, 210000},
 	{"A5", 148000, 210000},
 	{"A6", 105000, 148000},
 	{"Letter", 215900, 279400},
+	{"Letter-landscape", 279400, 215900},
 	{"half-Letter", 139700, 215900},
 	{"A3", 297000, 420000},
+	{"A3-landscape", 420000, 297000},
 }
 
 // Millimetres names a size for a message.

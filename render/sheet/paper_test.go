@@ -1,11 +1,15 @@
 package sheet
 
-import "testing"
+import (
+	"slices"
+	"testing"
+)
 
 // The papers as Debian's paperconf has them, in mm, where half Letter is called
-// statement. Two A5 side by side are 1 mm short of an A4: crop marks allow for it.
+// statement; landscape is the same on its side. Two A5 side by side are 1 mm short of an A4: crop marks allow for it.
 func TestPapers(t *testing.T) {
-	want := map[string][2]float64{"A3": {297, 420}, "A4": {210, 297}, "A5": {148, 210}, "A6": {105, 148}, "Letter": {215.9, 279.4}, "half-Letter": {139.7, 215.9}}
+	want := map[string][2]float64{"A3": {297, 420}, "A4": {210, 297}, "A5": {148, 210}, "A6": {105, 148}, "Letter": {215.9, 279.4}, "half-Letter": {139.7, 215.9},
+		"A4-landscape": {297, 210}, "Letter-landscape": {279.4, 215.9}, "A3-landscape": {420, 297}}
 	if len(want) != len(Papers) {
 		t.Errorf("%d papers, want %d", len(Papers), len(want))
 	}
@@ -14,7 +18,10 @@ func TestPapers(t *testing.T) {
 			t.Errorf("%s is %d × %d µm, want %v mm", p.Name, p.Width, p.Height, w)
 		}
 	}
-	if gap := Papers[0].Height - 2*Papers[1].Width; gap != 1000 {
+	of := func(name string) Paper {
+		return Papers[slices.IndexFunc(Papers, func(p Paper) bool { return p.Name == name })]
+	}
+	if gap := of("A4").Height - 2*of("A5").Width; gap != 1000 {
 		t.Errorf("two A5 leave %d µm of an A4", gap)
 	}
 }

@@ -207,14 +207,16 @@ func Record() render.Section {
 	var rows []render.RecordRow
 	for i := range 14 {
 		rows = append(rows, render.RecordRow{Ref: render.Ref(500 + i), Step: strconv.Itoa(2 + i), What: Runs([]string{"Backlash as found, lowest", "Pinion nut", "Pinion pack", "Ring thread wear"}[i%4]),
-			Limits: Runs([]string{"0.15 to 0.25\u00a0mm", "100\u00a0N·m", "0.60 to 1.20\u00a0mm", "max 0.05\u00a0mm"}[i%4]), Boxes: []bool{true, i%4 != 1, true}})
+			Limits: Runs([]string{"0.15 to 0.25\u00a0mm", "100\u00a0N·m", "0.60 to 1.20\u00a0mm", "max 0.05\u00a0mm"}[i%4]), Boxes: [][]string{{""}, nil, {"mark 1", "mark 2", "mark 3", "mark 4"}, {"as found", "as left"}}[i%4], Tail: []bool{i%4 != 1, true}})
 	}
 	rows[4].Hold = true
 	rows[4].What = Runs("HOLD: nut seen by shop lead")
 	rows[4].Limits = nil
 	return render.Section{Name: "Record", Groups: []render.Group{
 		{Ref: 400, Bookmark: "Record", Elements: Elements(
-			render.Records{Title: "Readings and settings", Columns: []string{"Step", "What", "Limits", "As found", "As left", "Initials"}, Rows: rows})},
+			render.Records{Title: "Readings and settings", Step: "Step", What: "What", Readings: "Readings", Tail: []string{"Instrument", "Initials"}, Rows: rows},
+			render.Records{Wide: true, Rows: []render.RecordRow{{Boxes: []string{"Job", "Serial number", "Date", "Name"}}}},
+			render.Ticks{Title: "Tick each step when it is done", Numbers: []int{1, 2, 3, 10, 11, 12, 100}})},
 		{Elements: Elements(render.End{Text: "END OF CARD"})},
 	}}
 }

@@ -65,11 +65,9 @@ func readMetric(ttf []byte) (*metric, error) {
 	}
 	var buf sfnt.Buffer
 	m := &metric{font: f, upem: int(f.UnitsPerEm())}
-	sizes, err := f.Metrics(&buf, fixed.Int26_6(m.upem), font.HintingNone)
-	if err != nil {
+	if m.cap, err = m.capital(&buf); err != nil {
 		return nil, err
 	}
-	m.cap = m.thousandths(sizes.CapHeight)
 	for r := range rune(tabled) {
 		m.advance[r] = Missing
 		if Has(r) {
@@ -77,6 +75,20 @@ func readMetric(ttf []byte) (*metric, error) {
 		}
 	}
 	return m, nil
+}
+
+// capital measures a capital on its outline, rounded down: what a face says of
+// itself is the height of its tallest weight.
+func (m *metric) capital(buf *sfnt.Buffer) (int, error) {
+	g, err := m.font.GlyphIndex(buf, 'H')
+	if err != nil {
+		return 0, err
+	}
+	outline, err := m.font.LoadGlyph(buf, g, fixed.Int26_6(m.upem), nil)
+	if err != nil {
+		return 0, err
+	}
+	return int(-outline.Bounds().Min.Y) * 1000 / m.upem, nil
 }
 
 // thousandths turns font units into thousandths of the em, halves upward, as

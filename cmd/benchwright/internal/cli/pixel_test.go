@@ -34,7 +34,7 @@ var pixelFaces = map[string]struct{ deck, says string }{
 // TestPixels builds the demo and compares. UPDATE=1 rewrites the references.
 func TestPixels(t *testing.T) {
 	out := t.TempDir()
-	if code, text := run(t, top, "build", "procedures", "-o", out); code != exitOK {
+	if code, text := run(t, top, "build", "procedures", "--paper", "A5", "-o", out); code != exitOK {
 		t.Fatalf("the demo does not build:\n%s", text)
 	}
 	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})

@@ -136,8 +136,8 @@ func tooTall(g *group, d *deck.Deck, problems []render.Problem, far map[int]deck
 			continue
 		}
 		for _, s := range g.cards[0].Steps() {
-			if d.HasTable(s.Number) && s.Place(g.cards[0]) == d.Place(problem.Ref) {
-				if next, ok := far[s.Number].Further(); ok {
+			if s.Place(g.cards[0]) == d.Place(problem.Ref) {
+				if next, ok := far[s.Number].Further(d.HasTable(s.Number)); ok {
 					far[s.Number], moved = next, true
 				}
 			}

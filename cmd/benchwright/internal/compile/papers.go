@@ -71,12 +71,12 @@ func (lib *library) paper(o Options) sheet.Paper {
 	if lib.shop != nil {
 		names = append(names, lib.shop.Paper)
 	}
-	for _, n := range append(names, "A5") {
+	for _, n := range append(names, "A4") {
 		if p, ok := PaperOf(n); ok {
 			return p
 		}
 	}
-	panic("the paper A5 is gone")
+	panic("the paper A4 is gone")
 }
 
 // stripPapers are what the record strip is printed on beside a face; A4 where

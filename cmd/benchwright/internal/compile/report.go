@@ -52,6 +52,7 @@ func (lib *library) report(problem render.Problem, f *procedureFile, d *deck.Dec
 		lib.drawnText(problem, at, msgs)
 	case render.SpotHides:
 		msgs.Report("call-out-place", at, "move one of them and draw a line to its place with `to:`, or take a larger picture", "at the size in which the picture is printed, %s", hides(problem))
+	case render.Loose:
 	case render.BadLink:
 		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", problem.Text).Rests = diag.OnProcedure
 	default:

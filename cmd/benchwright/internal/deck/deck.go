@@ -37,10 +37,17 @@ const (
 	Near      Far = iota // nothing: all stands in the step
 	farTables            // its tables stand on a look-up face
 	farAll               // and a figure that only shows what the words say is left out
+	farWide              // and it takes all columns of a face
 )
 
-// Further returns the next that may move, ok false where nothing is left.
-func (f Far) Further() (next Far, ok bool) { return f + 1, f < farAll }
+// Further returns the next that may move, ok false where nothing is left. A step
+// without a table has nothing to move: it takes all columns at once.
+func (f Far) Further(table bool) (next Far, ok bool) {
+	if !table {
+		return farWide, f < farWide
+	}
+	return f + 1, f < farWide
+}
 
 // Build returns the deck of laminated faces of a card. Far says what of a
 // step does not stand in it.
@@ -51,9 +58,8 @@ func Build(c *card.Card, far map[int]Far) *Deck {
 	b.setOut()
 	b.steps()
 	if len(b.lookups) > 0 {
-		b.section(wordLookUp, b.lookups...)
+		b.Sections = append(b.Sections, render.Section{Name: wordLookUp, Follows: true, Groups: b.lookups})
 	}
-	b.record()
 	last := &b.Sections[len(b.Sections)-1]
 	last.Groups = append(last.Groups, render.Group{Elements: []render.Element{{Class: render.Wording, Content: render.End{Text: wordEnd}}}})
 	return b.Deck

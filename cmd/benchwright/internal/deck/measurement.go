@@ -39,7 +39,11 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 	if r.High != "" {
 		r.HighLabel, r.IfHigh = wordAbove(r.High+nbsp+r.Unit), b.branch(m.IfHigh, m.HighGo)
 	}
-	r.Boxes = withUnit(r.Boxes, r.Unit)
+	if len(r.Boxes) == 1 {
+		r.BoxUnit = r.Unit
+	} else {
+		r.Boxes = withUnit(r.Boxes, r.Unit)
+	}
 	if m.Table != nil {
 		r.Boxes = append([]string{value.NameOf(m.Table.Mark)}, r.Boxes...)
 	}

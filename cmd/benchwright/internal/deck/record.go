@@ -9,46 +9,6 @@ import (
 	"benchwright/render"
 )
 
-// record builds the record face: one row a measurement and torque, and the
-// witness points.
-func (b *builder) record() {
-	found, left := b.columns()
-	t := render.Records{Title: wordRecord, Columns: []string{wordStep, wordWork, wordLimits}}
-	boxes := 0
-	for _, col := range []struct {
-		on   bool
-		head string
-	}{{found, wordAsFound}, {left, wordAsLeft}, {true, wordInitials}} {
-		if col.on {
-			t.Columns = append(t.Columns, col.head)
-			boxes++
-		}
-	}
-	fill := func(kind rowKind) []bool {
-		var out []bool
-		if found {
-			out = append(out, kind.found)
-		}
-		if left {
-			out = append(out, kind.left)
-		}
-		return append(out, kind.initials)
-	}
-	for _, s := range b.card.Steps() {
-		for _, r := range b.rows(s) {
-			for _, what := range r.lines() {
-				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.at), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits), Boxes: fill(r.kind), Hold: r.hold})
-			}
-		}
-	}
-	front := b.card.Procedure.Number.At
-	group := render.Group{Ref: b.ref(front), Breaks: true, Elements: []render.Element{b.technical(front, t)}}
-	if len(t.Rows) == 0 {
-		group.Elements = []render.Element{b.technical(front, render.Listing{Title: wordRecord, None: wordNone})}
-	}
-	b.section(wordRecord, group)
-}
-
 type rowKind struct{ found, left, initials bool }
 
 type recordRow struct {
@@ -61,21 +21,6 @@ type recordRow struct {
 	gauged bool // read or set on an instrument
 }
 
-// lines returns what is written down, one line a reading.
-func (r recordRow) lines() []string {
-	if len(r.boxes) == 0 {
-		return []string{r.what}
-	}
-	var out []string
-	for _, label := range r.boxes {
-		if len(label) <= 10 { // "mark 1"
-			label = together(label)
-		}
-		out = append(out, r.what+", "+label)
-	}
-	return out
-}
-
 // rows returns what a step leaves on record.
 func (b *builder) rows(s *card.Step) []recordRow {
 	var out []recordRow
@@ -83,16 +28,6 @@ func (b *builder) rows(s *card.Step) []recordRow {
 		out = append(out, i.record...)
 	}
 	return out
-}
-
-// columns says which of the two boxes the card needs at all.
-func (b *builder) columns() (found, left bool) {
-	for _, s := range b.card.Steps() {
-		for _, r := range b.rows(s) {
-			found, left = found || r.kind.found, left || r.kind.left
-		}
-	}
-	return
 }
 
 // measurementRows returns what a reading leaves on record.
@@ -137,26 +72,42 @@ func (b *builder) bounds(m *card.Measurement) string {
 }
 
 // Strip returns the record strip of a card: plain paper that stays with the
-// job, every step with its tick, readings and initials.
+// job. Every reading, torque, pack and hold point has its row, every step its
+// tick.
 func Strip(c *card.Card) *Deck {
 	b := newBuilder(c)
 	b.sayAll()
 	front := c.Procedure.Number.At
-	head := render.Records{Columns: []string{"", "", "", wordJob, wordSerial, wordDate, wordName}, Rows: []render.RecordRow{{Boxes: []bool{true, true, true, true}}}}
-	t := render.Records{Title: wordStrip, Columns: []string{wordStep, wordWork, wordLimits, wordDone, wordAsFound, wordAsLeft, wordInstrument, wordInitials}}
+	t := render.Records{Title: wordStrip, Step: wordStep, What: wordWork, Readings: wordReadings, Tail: []string{wordInstrument, wordInitials}}
+	ticks := render.Ticks{Title: wordTicks}
 	for _, s := range c.Steps() {
-		at := s.Place(c)
-		t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(at), Step: fmt.Sprint(s.Number), What: runs(s.Title), Boxes: []bool{true, false, false, false, false}})
+		ticks.Numbers = append(ticks.Numbers, s.Number)
 		for _, r := range b.rows(s) {
-			for _, what := range r.lines() {
-				t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.at), Step: fmt.Sprint(s.Number), What: plain(what), Limits: plain(r.limits),
-					Boxes: []bool{false, r.kind.found, r.kind.left, r.gauged, true}, Hold: r.hold})
-			}
+			t.Rows = append(t.Rows, render.RecordRow{Ref: b.ref(r.at), Step: fmt.Sprint(s.Number), What: plain(r.what), Limits: plain(r.limits),
+				Boxes: r.readings(), Tail: []bool{r.gauged, r.kind.initials}, Hold: r.hold})
 		}
 	}
-	b.section(wordStrip, render.Group{Ref: b.ref(front), Breaks: true, Elements: []render.Element{
-		b.technical(front, head), b.technical(front, t),
-		{Class: render.Wording, Content: render.End{Text: wordEndStrip}},
-	}})
+	elements := []render.Element{b.technical(front, render.Records{Wide: true, Rows: []render.RecordRow{{Boxes: []string{wordJob, wordSerial, wordDate, wordName}}}})}
+	if len(t.Rows) > 0 {
+		elements = append(elements, b.technical(front, t))
+	}
+	elements = append(elements, b.technical(front, ticks), render.Element{Class: render.Wording, Content: render.End{Text: wordEndStrip}})
+	b.section(wordStrip, render.Group{Ref: b.ref(front), Breaks: true, Elements: elements})
 	return b.Deck
+}
+
+// readings returns the labels of the boxes to write readings in: none for what
+// only wants initials, two for one that is read as found and as left.
+func (r recordRow) readings() []string {
+	switch {
+	case len(r.boxes) > 0:
+		return r.boxes
+	case r.kind.found && r.kind.left:
+		return []string{wordAsFound, wordAsLeft}
+	case r.kind.found:
+		return []string{wordAsFound}
+	case r.kind.left:
+		return []string{""}
+	}
+	return nil
 }

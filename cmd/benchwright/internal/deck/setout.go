@@ -21,8 +21,6 @@ func (b *builder) setOut() {
 	elements := b.facts()
 	add := func(at source.Place, l render.Content) { elements = append(elements, b.technical(at, l)) }
 	more, tools := b.implied()
-	kit := b.kit()
-	kit.Rows = append(kit.Rows, tools...)
 	consumables := render.Listing{Title: wordConsumables, None: wordNone}
 	for _, n := range p.Consumables {
 		consumables.Rows = append(consumables.Rows, row(n.Name))
@@ -31,13 +29,13 @@ func (b *builder) setOut() {
 
 	add(front, b.hazards())
 	add(placeOf(p.Conditions, front), b.conditions())
-	add(front, kit)
-	add(front, b.wear())
+	add(front, b.kit(tools))
+	add(front, runIn(b.wear()))
 	if len(b.card.Flats) > 0 {
 		add(front, b.flats())
 	}
 	add(placeOf(p.Parts, front), b.parts())
-	add(placeOf(p.Consumables, front), consumables)
+	add(placeOf(p.Consumables, front), runIn(consumables))
 	stops := render.Listing{Title: wordStops, None: wordNone}
 	for _, s := range b.card.Stops {
 		stops.Rows = append(stops.Rows, row(wordAfterStep(s.Step), s.Say))
@@ -100,7 +98,7 @@ func (b *builder) flats() render.Listing {
 		if f.Key {
 			size = wordKey(size)
 		}
-		l.Rows = append(l.Rows, row(size, join(f.What), steps(f.Steps)))
+		l.Rows = append(l.Rows, row(size, join(f.What)))
 	}
 	return l
 }
@@ -147,7 +145,7 @@ func (b *builder) wear() render.Listing {
 		}
 		for _, kind := range kinds {
 			if len(used[kind]) > 0 {
-				l.Rows = append(l.Rows, row(kind, steps(used[kind])))
+				l.Rows = append(l.Rows, row(kind))
 			}
 		}
 	}
@@ -156,7 +154,7 @@ func (b *builder) wear() render.Listing {
 
 // implied returns what the card's own words tell to take, with its steps: it
 // stands on the set-out face though no writer named it.
-func (b *builder) implied() (consumables, tools [][][]render.Run) {
+func (b *builder) implied() (consumables [][][]render.Run, tools []string) {
 	used := map[string][]int{}
 	for _, s := range b.card.Steps() {
 		for _, i := range b.said[s.Number] {
@@ -172,31 +170,83 @@ func (b *builder) implied() (consumables, tools [][][]render.Run) {
 	}
 	for _, what := range []string{wordChalk, wordPaintPen} {
 		if len(used[what]) > 0 && !named(what) {
-			consumables = append(consumables, row(what, steps(used[what])))
+			consumables = append(consumables, row(what))
 		}
 	}
 	if len(used[wordClock]) > 0 && !named(wordClock) {
-		tools = append(tools, row(wordClock, "", "", steps(used[wordClock])))
+		tools = append(tools, wordClock)
 	}
 	return consumables, tools
 }
 
-// kit lists every tool, wrench and gauge with its number and place.
-func (b *builder) kit() render.Listing {
+// kit lists every tool, wrench and gauge by the place where it lies, so that one
+// walk brings them all.
+func (b *builder) kit(more []string) render.Listing {
 	l := render.Listing{Title: wordTools, None: wordNone}
+	var places []string
+	at := map[string][]render.Run{}
+	put := func(place string, runs ...render.Run) {
+		if _, known := at[place]; !known {
+			places = append(places, place)
+		} else {
+			at[place] = append(at[place], render.Run{Text: wordApart})
+		}
+		at[place] = append(at[place], runs...)
+	}
 	for _, k := range b.card.Kit {
-		name := k.Item.Name
+		runs := []render.Run{{Text: k.Item.Name, Weight: render.Semibold}}
+		note := numbers(k.Item)
 		switch t := k.Thing.(type) {
 		case *shop.Stock:
-			name += ", " + together(b.stockSpan(t))
+			note = strings.TrimSpace(together(b.stockSpan(t)) + " " + note)
 		case *shop.Wrench:
-			name += ", " + together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.Marked, t.Scale)
+			note = strings.TrimSpace(together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.Marked, t.Scale) + " " + together(note))
 		case *shop.Gauge:
 			if t.Scale.Step != nil {
-				name += ", " + wordMarksOf(t.Scale.Number(t.Scale.Step, b.card.Shop.Mark())+nbsp+engraved(t.Marked, t.Scale))
+				note = strings.TrimSpace(wordMarksOf(t.Scale.Number(t.Scale.Step, b.card.Shop.Mark())+nbsp+engraved(t.Marked, t.Scale)) + " " + together(note))
 			}
+		default:
+			note = together(note)
 		}
-		l.Rows = append(l.Rows, row(name, numbers(k.Item), k.Item.Place, steps(k.Steps)))
+		if note != "" {
+			runs = append(runs, render.Run{Text: " " + note})
+		}
+		put(k.Item.Place, runs...)
+	}
+	for _, name := range more {
+		put("", render.Run{Text: name, Weight: render.Semibold})
+	}
+	slices.SortFunc(places, byPlace)
+	for _, place := range places {
+		name := capital(place)
+		if place == "" {
+			name = wordNoPlace
+		}
+		l.Rows = append(l.Rows, [][]render.Run{plain(together(name)), at[place]})
+	}
+	return l
+}
+
+// byPlace sorts places by name, their numbers as numbers; things without one come
+// last.
+func byPlace(a, b string) int {
+	if a == "" || b == "" {
+		return len(b) - len(a)
+	}
+	return cmp.Or(strings.Compare(strings.TrimRight(a, "0123456789"), strings.TrimRight(b, "0123456789")), cmp.Compare(len(a), len(b)), strings.Compare(a, b))
+}
+
+// runIn sets the rows of a list behind one another.
+func runIn(l render.Listing) render.Listing {
+	var all []render.Run
+	for _, r := range l.Rows {
+		if len(all) > 0 {
+			all = append(all, render.Run{Text: wordApart})
+		}
+		all = append(all, r[0]...)
+	}
+	if len(all) > 0 {
+		l.Rows = [][][]render.Run{{all}}
 	}
 	return l
 }

@@ -25,7 +25,7 @@ const (
 	wordNone      = "none"
 	wordEnd       = "END OF CARD"
 	wordEndStrip  = "END OF STRIP"
-	wordReadFirst = "Read the whole card before you start. Lay out everything on the set-out faces first."
+	wordReadFirst = "Read the whole card before you start. Lay out everything on the set-out face first."
 	wordDefer     = "This card does not replace training. Where the maker's manual, your local code or your supervisor asks for more, do more."
 	wordSignals   = "DANGER, WARNING and CAUTION: people can be hurt, the gravest first. NOTICE: the work can be damaged. (Words after ANSI Z535.6, symbols after ISO 7010.)"
 
@@ -44,6 +44,8 @@ const (
 	wordConsumables = "Consumables"
 	wordStops       = "Safe to stop"
 	wordRenew       = "always new"
+	wordNoPlace     = "At hand"
+	wordApart       = " · "
 
 	wordTake      = "Take"
 	wordAssemble  = "Put together"
@@ -73,6 +75,8 @@ const (
 	wordAsLeft     = "As left"
 	wordExpectRow  = "expect"
 	wordByTable    = "by the table"
+	wordReadings   = "Readings"
+	wordTicks      = "Tick each step when it is done"
 	wordInstrument = "Instrument"
 	wordInitials   = "Initials"
 	wordJob        = "Job"
