@@ -104,44 +104,42 @@ func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, 
 	d := g.deck
 	d.Running.Variant = deck.Variants(g.cards)
 	sheets, problems := layout.Faces(d.Deck, options)
-	far := map[int]deck.Far{}
-	for tooTall(g, d, problems, far) {
-		d = deck.Build(g.cards[0], far)
+	relief := map[int]deck.Relief{}
+	for relieve(g, d, problems, relief) {
+		d = deck.Build(g.cards[0], relief)
 		d.Running.Variant = deck.Variants(g.cards)
 		sheets, problems = layout.Faces(d.Deck, options)
 	}
-	found := &diag.List{}
-	var err error
-	for _, problem := range problems {
-		lib.report(problem, f, d, found)
-	}
+	found := lib.findings(problems, f, d)
 	m.Info = pdf.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
 	m.Sheets, m.Faces = sheets, len(sheets)
+	var small error
 	if o.Sheet != "" && !strip {
-		if m.Sheets, err = twoUp(sheets, o); err != nil {
-			found.Report("sheet-too-small", p.Number.At, "choose a larger `--sheet`, or a smaller `--paper`", "the faces cannot be put on the sheet: %s", err)
-		}
+		m.Sheets, small = twoUp(sheets, o)
 	}
 	for _, l := range g.lists {
-		l.Join(lib.own(f, l, found))
+		l.Join(lib.unexplained(f, l, found))
+		if small != nil {
+			l.Report("sheet-too-small", p.Number.At, "choose a larger `--sheet`, or a smaller `--paper`", "the faces cannot be put on the sheet: %s", small)
+		}
 	}
 	return m
 }
 
-// tooTall moves more of the steps that do not fit one face and have something to
-// look up to a look-up face. It returns whether anything was left to move.
-func tooTall(g *group, d *deck.Deck, problems []render.Problem, far map[int]deck.Far) (moved bool) {
+// relieve does more for the steps that do not fit one face. It returns whether
+// anything was left to do.
+func relieve(g *group, d *deck.Deck, problems []render.Problem, relief map[int]deck.Relief) (more bool) {
 	for _, problem := range problems {
 		if problem.Kind != render.TooTall {
 			continue
 		}
 		for _, s := range g.cards[0].Steps() {
 			if s.Place(g.cards[0]) == d.Place(problem.Ref) {
-				if next, ok := far[s.Number].Further(d.HasTable(s.Number)); ok {
-					far[s.Number], moved = next, true
+				if next, ok := relief[s.Number].Next(d.HasTable(s.Number)); ok {
+					relief[s.Number], more = next, true
 				}
 			}
 		}
 	}
-	return moved
+	return more
 }

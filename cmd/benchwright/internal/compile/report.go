@@ -7,56 +7,71 @@ import (
 
 	"benchwright/cmd/benchwright/internal/deck"
 	"benchwright/cmd/benchwright/internal/diag"
-	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/render"
 )
 
-// report turns a problem of the layout into a message.
-func (lib *library) report(problem render.Problem, f *procedureFile, d *deck.Deck, msgs *diag.List) {
-	p := f.procedure
-	at := d.Place(problem.Ref)
-	if at.File == nil {
-		at = p.Title.At // of the running head, or of a fixed word
+// A finding is a problem of a laid-out deck and what is said about it.
+type finding struct {
+	render.Problem
+	at      source.Place
+	written bool // Text stands in a file, at that place
+	msgs    *diag.List
+}
+
+// findings turns the problems of a layout into messages.
+func (lib *library) findings(problems []render.Problem, f *procedureFile, d *deck.Deck) []finding {
+	var out []finding
+	for _, problem := range problems {
+		x := finding{Problem: problem, at: d.Place(problem.Ref), msgs: &diag.List{}}
+		if x.at.File == nil {
+			x.at = f.procedure.Title.At // of the running head, or of a fixed word
+		}
+		lib.report(&x, f, out)
+		out = append(out, x)
 	}
-	switch problem.Kind {
+	return out
+}
+
+// report says what is wrong. What is found many times, as a character in the
+// name of a thing, was said before.
+func (lib *library) report(x *finding, f *procedureFile, before []finding) {
+	switch msgs := x.msgs; x.Kind {
 	case render.TooTall:
-		msgs.Report("step-too-tall", at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", lengths(problem))
+		msgs.Report("step-too-tall", x.at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", lengths(x.Problem))
 	case render.TableTooWide, render.FigureTooWide: // and no word of the writer's
-		if !slices.ContainsFunc(msgs.Sorted(), func(d diag.Diagnostic) bool { return d.Slug == "too-wide" && d.At == at }) {
-			msgs.Report("too-wide", at, "narrow what it is for, or choose larger paper", "a table or a figure is wider than the face: %s", lengths(problem))
+		if !slices.ContainsFunc(before, func(b finding) bool { return b.wide() && b.at == x.at }) {
+			msgs.Report("too-wide", x.at, "narrow what it is for, or choose larger paper", "a table or a figure is wider than the face: %s", lengths(x.Problem))
 		}
 	case render.WordTooWide:
-		word := strings.TrimRight(problem.Text, ".,;:")
-		if at, ok := lib.written(at, f, word); ok {
-			msgs.Report("too-wide", at, "shorten it, or break it up with blanks", unbroken)
+		word := strings.TrimRight(x.Text, ".,;:")
+		if x.at, x.written = lib.written(x.at, f, word); x.written {
+			msgs.Report("too-wide", x.at, "shorten it, or break it up with blanks", "this is wider than the face, and nothing in it can be broken")
 			return
 		}
-		msgs.Report("too-wide", at, "shorten it, or break it up with blanks", "this is wider than the face: %s", word)
+		msgs.Report("too-wide", x.at, "shorten it, or break it up with blanks", "this is wider than the face: %s", word)
 	case render.MissingGlyph:
-		if problem.Drawing != "" {
-			at = lib.drawing(problem.Drawing).At(problem.Start, problem.End)
+		if x.Drawing != "" {
+			x.at = lib.drawing(x.Drawing).At(x.Start, x.End)
 		}
-		at, ok := lib.written(at, f, problem.Text)
-		if !ok && slices.ContainsFunc(msgs.Sorted(), func(d diag.Diagnostic) bool {
-			return d.Slug == "glyph-missing" && strings.Contains(d.Message, problem.Text)
-		}) {
+		x.at, x.written = lib.written(x.at, f, x.Text)
+		if !x.written && slices.ContainsFunc(before, func(b finding) bool { return b.Kind == render.MissingGlyph && b.Text == x.Text }) {
 			return // an escape in the name of a thing, which stands at many places
 		}
-		msgs.Report("glyph-missing", at, "write it in other words", "the card's type has no character `%s`", problem.Text)
+		msgs.Report("glyph-missing", x.at, "write it in other words", "the card's type has no character `%s`", x.Text)
 	case render.BadPicture:
-		msgs.Report("picture-bad", at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", problem.Text)
+		msgs.Report("picture-bad", x.at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", x.Text)
 	case render.BadDrawing:
-		lib.refused(problem.Drawing, at, msgs)
+		lib.refused(x.Drawing, x.at, msgs)
 	case render.SmallText, render.TextOver:
-		lib.drawnText(problem, at, msgs)
+		lib.drawnText(x.Problem, x.at, msgs)
 	case render.SpotHides:
-		msgs.Report("call-out-place", at, "move one of them and draw a line to its place with `to:`, or take a larger picture", "at the size in which the picture is printed, %s", hides(problem))
+		msgs.Report("call-out-place", x.at, "move one of them and draw a line to its place with `to:`, or take a larger picture", "at the size in which the picture is printed, %s", hides(x.Problem))
 	case render.Loose:
 	case render.BadLink:
-		msgs.Report("step-unknown", at, "name a step of this card", "the link leads nowhere: %s", problem.Text).Rests = diag.OnProcedure
+		msgs.Report("step-unknown", x.at, "name a step of this card", "the link leads nowhere: %s", x.Text).Rests = diag.OnProcedure
 	default:
-		panic(fmt.Sprintf("no message for the layout's problem %+v", problem))
+		panic(fmt.Sprintf("no message for the layout's problem %+v", x.Problem))
 	}
 }
 
@@ -74,90 +89,6 @@ func hides(p render.Problem) string {
 		return fmt.Sprintf("number %d covers the place of number %d", p.Spot, p.Other)
 	}
 	return fmt.Sprintf("number %d covers number %d", p.Spot, p.Other)
-}
-
-// unbroken is said of a word of the writer's that is too wide.
-const unbroken = "this is wider than the face, and nothing in it can be broken"
-
-// own returns what the layout found that nothing before it explains: a step that
-// has an error is not judged by its size too, which may come from that error.
-func (lib *library) own(f *procedureFile, card, found *diag.List) *diag.List {
-	p := f.procedure
-	var wrong []int
-	errors := lib.shopErrors > 0 || f.nearest != nil && f.nearest.errors > 0
-	if errors {
-		wrong = append(wrong, everyStep(p)...)
-	}
-	for _, l := range []*diag.List{card, f.refused} {
-		for _, d := range l.Sorted() {
-			if d.Severity() == diag.Error {
-				errors = true
-				if d.At.File != p.File {
-					continue
-				}
-				n := stepAt(p, d.At.Span.Start)
-				if n == 0 { // of the running head, which takes its height from every face
-					wrong = append(wrong, everyStep(p)...)
-				}
-				wrong = append(wrong, n)
-			}
-		}
-	}
-	// One word that is too wide makes tables of it too wide, and their steps too
-	// tall.
-	word := slices.ContainsFunc(found.Sorted(), func(d diag.Diagnostic) bool { return d.Message == unbroken })
-	var wide []int
-	for _, d := range found.Sorted() {
-		if d.Slug == "too-wide" && d.At.File == p.File {
-			wide = append(wide, stepAt(p, d.At.Span.Start))
-		}
-	}
-	out := &diag.List{}
-	out.Join(found)
-	out.Keep(func(d diag.Diagnostic) bool {
-		size := d.Slug == "too-wide" && d.Message != unbroken || d.Slug == "step-too-tall"
-		tall := d.Slug == "step-too-tall" && d.At.File == p.File && slices.Contains(wide, stepAt(p, d.At.Span.Start))
-		return judged(p, d, wrong, errors) && !(word && size) && !tall
-	})
-	return out
-}
-
-// judged says whether a finding of the layout stands, with the steps that have
-// errors.
-func judged(p *procedure.Procedure, d diag.Diagnostic, wrong []int, errors bool) bool {
-	if d.Slug != "too-wide" && d.Slug != "step-too-tall" {
-		return true
-	}
-	step := 0
-	if d.At.File == p.File {
-		step = stepAt(p, d.At.Span.Start)
-	}
-	if step == 0 { // of the running head or the record strip: it may come from any of them
-		return !errors
-	}
-	return !slices.Contains(wrong, step)
-}
-
-// everyStep returns the numbers of all steps.
-func everyStep(p *procedure.Procedure) (out []int) {
-	for n := range stepAt(p, len(p.File.Text)) {
-		out = append(out, n+1)
-	}
-	return out
-}
-
-// stepAt returns which step of a procedure stands at an offset of its file,
-// counted from one; 0 before the first.
-func stepAt(p *procedure.Procedure, offset int) int {
-	n := 0
-	for _, st := range p.Stages {
-		for _, s := range st.Steps {
-			if s.Span.Start <= offset {
-				n++
-			}
-		}
-	}
-	return n
 }
 
 // written finds where a text that stands on a face was written. The layout

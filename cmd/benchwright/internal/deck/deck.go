@@ -28,32 +28,31 @@ func (d *Deck) Place(ref render.Ref) source.Place {
 	return d.Places[ref-1]
 }
 
-// Far is what of a step does not stand in it, because with it the step would not
-// fit one face.
-type Far uint8
+// Relief is what is done for a step that does not fit one face.
+type Relief uint8
 
-// What does not.
+// What may be done, the least first.
 const (
-	Near      Far = iota // nothing: all stands in the step
-	farTables            // its tables stand on a look-up face
-	farAll               // and a figure that only shows what the words say is left out
-	farWide              // and it takes all columns of a face
+	unrelieved Relief = iota
+	tablesGone       // its tables stand on a look-up face
+	figureGone       // and a figure that only shows what the words say is left out
+	wholeWidth       // and it takes all columns of a face
 )
 
-// Further returns the next that may move, ok false where nothing is left. A step
+// Next returns what else may be done, ok false where nothing is left. A step
 // without a table has nothing to move: it takes all columns at once.
-func (f Far) Further(table bool) (next Far, ok bool) {
+func (r Relief) Next(table bool) (next Relief, ok bool) {
 	if !table {
-		return farWide, f < farWide
+		return wholeWidth, r < wholeWidth
 	}
-	return f + 1, f < farWide
+	return r + 1, r < wholeWidth
 }
 
-// Build returns the deck of laminated faces of a card. Far says what of a
-// step does not stand in it.
-func Build(c *card.Card, far map[int]Far) *Deck {
+// Build returns the deck of laminated faces of a card, with what is done
+// for some of its steps by their numbers.
+func Build(c *card.Card, relief map[int]Relief) *Deck {
 	b := newBuilder(c)
-	b.far = far
+	b.relief = relief
 	b.sayAll()
 	b.setOut()
 	b.steps()
@@ -72,7 +71,7 @@ type builder struct {
 
 	step    int              // the step in hand
 	said    map[int][]saying // what the items of each step say
-	far     map[int]Far      // steps that do not hold all of theirs
+	relief  map[int]Relief   // steps that do not hold all of theirs
 	lookups []render.Group   // those tables
 }
 

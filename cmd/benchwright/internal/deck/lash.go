@@ -53,7 +53,7 @@ func (b *builder) lash(i *card.Lash) []render.Element {
 	}
 	dial := i.Block.Dial
 	how := [][]render.Run{plain(wordStem(dial.Square, radius)), plain(wordRock(dial.Turned))}
-	if i.Block.NoFigure || b.far[b.step] != Near {
+	if i.Block.NoFigure || b.relief[b.step] != unrelieved {
 		r.Lines = append(how, r.Lines...) // the step can be done without the figure
 	}
 	if at := i.Holds; at != nil && i.Limit != nil {

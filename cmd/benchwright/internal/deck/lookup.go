@@ -21,7 +21,7 @@ type captioned struct {
 // look-up face with a reference to it in its place.
 func (b *builder) table(at source.Place, title string, t render.Content) render.Element {
 	b.tabled[b.step] = true
-	if b.far[b.step] == Near {
+	if b.relief[b.step] == unrelieved {
 		return b.technical(at, t)
 	}
 	what, runs := wordFigure, false
@@ -42,7 +42,7 @@ func (b *builder) series(at source.Place, title string, list []captioned) []rend
 	caption := func(t captioned) render.Element {
 		return b.technical(at, render.Text{Role: render.Instruction, Runs: strong(t.caption)})
 	}
-	if b.far[b.step] == Near {
+	if b.relief[b.step] == unrelieved {
 		var out []render.Element
 		for _, t := range list {
 			if t.caption != "" {

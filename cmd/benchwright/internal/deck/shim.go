@@ -109,7 +109,7 @@ func (b *builder) cut(i *card.Shim) (cut render.Pack, ok bool) {
 		size := new(big.Int).Quo(new(big.Int).Mul(share.Num(), big.NewInt(1000)), share.Denom())
 		cut.Layers = append(cut.Layers, render.Layer{Label: b.exactly(i, t), Size: int(size.Int64())})
 	}
-	return cut, len(layers) > 0 && len(layers) <= mostLayers && b.far[b.step] < farAll
+	return cut, len(layers) > 0 && len(layers) <= mostLayers && b.relief[b.step] < figureGone
 }
 
 func sits(p *unit.Pack) string {

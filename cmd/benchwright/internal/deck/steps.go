@@ -38,7 +38,7 @@ func (b *builder) before(items []card.Item) []render.Element {
 // and sizes, then everything else as it was written; the why last.
 func (b *builder) stepGroup(s *card.Step) render.Group {
 	at := s.Place(b.card)
-	g := render.Group{Ref: b.ref(at), Bookmark: s.Source.Text, Anchor: card.Anchor(s.Number), Wide: b.far[s.Number] == farWide}
+	g := render.Group{Ref: b.ref(at), Bookmark: s.Source.Text, Anchor: card.Anchor(s.Number), Wide: b.relief[s.Number] == wholeWidth}
 	g.Elements = append(g.Elements, b.technical(at, render.Step{Number: s.Number, Title: runs(s.Title)}))
 	for _, c := range s.Callouts {
 		g.Elements = append(g.Elements, b.callout(c))
