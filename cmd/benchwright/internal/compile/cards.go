@@ -3,7 +3,6 @@ package compile
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/check"
@@ -35,19 +34,21 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 		lib.noUnit(p, u, found)
 	}
 	var cards []*card.Card
+	var ids []string
 	var perVariant []*diag.List
 	for _, v := range variants(p, u) {
 		list := &diag.List{}
 		c := card.Make(p, u, lib.shop, v, lib.cards, list)
 		check.Card(c, list)
 		cards = append(cards, c)
+		ids = append(ids, c.VariantID())
 		perVariant = append(perVariant, list)
 		res.Steps = max(res.Steps, len(c.Steps()))
 	}
 	res.takes = takes(cards)
 	check.Procedure(p, cards, lib.cards, f.errors == 0, found)
 	made := lib.decks(f, cards, o, perVariant)
-	merge(found, cards, perVariant)
+	found.Merge(ids, perVariant)
 	accept(p, found)
 	unsound := lib.unsound(f)
 	found.Keep(func(d diag.Diagnostic) bool { return d.Rests&unsound == 0 })
@@ -147,43 +148,4 @@ func (lib *library) noUnit(p *procedure.Procedure, u *unit.Unit, msgs *diag.List
 		help += ", or move the procedure to the folder of `" + near + "`"
 	}
 	msgs.Report("unit-unknown-here", p.Unit.At, help, "no unit.yaml stands in this folder or above it")
-}
-
-// merge adds the messages of a procedure's cards to out. What all variants
-// have in common is said once; what only some have names them.
-func merge(out *diag.List, cards []*card.Card, lists []*diag.List) {
-	type key struct {
-		slug, message, file string
-		start, end          int
-	}
-	keyOf := func(d diag.Diagnostic) key {
-		k := key{slug: d.Slug, message: d.Message, start: d.At.Span.Start, end: d.At.Span.End}
-		if d.At.File != nil {
-			k.file = d.At.File.Name
-		}
-		return k
-	}
-	in := map[key][]string{}
-	for i, l := range lists {
-		for _, d := range l.Sorted() {
-			in[keyOf(d)] = append(in[keyOf(d)], cards[i].VariantID())
-		}
-	}
-	said := map[key]bool{}
-	for _, l := range lists {
-		for _, d := range l.Sorted() {
-			k := keyOf(d)
-			if said[k] {
-				continue
-			}
-			said[k] = true
-			if v := in[k]; len(v) < len(cards) {
-				d.Message += " in the " + strings.Join(v, " and ") + " variant"
-				if len(v) > 1 {
-					d.Message += "s"
-				}
-			}
-			out.Add(d)
-		}
-	}
 }

@@ -45,12 +45,23 @@ func ParseValueOf(text string, mark Mark, want Dimension) (Value, *Problem) {
 	if v, ok := duration(text); ok && (want == None || want == Time) {
 		return v, nil
 	}
-	b, p := (&reader{text: text, mark: mark, want: want, value: true}).read()
+	return (&reader{text: text, mark: mark, want: want, value: true}).readValue()
+}
+
+// ParseUnit reads the name of a unit of a dimension.
+func ParseUnit(text string, want Dimension) (Unit, *Problem) {
+	const one = "1 " // a unit is read behind its number
+	v, p := (&reader{text: one + text, ours: len(one), want: want, value: true}).readValue()
+	return v.Unit, p
+}
+
+func (r *reader) readValue() (Value, *Problem) {
+	b, p := r.read()
 	if p != nil {
 		return Value{}, p
 	}
 	if b.Form != Bare {
-		return Value{}, &Problem{Slug: "quantity-malformed", End: len(text), Message: "one value is wanted here, not limits",
+		return Value{}, &Problem{Slug: "quantity-malformed", End: len(r.text), Message: "one value is wanted here, not limits",
 			Help: "write " + quoted(b.Unit.After(b.Numbers[0].Text))}
 	}
 	return Value{*b.Nominal, b.Unit}, nil

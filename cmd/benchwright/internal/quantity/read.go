@@ -43,6 +43,7 @@ func (r *reader) form() string {
 // one message.
 type reader struct {
 	text    string
+	ours    int // how much of its beginning nobody typed
 	mark    Mark
 	want    Dimension
 	value   bool // one value is wanted, not limits
@@ -100,7 +101,7 @@ func (r *reader) wordEnd(start int) int {
 // fixed returns the whole text, quoted, with what stands from start to end
 // replaced.
 func (r *reader) fixed(start, end int, by string) string {
-	return quoted(r.text[:start] + by + r.text[end:])
+	return quoted(r.text[r.ours:start] + by + r.text[end:])
 }
 
 // quoted returns s as a writer would type it, between backticks.

@@ -202,14 +202,13 @@ func (a *answers) text(name string) string {
 
 // problem notes what is wrong with the quantity of an option.
 func (a *answers) problem(name string, p *quantity.Problem) {
-	help := p.Help
 	if p.ByExample {
-		help = "write it as in `" + a.example(name) + "`"
+		p.Help = "write it as in `" + a.example(name) + "`"
 	}
 	if p.Slug == "decimal-mark" {
-		help += ", or add `--decimal " + map[quantity.Mark]string{quantity.Point: "comma", quantity.Comma: "point"}[a.mark] + "`"
+		p.Help += ", or add `--decimal " + map[quantity.Mark]string{quantity.Point: "comma", quantity.Comma: "point"}[a.mark] + "`"
 	}
-	a.wrong(name, "%s: %s", p.Message, help)
+	a.wrong(name, "%s: %s", p.Message, p.Help)
 }
 
 // local puts a shop's decimal mark into a text of ours.

@@ -2,7 +2,6 @@ package work
 
 import (
 	"math/big"
-	"strings"
 
 	"benchwright/cmd/benchwright/internal/quantity"
 )
@@ -112,12 +111,12 @@ func (s *sheet) also(first, second quantity.Band) {
 
 // unit reads the name of a unit.
 func (a *answers) unit(name string, d quantity.Dimension) quantity.Unit {
-	v, p := quantity.ParseValueOf("1 "+a.text(name), a.mark, d)
+	u, p := quantity.ParseUnit(a.text(name), d)
 	if p != nil {
-		a.wrong(name, "%s: %s", p.Message, strings.ReplaceAll(p.Help, "`1 ", "`"))
+		a.wrong(name, "%s: %s", p.Message, p.Help)
 		return placeholder(d).Unit
 	}
-	return v.Unit
+	return u
 }
 
 // relation gives the formula from one unit to another, by the factor that is a
