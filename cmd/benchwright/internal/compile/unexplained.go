@@ -42,18 +42,16 @@ func (lib *library) unexplained(f *procedureFile, said *diag.List, found []findi
 	}
 	out, explained := &diag.List{}, &diag.List{}
 	for _, x := range found {
-		n := stepAt(f.procedure, x.at)
-		tall := x.Kind == render.TooTall
+		n, tall := stepAt(f.procedure, x.at), x.Kind == render.TooTall
 		switch {
 		case !tall && !x.wide():
-		case n > 0 && (all || wrong[n]), n <= 0 && some: // the running head and the record strip are of all steps
+			out.Join(x.msgs)
+		case n > 0 && (all || wrong[n]), n <= 0 && some, // the running head and the record strip are of all steps
+			word && !x.written, tall && n >= 0 && wide[n]:
 			explained.Join(x.msgs)
-			continue
-		case word && !(x.Kind == render.WordTooWide && x.written), tall && n >= 0 && wide[n]:
-			explained.Join(x.msgs)
-			continue
+		default:
+			out.Join(x.msgs)
 		}
-		out.Join(x.msgs)
 	}
 	explained.Keep(func(diag.Diagnostic) bool { return false }) // it counts as reported all the same
 	out.Join(explained)
