@@ -34,9 +34,9 @@ type Relief uint8
 // What may be done, the least first.
 const (
 	unrelieved Relief = iota
-	tablesGone       // its tables stand on a look-up face
-	figureGone       // and a figure that only shows what the words say is left out
-	wholeWidth       // and it takes all columns of a face
+	tablesGone        // its tables stand on a look-up face
+	figureGone        // and a figure that only shows what the words say is left out
+	wholeWidth        // and it takes all columns of a face
 )
 
 // Next returns what else may be done, ok false where nothing is left. A step
