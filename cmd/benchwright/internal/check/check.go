@@ -51,18 +51,9 @@ func each[T card.Item](p *pass, f func(*card.Step, T)) {
 	}
 }
 
-// eachReading calls f for every reading that the card's steps take, of whatever
-// block it is.
-func eachReading(p *pass, f func(*card.Step, *card.Measurement)) {
-	each(p, func(s *card.Step, i card.Item) {
-		for _, m := range i.Readings() {
-			f(s, m)
-		}
-	})
-}
-
-// eachReadingOf calls f for every reading with the block that takes it.
-func eachReadingOf(p *pass, f func(card.Item, *card.Measurement)) {
+// eachReading calls f for every reading that the card's steps take, with the block
+// that takes it.
+func eachReading(p *pass, f func(card.Item, *card.Measurement)) {
 	each(p, func(_ *card.Step, i card.Item) {
 		for _, m := range i.Readings() {
 			f(i, m)

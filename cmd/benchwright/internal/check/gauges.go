@@ -14,7 +14,7 @@ import (
 // the gauge reaches them. Of limits that follow a mark the first row that fails
 // is told.
 func marks(p *pass) {
-	eachReadingOf(p, func(i card.Item, m *card.Measurement) {
+	eachReading(p, func(i card.Item, m *card.Measurement) {
 		if m.Gauge == nil || m.Gauge.Scale.Step == nil {
 			return
 		}
@@ -78,7 +78,7 @@ func (p *pass) gaugeRule() (warn, refuse, ratio *big.Rat) {
 
 // gauges asks whether a gauge is fine enough for its limits.
 func gauges(p *pass) {
-	eachReadingOf(p, func(i card.Item, m *card.Measurement) {
+	eachReading(p, func(i card.Item, m *card.Measurement) {
 		if m.Gauge == nil {
 			if p.Shop != nil && m.GaugePlace() == m.At && !m.Limits.Bad.Is() && (m.Limit != nil || m.Table != nil || m.Limits.None) {
 				p.msgs.Report("gauge-missing", m.At, "name the gauge with `gauge:`", "this measurement names no gauge, so its limits are not on the scale that is read")

@@ -71,7 +71,7 @@ func steep(m *card.Measurement) bool {
 
 // tilts refuses a lever that stands too steep.
 func tilts(p *pass) {
-	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		if m.Tilt == nil {
 			return
 		}

@@ -11,7 +11,7 @@ import (
 // limits proves that every measurement and torque has limits, in the variant
 // that the card is for.
 func limits(p *pass) {
-	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		l := &m.Limits
 		if l.None {
 			return // why, and what to expect, the schema has asked for

@@ -8,7 +8,7 @@ import (
 // readings asks that a spread has readings to lie between, and that the one
 // reading which is judged cannot hide a worse one.
 func readings(p *pass) {
-	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		switch {
 		case m.Spread != nil && m.Table != nil:
 			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "take `spread:` out, and ask for it in a block of its own", "limits that follow a mark leave no room for a spread")
@@ -25,7 +25,7 @@ func readings(p *pass) {
 
 // branches asks that each side of a band leads somewhere.
 func branches(p *pass) {
-	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		bands := m.Judged()
 		if len(bands) == 0 || m.Answered {
 			return

@@ -12,7 +12,7 @@ import (
 // sources asks where a band comes from that a block writes in place. The
 // limits of the unit are asked where they are read.
 func sources(p *pass) {
-	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		l := &m.Limits
 		switch {
 		case l.Band == nil || m.Limit == nil || l.Source != "" || m.Node.Get("source") != nil: // an empty one has been reported
@@ -50,7 +50,7 @@ func also(p *pass) {
 			unit.CompareAlso(found.Band, *l.Also, found.At, at, mark, p.msgs)
 		}
 	}
-	eachReading(p, func(_ *card.Step, m *card.Measurement) { compare(&m.Limits, m.Limit, m.KeyPlace("also")) })
+	eachReading(p, func(_ card.Item, m *card.Measurement) { compare(&m.Limits, m.Limit, m.KeyPlace("also")) })
 	each(p, func(_ *card.Step, t *card.Torque) {
 		if t.Value != nil && t.Limits.Also != nil {
 			unit.CompareAlso(*t.Value, *t.Limits.Also, t.ValueAt, t.KeyPlace("also"), mark, p.msgs)

@@ -8,6 +8,7 @@ import (
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/unit"
 )
 
 // tightness compares each torque with what its fastener can bear and what it
@@ -26,19 +27,10 @@ func tightness(p *pass) {
 		if f == nil {
 			return
 		}
-		duty, stated := bench.ParseDuty(string(f.Duty))
-		thread, known := bench.ParseThread(f.Thread)
-		_, _, listed := thread.ProofLoad(f.Class)
-		if !stated || !known || !listed || duty == bench.ToYield {
-			return
-		}
-		if f.NutFactor == nil {
-			if duty == bench.Clamp && f.Node.Get("nut-factor") == nil {
-				d := p.msgs.Report("nut-factor-missing", t.Torque.Fastener.At, "add `nut-factor:` and `nut-factor-source:` to `"+f.ID+"` in unit.yaml, for its thread as it is lubricated",
-					"nothing states the nut factor of `%s`, so its torque cannot be compared with what it can bear", f.ID)
-				d.Related = append(d.Related, related(f.At, "the fastener is declared here"))
-			}
-			return
+		if duty, _, _, known := strength(f); known && duty == bench.Clamp && f.NutFactor == nil && f.Node.Get("nut-factor") == nil {
+			d := p.msgs.Report("nut-factor-missing", t.Torque.Fastener.At, "add `nut-factor:` and `nut-factor-source:` to `"+f.ID+"` in unit.yaml, for its thread as it is lubricated",
+				"nothing states the nut factor of `%s`, so its torque cannot be compared with what it can bear", f.ID)
+			d.Related = append(d.Related, related(f.At, "the fastener is declared here"))
 		}
 		for _, g := range t.Tightenings() {
 			if j, ok := p.judged(t, g); ok {
@@ -48,6 +40,15 @@ func tightness(p *pass) {
 	})
 }
 
+// strength returns what a fastener is tightened for, and its proof load; ok is
+// false where the unit does not state enough, or where it is tightened to yield.
+func strength(f *unit.Fastener) (duty bench.Duty, thread bench.Thread, proof *big.Rat, ok bool) {
+	duty, stated := bench.ParseDuty(string(f.Duty))
+	thread, known := bench.ParseThread(f.Thread)
+	proof, _, listed := thread.ProofLoad(f.Class)
+	return duty, thread, proof, stated && known && listed && duty != bench.ToYield
+}
+
 // judged compares a torque with what its fastener can bear; ok is false where
 // that is not known.
 func (p *pass) judged(t *card.Torque, g *card.Tightening) (j bench.Tightness, ok bool) {
@@ -55,10 +56,8 @@ func (p *pass) judged(t *card.Torque, g *card.Tightening) (j bench.Tightness, ok
 	if f == nil || f.NutFactor == nil || g.Limit == nil || !positive(g.Limit.Band) {
 		return j, false
 	}
-	duty, stated := bench.ParseDuty(string(f.Duty))
-	thread, known := bench.ParseThread(f.Thread)
-	proof, _, listed := thread.ProofLoad(f.Class)
-	if !stated || !known || !listed || duty == bench.ToYield {
+	duty, thread, proof, known := strength(f)
+	if !known {
 		return j, false
 	}
 	return bench.JudgeTorque(g.Limit.Band, duty, thread, f.NutFactor, proof)

@@ -20,7 +20,7 @@ func cases(p *pass) {
 	if !p.english() {
 		return
 	}
-	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		if m.Limit == nil {
 			return
 		}

@@ -149,7 +149,7 @@ func (p *pass) tightenedAfter(s *card.Step, t *card.Torque) bool {
 // limitless says whether a reading of the card has limits that cannot be told,
 // which is reported: it may have been the one that ends a tightening.
 func (p *pass) limitless() (found bool) {
-	eachReading(p, func(_ *card.Step, m *card.Measurement) {
+	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		found = found || m.Limits.Stated() && !m.Limits.None && m.Limit == nil && m.Table == nil
 	})
 	return found
