@@ -24,7 +24,7 @@ func (f *Fill) whole(c *Card) bool {
 
 func (r *resolver) fill(f *procedure.Fill) Item {
 	if !r.pourable(f) {
-		out := &Fill{Measurement: r.taken(&f.Measurement), Block: f}
+		out := &Fill{Measurement: r.newReading(&f.Measurement), Block: f}
 		out.withoutLimits()
 		return out
 	}

@@ -165,8 +165,8 @@ func (r *resolver) member(n procedure.Named) Member {
 	return Member{part.Name, part, n}
 }
 
-// withAll looks up the tools of a means.
-func (r *resolver) withAll(names []procedure.Named) []*shop.Item {
+// toolsNamed looks up the tools of a means.
+func (r *resolver) toolsNamed(names []procedure.Named) []*shop.Item {
 	var out []*shop.Item
 	for _, n := range names {
 		if item := r.find(n); item != nil {
@@ -200,9 +200,9 @@ type need struct {
 	there bool
 }
 
-// lacks names what a computation of the fit takes and does not have, "" for
+// missingKeys names what a computation of the fit takes and does not have, "" for
 // nothing. All take the interference and the diameter, which a tolerance gives.
-func (f *Fit) lacks(more ...need) string {
+func (f *Fit) missingKeys(more ...need) string {
 	size := f.Tolerance.Name != ""
 	var out []string
 	for _, n := range append([]need{{"interference", size || f.Interference != nil}, {"diameter", size || f.Diameter != nil}}, more...) {
@@ -236,7 +236,7 @@ func (f *Fit) measure(r *resolver) {
 			f.bad = true
 			return
 		}
-		if r.loose(f, most, f.Tolerance.Name) {
+		if r.hasPlay(f, most, f.Tolerance.Name) {
 			return
 		}
 		thousand := big.NewRat(1000, 1)
@@ -245,7 +245,7 @@ func (f *Fit) measure(r *resolver) {
 	case f.Interference.High == nil:
 		r.msgs.Report("limits-bare", f.KeyPlace("interference"), "write a band, such as `0.010 to 0.035 mm`, or `max` before it", "`%s` does not say how much the interference is at most", f.Interference.Written)
 		f.bad = true
-	case r.loose(f, f.Interference.High, f.Interference.Written):
+	case r.hasPlay(f, f.Interference.High, f.Interference.Written):
 	default:
 		b := f.Interference.In(millimetre)
 		f.size = &size{millimetres(f.Diameter), b.Low, b.High}
@@ -255,8 +255,8 @@ func (f *Fit) measure(r *resolver) {
 // shaftFirst finds a fit whose shaft stands before its hole.
 var shaftFirst = regexp.MustCompile(`^(.*[0-9] ?)([a-z]{1,2}[0-9]{1,2}) ?/ ?([A-Z]{1,2}[0-9]{1,2})$`)
 
-// loose reports a fit that has play even at its tightest.
-func (r *resolver) loose(f *Fit, most *big.Rat, written string) bool {
+// hasPlay reports a fit that has play even at its tightest.
+func (r *resolver) hasPlay(f *Fit, most *big.Rat, written string) bool {
 	if most.Sign() > 0 {
 		return false
 	}

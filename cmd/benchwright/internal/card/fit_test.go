@@ -98,11 +98,11 @@ func TestFitAboveTheCap(t *testing.T) {
 		t.Errorf("%v, need %v, %q", f.Heat.Limit, f.Heat.Need, messages)
 	}
 	// Said in whole degrees: the need rounded up, a cap of 600 °F, 315.6 °C, down.
-	if got := f.Heat.Needs(quantity.Point); got != "134\u00a0°C" {
+	if got := f.Heat.NeedDegrees(quantity.Point); got != "134\u00a0°C" {
 		t.Errorf("the need of 133.2 °C is said to be %s", got)
 	}
 	f, _ = fitOf(t, "part: inch-hub\nonto: the shaft\nheat: {to: 90 to 110 °C, source: m, gauge: probe}")
-	if got := f.Heat.Cap.Says(quantity.Point); got != "315\u00a0°C" {
+	if got := f.Heat.Cap.Degrees(quantity.Point); got != "315\u00a0°C" {
 		t.Errorf("the cap of 600 °F is said to be %s", got)
 	}
 	f, _ = fitOf(t, fmt.Sprintf(raceOut, "cover")+"heat: {to: 90 to 110 °C, source: m, gauge: probe}")

@@ -38,7 +38,7 @@ func (t *LeakTest) whole(*Card) bool {
 }
 
 func (r *resolver) leakTest(t *procedure.LeakTest) Item {
-	out := &LeakTest{Measurement: r.taken(&t.Measurement), Block: t}
+	out := &LeakTest{Measurement: r.newReading(&t.Measurement), Block: t}
 	s := r.card.Shop
 	if s == nil {
 		r.unknown(diag.OnShop, "gauge-unknown", "gauge", t.Gauge, nil, "`gauges:` in a `shop:` of this file")
@@ -55,7 +55,7 @@ func (r *resolver) leakTest(t *procedure.LeakTest) Item {
 	scale, u := out.Gauge.Scale, out.Gauge.Scale.Unit
 	atmosphere := s.Atmosphere.In(u).Value
 	out.Begin = startOn(t, scale, atmosphere)
-	if out.Start = near(out.Begin, scale); out.Start == nil {
+	if out.Start = nearestMark(out.Begin, scale); out.Start == nil {
 		return out
 	}
 	shop := t.Shop.In(celsius)
@@ -126,10 +126,10 @@ func change(t *procedure.LeakTest, u quantity.Unit) *big.Rat {
 	return quantity.Convert(drop, pascal, u)
 }
 
-// near returns the mark of the scale that lies inside a band and nearest to
+// nearestMark returns the mark of the scale that lies inside a band and nearest to
 // what it aims for, the lower of two; nil where there is none. A bare value is
 // such a mark or has none.
-func near(b quantity.Band, s quantity.Scale) *big.Rat {
+func nearestMark(b quantity.Band, s quantity.Scale) *big.Rat {
 	aim := b.Target()
 	if b.Form == quantity.Bare {
 		b.Low, b.High = aim, aim

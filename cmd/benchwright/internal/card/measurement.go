@@ -33,9 +33,9 @@ func (r *resolver) scaled(m *procedure.Measurement, want quantity.Dimension, fac
 	return out
 }
 
-// taken begins a reading: the steps that its branches name are found when all
+// newReading begins a reading: the steps that its branches name are found when all
 // steps are there.
-func (r *resolver) taken(m *procedure.Measurement) *Measurement {
+func (r *resolver) newReading(m *procedure.Measurement) *Measurement {
 	out := &Measurement{Measurement: m}
 	r.branch(m.IfLow, func(to *Step) { out.LowGo = to })
 	r.branch(m.IfHigh, func(to *Step) { out.HighGo = to })
@@ -85,7 +85,7 @@ type shown func(quantity.Band, *shop.Gauge) (band *quantity.Band, ok bool)
 // reading resolves a reading whose limits are of a kind. On is nil where the
 // gauge shows all limits as they are written.
 func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, on shown) *Measurement {
-	out := r.taken(m)
+	out := r.newReading(m)
 	out.Limit = r.limit(&m.Limits, want)
 	if want == quantity.None || want == quantity.Length {
 		out.Table = r.table(m.Limits.Named)

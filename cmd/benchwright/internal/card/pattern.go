@@ -35,7 +35,7 @@ func (r *resolver) pattern(p *procedure.Pattern) Item {
 	}
 	if out.Contact != nil && !p.AsFound {
 		for _, f := range unit.Faults {
-			if pack := out.Contact.By[f].Pack; !in(pack.Only, r.card.VariantID()) {
+			if pack := out.Contact.By[f].Pack; !isFor(pack.Only, r.card.VariantID()) {
 				r.msgs.Report("pack-left-out", p.At, "limit this block to the variants that have it", "pack `%s` is left out here", pack.ID)
 				break
 			}

@@ -26,7 +26,7 @@ func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
 	if m == nil {
 		return nil
 	}
-	p := &Push{Measurement: r.taken(&m.Measurement), Means: m, With: r.withAll(m.With)}
+	p := &Push{Measurement: r.newReading(&m.Measurement), Means: m, With: r.toolsNamed(m.With)}
 	p.Answered = true
 	switch {
 	case m.Limits.Bad.Is():
@@ -93,7 +93,7 @@ func (r *resolver) force(f *Fit, m *procedure.Means) *unit.LimitBand {
 	if f.bad {
 		return nil
 	}
-	if lacks := f.lacks(need{"length", m.Length != nil}, need{"outside", m.Outside != nil}, need{"bore", m.Bore != nil}); lacks != "" {
+	if lacks := f.missingKeys(need{"length", m.Length != nil}, need{"outside", m.Outside != nil}, need{"bore", m.Bore != nil}); lacks != "" {
 		r.msgs.Report("key-missing", m.At, "write `force:` with the manual's force and its `source:`, or state what is missing; a solid part has `bore: 0 mm`", "the force cannot be computed without %s", lacks)
 		return nil
 	}

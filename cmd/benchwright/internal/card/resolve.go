@@ -27,7 +27,7 @@ type resolver struct {
 
 func (r *resolver) run() {
 	c, p := r.card, r.card.Procedure
-	r.check(p.Variants)
+	r.checkVariants(p.Variants)
 	r.numbers, r.ids = Numbers(p, c.VariantID())
 	r.assemblies()
 	r.front()
@@ -71,7 +71,7 @@ func Numbers(p *procedure.Procedure, variant string) (numbers map[string]int, id
 			if s.ID != "" {
 				ids = append(ids, s.ID)
 			}
-			if in(st.Only, variant) && in(s.Only, variant) {
+			if isFor(st.Only, variant) && isFor(s.Only, variant) {
 				n++
 				if s.ID != "" {
 					numbers[s.ID] = n
@@ -80,7 +80,7 @@ func Numbers(p *procedure.Procedure, variant string) (numbers map[string]int, id
 		}
 		if st.ID != "" {
 			ids = append(ids, st.ID)
-			if in(st.Only, variant) {
+			if isFor(st.Only, variant) {
 				numbers[st.ID] = n
 			}
 		}
@@ -88,7 +88,9 @@ func Numbers(p *procedure.Procedure, variant string) (numbers map[string]int, id
 	return numbers, ids
 }
 
-func in(only []string, variant string) bool {
+// isFor says whether what is limited to some variants, nil for all, is for this
+// one; without variants everything is.
+func isFor(only []string, variant string) bool {
 	return only == nil || variant == "" || slices.Contains(only, variant)
 }
 
@@ -102,15 +104,15 @@ func named(f *source.File, only []string, span source.Span) []procedure.Named {
 
 // serves says whether something limited to some variants is for this one.
 func (r *resolver) serves(only []procedure.Named) bool {
-	r.check(only)
+	r.checkVariants(only)
 	if only == nil || r.card.Variant == nil {
 		return true
 	}
 	return slices.ContainsFunc(only, func(n procedure.Named) bool { return n.Name == r.card.Variant.ID })
 }
 
-// check reports names of variants that the unit does not have.
-func (r *resolver) check(only []procedure.Named) {
+// checkVariants reports names of variants that the unit does not have.
+func (r *resolver) checkVariants(only []procedure.Named) {
 	u := r.card.Unit
 	if u == nil {
 		return
@@ -169,7 +171,7 @@ func (r *resolver) front() {
 			r.unknown(diag.OnUnit, "part-unknown", "part", n, c.Unit.PartIDs(), "parts in the unit")
 			continue
 		}
-		if in(part.Only, c.VariantID()) {
+		if isFor(part.Only, c.VariantID()) {
 			c.Parts = append(c.Parts, part)
 		}
 	}

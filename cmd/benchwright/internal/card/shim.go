@@ -124,7 +124,7 @@ func (r *resolver) pack(n procedure.Named) *unit.Pack {
 	switch {
 	case p == nil:
 		r.unknown(diag.OnUnit, "pack-unknown", "pack", n, u.PackIDs(), "packs in the unit")
-	case !in(p.Only, r.card.VariantID()):
+	case !isFor(p.Only, r.card.VariantID()):
 		r.msgs.Report("pack-left-out", n.At, "limit this block to the variants that have it", "pack `%s` is left out here", n.Name)
 		return nil
 	}

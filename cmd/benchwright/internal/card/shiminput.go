@@ -183,13 +183,13 @@ func (r *resolver) wanted(i *Shim) bool {
 		i.InPlace = i.length(w)
 	}
 	if i.From.Aimless() {
-		i.change()
+		i.rateByOldPack()
 		return i.Pack.SafeSide != ""
 	}
 	if i.Rate = r.rate(i.Pack); i.Rate == nil || i.Pack.SafeSide == "" {
 		return false
 	}
-	shows := r.shows(i) // what the dial shows of one length of the reading
+	shows := r.gaugeFactors(i) // what the dial shows of one length of the reading
 	if shows == nil {
 		return false
 	}
@@ -197,13 +197,13 @@ func (r *resolver) wanted(i *Shim) bool {
 	if i.Rate.Mul(i.Rate, shows.rate); i.Aim == nil || i.Rate.Sign() == 0 {
 		return false
 	}
-	i.follow(r.aimTable(i), shows)
+	i.rateByAim(r.aimTable(i), shows)
 	return true
 }
 
-// change says how the wanted pack follows the inputs of one without an aim: from
+// rateByOldPack says how the wanted pack follows the inputs of one without an aim: from
 // the old pack by a step, or by what the marks differ.
-func (i *Shim) change() {
+func (i *Shim) rateByOldPack() {
 	step := i.length(i.From.PerMark)
 	for _, in := range i.Inputs {
 		switch {
@@ -219,10 +219,10 @@ func (i *Shim) change() {
 	}
 }
 
-// follow says how the wanted pack follows the inputs of one with an aim: with the
+// rateByAim says how the wanted pack follows the inputs of one with an aim: with the
 // old pack, against the readings that are added and with those that are taken
 // off, and with the mark of the table t that the aim follows.
-func (i *Shim) follow(t *unit.Table, shows *showing) {
+func (i *Shim) rateByAim(t *unit.Table, shows *gaugeFactors) {
 	part := new(big.Rat).Inv(i.Rate)
 	var off []bool // of the readings in order: taken off
 	for k, l := range append(append([]procedure.ShimLength{}, i.From.Plus...), i.From.Minus...) {
@@ -273,15 +273,15 @@ func (i *Shim) reading() *ShimInput {
 	return nil
 }
 
-// A showing is what the gauge shows of one length: of the aim, and of what the
+// gaugeFactors are what the gauge shows of one length: of the aim, and of what the
 // rate speaks of.
-type showing struct{ aim, rate *big.Rat }
+type gaugeFactors struct{ aim, rate *big.Rat }
 
-// shows finds how the gauge of the reading shows what the unit states, nil
+// gaugeFactors finds how the gauge of the reading shows what the unit states, nil
 // where it cannot be told, which is reported.
-func (r *resolver) shows(i *Shim) *showing {
+func (r *resolver) gaugeFactors(i *Shim) *gaugeFactors {
 	one := big.NewRat(1, 1)
-	out := &showing{one, one}
+	out := &gaugeFactors{one, one}
 	if i.From.Reading.Name == "" {
 		return out
 	}

@@ -41,7 +41,7 @@ func (r *resolver) tables(i *Shim) {
 		}
 	}
 	if i.Miss == nil {
-		i.work()
+		i.workExample()
 	}
 }
 
@@ -179,9 +179,9 @@ func (i *Shim) threeWays(base *big.Rat, rule bench.PackRule) {
 	}
 }
 
-// work makes the worked line: the writer's own, or one of marks from the middle
+// workExample makes the worked line: the writer's own, or one of marks from the middle
 // of the tables.
-func (i *Shim) work() {
+func (i *Shim) workExample() {
 	if len(i.Packs) == 0 {
 		return
 	}

@@ -24,7 +24,7 @@ func (r *resolver) assemblies() {
 					continue
 				}
 				c.Assemblies[t.As.Name] = nil
-				if in(st.Only, v) && in(s.Only, v) && inNamed(t.Only, v) {
+				if isFor(st.Only, v) && isFor(s.Only, v) && inNamed(t.Only, v) {
 					names[t.As.Name] = append(names[t.As.Name], t.Assemble...)
 				}
 			}

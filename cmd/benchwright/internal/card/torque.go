@@ -59,7 +59,7 @@ func (r *resolver) torque(t *procedure.Torque) Item {
 		out.Fastener = c.Unit.Fastener(t.Fastener.Name)
 		if out.Fastener == nil {
 			r.unknown(diag.OnUnit, "fastener-unknown", "fastener", t.Fastener, c.Unit.FastenerIDs(), "fasteners in the unit")
-		} else if !in(out.Fastener.Only, c.VariantID()) {
+		} else if !isFor(out.Fastener.Only, c.VariantID()) {
 			r.msgs.Report("fastener-left-out", t.Fastener.At, "limit this block to the variants that have it", "fastener `%s` is left out here", t.Fastener.Name)
 		}
 	}

@@ -36,7 +36,7 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 	if m == nil {
 		return nil
 	}
-	w := &Warmth{Means: m, With: r.withAll(m.With), Part: f.Outer(), Other: f.Inner(), Room: m.Room}
+	w := &Warmth{Means: m, With: r.toolsNamed(m.With), Part: f.Outer(), Other: f.Inner(), Room: m.Room}
 	if !hot {
 		w.Part, w.Other = w.Other, w.Part
 	}
@@ -49,7 +49,7 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 	if a, b := w.Part.expansion(), w.Other.expansion(); a != nil && b != nil && !f.Way.In() {
 		w.Fast = bench.HeatFast(a, b)
 	}
-	w.Measurement = r.taken(&m.Measurement)
+	w.Measurement = r.newReading(&m.Measurement)
 	w.Answered = true
 	if m.Limits.Stated() {
 		w.Stated = r.limit(&m.Limits, quantity.Temperature)
@@ -61,7 +61,7 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 		case w.TooHot(s.Band.Low, s.Band.Unit):
 			w.Mismatch = true // a rule reports it
 		default:
-			w.Limit = w.closed(*s)
+			w.Limit = w.upToCap(*s)
 		}
 	} else if band := r.target(f, w, hot); band != nil {
 		w.Limit = &unit.LimitBand{Band: *band, Source: "computed", At: m.At}
@@ -83,8 +83,8 @@ func (w *Warmth) TooHot(at *big.Rat, u quantity.Unit) bool {
 	return w.Cap != nil && at != nil && quantity.Convert(at, u, celsius).Cmp(w.Cap.Highest) > 0
 }
 
-// closed gives stated limits their high side from the cap where they have none.
-func (w *Warmth) closed(l unit.LimitBand) *unit.LimitBand {
+// upToCap gives stated limits their high side from the cap where they have none.
+func (w *Warmth) upToCap(l unit.LimitBand) *unit.LimitBand {
 	if b := &l.Band; b.High == nil && w.Cap != nil {
 		b.High = quantity.Convert(w.Cap.Highest, celsius, b.Unit)
 		b.Numbers = nil
@@ -95,13 +95,13 @@ func (w *Warmth) closed(l unit.LimitBand) *unit.LimitBand {
 	return &l
 }
 
-// Says writes a cap in whole degrees, rounded down.
-func (c *Cap) Says(mark quantity.Mark) string {
+// Degrees writes a cap in whole degrees, rounded down.
+func (c *Cap) Degrees(mark quantity.Mark) string {
 	return wholeDegrees.Print(wholeDegrees.Floor(c.Highest), mark)
 }
 
-// Needs writes the computed temperature in whole degrees, rounded up.
-func (w *Warmth) Needs(mark quantity.Mark) string {
+// NeedDegrees writes the computed temperature in whole degrees, rounded up.
+func (w *Warmth) NeedDegrees(mark quantity.Mark) string {
 	return wholeDegrees.Print(wholeDegrees.Ceil(w.Need), mark)
 }
 
@@ -150,7 +150,7 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 	if f.bad || w.Means.Limits.Bad.Is() {
 		return nil
 	}
-	if lacks := f.lacks(need{"clearance", w.Means.Clearance != nil}, need{"room", w.Room != nil}); lacks != "" {
+	if lacks := f.missingKeys(need{"clearance", w.Means.Clearance != nil}, need{"room", w.Room != nil}); lacks != "" {
 		r.msgs.Report("key-missing", w.Means.At, "write `to:` with the manual's temperature and its `source:`, or state what is missing",
 			"no temperature is stated, and it cannot be computed without %s", lacks)
 		return nil
@@ -168,7 +168,7 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 				"the seat would open at %s, and nothing in a shop is colder than %s", wholeDegrees.Print(wholeDegrees.Floor(w.Need), r.card.Shop.Mark()), wholeDegrees.Print(bench.ChillFloor, r.card.Shop.Mark()))
 			return nil
 		}
-		return r.written(w, band)
+		return r.inWholeDegrees(w, band)
 	}
 	w.Need = new(big.Rat).Add(room, rise)
 	if w.Cap == nil {
@@ -178,7 +178,7 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 	if !ok {
 		return nil
 	}
-	return r.written(w, band)
+	return r.inWholeDegrees(w, band)
 }
 
 // rise computes by how many °C the part must change for its seat to open; nil
@@ -214,9 +214,9 @@ func (r *resolver) rise(f *Fit, w *Warmth, hot bool) *big.Rat {
 	return rise
 }
 
-// written gives a computed band its text in whole degrees, inward; without a
+// inWholeDegrees gives a computed band its text in whole degrees, inward; without a
 // thermometer those are its limits as well.
-func (r *resolver) written(w *Warmth, band quantity.Band) *quantity.Band {
+func (r *resolver) inWholeDegrees(w *Warmth, band quantity.Band) *quantity.Band {
 	if marks, ok := band.Inward(wholeDegrees); ok {
 		band.Written = marks.Print(r.card.Shop.Mark())
 		if g, ok := r.card.Shop.Find(w.Means.Gauge.Name).(*shop.Gauge); !ok || g.Bad.Is() {

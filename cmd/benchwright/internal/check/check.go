@@ -61,9 +61,9 @@ func eachReading(p *pass, f func(card.Item, *card.Measurement)) {
 	})
 }
 
-// refused says whether a block of one of some types could not be read, which is
+// anyInvalid says whether a block of one of some types could not be read, which is
 // reported: it may have been the one that a rule misses.
-func (p *pass) refused(types ...string) bool {
+func (p *pass) anyInvalid(types ...string) bool {
 	for _, s := range p.Steps() {
 		for _, i := range s.Source.Items {
 			if bad, ok := i.(*procedure.Invalid); ok && slices.Contains(types, bad.Type) {

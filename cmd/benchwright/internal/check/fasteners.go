@@ -25,7 +25,7 @@ func sizes(p *pass) {
 			if !ok || t.Fastener == nil || t.Fastener.AcrossFlats == nil {
 				continue
 			}
-			named, fits := p.sized(s, t.Fastener)
+			named, fits := p.sizedTools(s, t.Fastener)
 			if len(named) == 0 || fits {
 				continue
 			}
@@ -42,14 +42,14 @@ func sizes(p *pass) {
 				tools = append(tools, n.Name)
 			}
 			d := p.msgs.Report("tool-size", named[0].At, help, "`%s` has %s across flats, and `%s` does not fit it%s",
-				t.Fastener.ID, size.Unit.After(size.Text), strings.Join(tools, "`, `"), p.nearly(named, *size))
+				t.Fastener.ID, size.Unit.After(size.Text), strings.Join(tools, "`, `"), p.otherSystem(named, *size))
 			d.Related = append(d.Related, related(t.Fastener.At, "the fastener is declared here"))
 		}
 	}
 }
 
-// nearly says why a tool of the other system will not do, where one is named.
-func (p *pass) nearly(named []procedure.Named, size quantity.Value) string {
+// otherSystem says why a tool of the other system will not do, where one is named.
+func (p *pass) otherSystem(named []procedure.Named, size quantity.Value) string {
 	for _, n := range named {
 		if tool, ok := p.Shop.Find(n.Name).(*shop.Tool); ok && bench.NearlyFits(size, *tool.AcrossFlats) {
 			exact := size.In(tool.AcrossFlats.Unit)
@@ -60,9 +60,9 @@ func (p *pass) nearly(named []procedure.Named, size quantity.Value) string {
 	return ""
 }
 
-// sized returns the tools of a step that have a size across flats, as they are
+// sizedTools returns the tools of a step that have a size across flats, as they are
 // named there, and whether one of them fits the fastener.
-func (p *pass) sized(s *card.Step, f *unit.Fastener) (named []procedure.Named, fits bool) {
+func (p *pass) sizedTools(s *card.Step, f *unit.Fastener) (named []procedure.Named, fits bool) {
 	for _, i := range s.Items {
 		if t, ok := i.(*card.Torque); ok && t.Adapter != nil && t.Fastener == f {
 			if tool, ok := p.Shop.Find(t.Adapter.Tool.ID).(*shop.Tool); ok && tool.AcrossFlats != nil {

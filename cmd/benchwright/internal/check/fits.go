@@ -57,9 +57,9 @@ func heat(p *pass) {
 		case w.Cap == nil && w.Need != nil || w.Cap == nil && w.Stated != nil && w.Stated.Band.High == nil:
 			p.msgs.Report("limits-missing", f.Heat.Means.At, "add `max-heat:` and `max-heat-source:` to what is heated, in the unit", "nothing says how hot it may get at most").Rests = diag.OnUnit
 		case w.Cap != nil && w.Need != nil && w.Need.Cmp(w.Cap.Highest) > 0:
-			p.msgs.Report("heat-above-cap", w.Means.At, mend, "the seat opens at %s, and `%s` may get no hotter than %s", w.Needs(mark), w.Cap.At.Name, w.Cap.Says(mark))
+			p.msgs.Report("heat-above-cap", w.Means.At, mend, "the seat opens at %s, and `%s` may get no hotter than %s", w.NeedDegrees(mark), w.Cap.At.Name, w.Cap.Degrees(mark))
 		case w.Stated != nil && w.TooHot(w.Stated.Band.Low, w.Stated.Band.Unit), w.Stated != nil && l != nil && w.TooHot(l.Band.High, l.Band.Unit):
-			p.msgs.Report("heat-above-cap", w.Stated.At, mend, "`%s` goes above %s, the most for `%s`", w.Stated.Band.Written, w.Cap.Says(mark), w.Cap.At.Name)
+			p.msgs.Report("heat-above-cap", w.Stated.At, mend, "`%s` goes above %s, the most for `%s`", w.Stated.Band.Written, w.Cap.Degrees(mark), w.Cap.At.Name)
 		}
 	})
 }

@@ -159,7 +159,7 @@ func (p *pass) shimTables(i *card.Shim) bool {
 		return false
 	}
 	m := i.Miss
-	at, where := i.Shim.Stock.At, p.readings(i)
+	at, where := i.Shim.Stock.At, p.missAt(i)
 	if m.Other {
 		at = i.Shim.Other.Pack.At
 	}
@@ -189,13 +189,13 @@ func (p *pass) shimTables(i *card.Shim) bool {
 		if i.Round != nil { // a whole step, and nothing beside it
 			what = "no pack of just"
 		}
-		p.msgs.Report("shim-no-stack", at, p.nearest(i), "`%s` makes %s %s, for %s", i.Stock.ID, what, length(m.Want, i.Unit, mark), where)
+		p.msgs.Report("shim-no-stack", at, p.stacksBeside(i), "`%s` makes %s %s, for %s", i.Stock.ID, what, length(m.Want, i.Unit, mark), where)
 	}
 	return false
 }
 
-// readings names the readings of a miss.
-func (p *pass) readings(i *card.Shim) string {
+// missAt names the readings of a miss.
+func (p *pass) missAt(i *card.Shim) string {
 	inputs := i.Inputs
 	if len(inputs) == 3 { // the letter stands for the first two
 		inputs = append([]*card.ShimInput{nil}, inputs[2])
@@ -224,9 +224,9 @@ func (p *pass) readings(i *card.Shim) string {
 	return strings.Join(out, " and ")
 }
 
-// nearest names the two stacks beside the first pack that cannot be made, and
+// stacksBeside names the two stacks beside the first pack that cannot be made, and
 // the thickness to buy.
-func (p *pass) nearest(i *card.Shim) string {
+func (p *pass) stacksBeside(i *card.Shim) string {
 	mark := p.Shop.Mark()
 	want, scale := i.Miss.Want, i.Micrometer.Scale
 	if i.Round != nil {

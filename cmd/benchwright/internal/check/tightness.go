@@ -33,8 +33,8 @@ func tightness(p *pass) {
 			d.Related = append(d.Related, related(f.At, "the fastener is declared here"))
 		}
 		for _, g := range t.Tightenings() {
-			if j, ok := p.judged(t, g); ok {
-				p.tight(t, g, j)
+			if j, ok := p.tightnessOf(t, g); ok {
+				p.reportTightness(t, g, j)
 			}
 		}
 	})
@@ -49,9 +49,9 @@ func strength(f *unit.Fastener) (duty bench.Duty, thread bench.Thread, proof *bi
 	return duty, thread, proof, stated && known && listed && duty != bench.ToYield
 }
 
-// judged compares a torque with what its fastener can bear; ok is false where
+// tightnessOf compares a torque with what its fastener can bear; ok is false where
 // that is not known.
-func (p *pass) judged(t *card.Torque, g *card.Tightening) (j bench.Tightness, ok bool) {
+func (p *pass) tightnessOf(t *card.Torque, g *card.Tightening) (j bench.Tightness, ok bool) {
 	f := t.Fastener
 	if f == nil || f.NutFactor == nil || g.Limit == nil || !positive(g.Limit.Band) {
 		return j, false
@@ -68,9 +68,9 @@ func positive(b quantity.Band) bool {
 	return (b.Low == nil || b.Low.Sign() >= 0) && (b.High == nil || b.High.Sign() > 0)
 }
 
-// tight reports a torque that is too much for its fastener, or hardly anything.
+// reportTightness reports a torque that is too much for its fastener, or hardly anything.
 // A first torque that an angle or a second torque follows may be low.
-func (p *pass) tight(t *card.Torque, g *card.Tightening, j bench.Tightness) {
+func (p *pass) reportTightness(t *card.Torque, g *card.Tightening, j bench.Tightness) {
 	f := t.Fastener
 	pulls := fmt.Sprintf("%s pulls `%s` (%s, class %s)", g.Limit.Band.Written, f.ID, f.Thread, f.Class)
 	followed := t.ThenTurn != nil || g == &t.Tightening && t.Again != nil

@@ -139,16 +139,16 @@ func sequences(p *pass) {
 
 // tightenedAfter says whether a later step tightens the same fastener.
 func (p *pass) tightenedAfter(s *card.Step, t *card.Torque) bool {
-	later := p.refused("torque")
+	later := p.anyInvalid("torque")
 	each(p, func(other *card.Step, u *card.Torque) {
 		later = later || other.Number > s.Number && u.Fastener != nil && u.Fastener == t.Fastener
 	})
 	return later
 }
 
-// limitless says whether a reading of the card has limits that cannot be told,
+// someLimitUntold says whether a reading of the card has limits that cannot be told,
 // which is reported: it may have been the one that ends a tightening.
-func (p *pass) limitless() (found bool) {
+func (p *pass) someLimitUntold() (found bool) {
 	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		found = found || m.Limits.Stated() && !m.Limits.None && m.Limit == nil && m.Table == nil
 	})
@@ -162,7 +162,7 @@ func ends(p *pass) {
 		e, n := t.End, t.Until.Reading
 		switch {
 		case e == nil:
-		case e.Reading == nil && (p.refused("preload", "measurement", "lash") || p.limitless()):
+		case e.Reading == nil && (p.anyInvalid("preload", "measurement", "lash") || p.someLimitUntold()):
 		case e.Reading == nil && e.Step == nil:
 			p.msgs.Report("until-unread", n.At, "add the step that measures it, with `limits: "+n.Name+"`", "no step of this card reads `%s`", n.Name)
 		case e.Reading == nil:

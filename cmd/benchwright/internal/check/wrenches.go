@@ -48,10 +48,10 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 	if a := t.Adapter; a != nil {
 		through = " through `" + a.Tool.ID + "`"
 	}
-	if j, ok := p.judged(t, g); ok && j.Finding == bench.TightAbove || !positive(g.Limit.Band) {
+	if j, ok := p.tightnessOf(t, g); ok && j.Finding == bench.TightAbove || !positive(g.Limit.Band) {
 		return // the number is wrong, which is reported, and no wrench is missing
 	}
-	d := p.msgs.Report("wrench-none", g.Stated, p.need(t, g), "no wrench in the shop can be set to %s%s", g.Limit.Band.Written, through)
+	d := p.msgs.Report("wrench-none", g.Stated, p.wrenchToAdd(t, g), "no wrench in the shop can be set to %s%s", g.Limit.Band.Written, through)
 	d.Rests = diag.OnShop
 	if t.Wrench.Name != "" {
 		d.At, d.Message = t.Wrench.At, fmt.Sprintf("`%s` cannot be set to %s%s", t.Wrench.Name, g.Limit.Band.Written, through)
@@ -85,7 +85,7 @@ func (p *pass) wrenchSuits(g *card.Tightening) {
 			"`%s` at %s may be out by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.Shop.Mark()), strings.Join(out, ", "))
 	}
 	if c.LowInRange {
-		p.msgs.Report("wrench-low", g.Stated, p.hold("", g.Limit.Band, g.Refused), "`%s` is set below 20 %% of its range here", w.ID)
+		p.msgs.Report("wrench-low", g.Stated, p.wrenchHolding("", g.Limit.Band, g.Refused), "`%s` is set below 20 %% of its range here", w.ID)
 	}
 }
 
@@ -121,13 +121,13 @@ func why(refused []bench.Refusal) string {
 	return strings.Join(out, "; ")
 }
 
-// need describes a wrench that would do. What must be set on one that goes
+// wrenchToAdd describes a wrench that would do. What must be set on one that goes
 // through an adapter depends on its length: it is said for that wrench of the
 // shop which comes nearest.
-func (p *pass) need(t *card.Torque, g *card.Tightening) string {
+func (p *pass) wrenchToAdd(t *card.Torque, g *card.Tightening) string {
 	a := t.Adapter
 	if a == nil {
-		return p.hold("", g.Limit.Band, g.Refused)
+		return p.wrenchHolding("", g.Limit.Band, g.Refused)
 	}
 	var near *shop.Wrench
 	for _, r := range g.Refused {
@@ -149,13 +149,13 @@ func (p *pass) need(t *card.Torque, g *card.Tightening) string {
 		fine := quantity.Scale{Unit: u, Step: new(big.Rat).Mul(step, big.NewRat(1, 10))}
 		set = quantity.Band{Unit: u, Low: fine.Floor(set.Low), High: fine.Ceil(set.High)}
 	}
-	return p.hold(" as long as `"+near.ID+"`, "+near.Length.Unit.After(near.Length.Text)+",", set, g.Refused)
+	return p.wrenchHolding(" as long as `"+near.ID+"`, "+near.Length.Unit.After(near.Length.Text)+",", set, g.Refused)
 }
 
-// hold describes a wrench that can be set inside a band: what else it is like,
+// wrenchHolding describes a wrench that can be set inside a band: what else it is like,
 // what its range must hold, how fine its marks must be where that is what the shop's lack, and a
 // size of which such wrenches are made.
-func (p *pass) hold(like string, b quantity.Band, refused []bench.Refusal) string {
+func (p *pass) wrenchHolding(like string, b quantity.Band, refused []bench.Refusal) string {
 	n := bench.NeedFor(b, b.Unit)
 	if n.Step == nil || n.Low == nil || n.High == nil {
 		return "add a wrench" + like + " that holds " + b.Range(p.Shop.Mark()) + " to the shop"

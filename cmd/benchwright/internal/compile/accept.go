@@ -24,7 +24,7 @@ func accept(p *procedure.Procedure, msgs *diag.List) {
 		case a.Because == "":
 			continue // the schema has asked for it: an accepted warning gives its reason
 		}
-		span, ok := spanOf(p, a.Step.Name)
+		span, ok := stepSpan(p, a.Step.Name)
 		if !ok {
 			msgs.Report("step-unknown", a.Step.At, "name a step by its {#id}, or leave `at:` out for the whole card", "no step is called `%s`", a.Step.Name).Rests = diag.OnProcedure
 			continue
@@ -39,9 +39,9 @@ func accept(p *procedure.Procedure, msgs *diag.List) {
 	}
 }
 
-// spanOf returns the part of the file that the step with an id takes, the
+// stepSpan returns the part of the file that the step with an id takes, the
 // whole file for "".
-func spanOf(p *procedure.Procedure, id string) (source.Span, bool) {
+func stepSpan(p *procedure.Procedure, id string) (source.Span, bool) {
 	whole := source.Span{Start: 0, End: len(p.File.Text) + 1}
 	if id == "" {
 		return whole, true

@@ -41,7 +41,7 @@ func TestWhatIsMissingIsReported(t *testing.T) {
 			}
 		}
 		faults := 0
-		for _, r := range lib.make(context.Background(), Options{}, msgs) {
+		for _, r := range lib.makeCards(context.Background(), Options{}, msgs) {
 			if r.Fault != nil && r.Decks == nil {
 				faults++
 			}

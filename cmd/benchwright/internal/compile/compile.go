@@ -55,13 +55,13 @@ func (r *Result) Faces() int {
 // including layout. It returns one result a named procedure, in their order.
 func Run(ctx context.Context, w *workspace.Workspace, o Options, msgs *diag.List) []*Result {
 	lib := read(w, msgs)
-	results := lib.make(ctx, o, msgs)
+	results := lib.makeCards(ctx, o, msgs)
 	lib.overdue(o.On, results, msgs)
 	return results
 }
 
-// make makes the cards of every named procedure, several at a time.
-func (lib *library) make(ctx context.Context, o Options, msgs *diag.List) []*Result {
+// makeCards makes the cards of every named procedure, several at a time.
+func (lib *library) makeCards(ctx context.Context, o Options, msgs *diag.List) []*Result {
 	var todo []*procedureFile
 	for _, f := range lib.procedures {
 		if f.Named {

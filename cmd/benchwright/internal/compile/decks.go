@@ -37,8 +37,8 @@ func (m *Made) PDF() ([]byte, error) {
 // decks builds and lays out the decks of a procedure's cards: those whose
 // content is equal are one deck, and so are their strips.
 func (lib *library) decks(f *procedureFile, cards []*card.Card, o Options, lists []*diag.List) []*Made {
-	faces := lib.grouped(cards, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) })
-	strips := lib.grouped(cards, lists, deck.Strip)
+	faces := grouped(cards, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) })
+	strips := grouped(cards, lists, deck.Strip)
 	var out []*Made
 	for _, g := range faces {
 		out = append(out, lib.layout(f, g, name(f.procedure, g.cards, len(faces), ""), false, o))
@@ -57,7 +57,7 @@ type group struct {
 }
 
 // grouped builds the deck of each card and joins those that say the same.
-func (lib *library) grouped(cards []*card.Card, lists []*diag.List, build func(*card.Card) *deck.Deck) []*group {
+func grouped(cards []*card.Card, lists []*diag.List, build func(*card.Card) *deck.Deck) []*group {
 	var out []*group
 	byText := map[string]*group{}
 	for i, c := range cards {

@@ -74,8 +74,8 @@ func read(w *workspace.Workspace, msgs *diag.List) *library {
 	for _, f := range lib.procedures {
 		lib.cards.Procedures = append(lib.cards.Procedures, f.procedure)
 	}
-	lib.unique(msgs)
-	lib.jobs(msgs)
+	lib.sharedNumbers(msgs)
+	lib.missingCards(msgs)
 	return lib
 }
 
@@ -172,9 +172,9 @@ func (lib *library) readProcedure(f *procedureFile, msgs *diag.List) {
 	}
 	validateAll(doc, msgs)
 	decimal := lib.decimal
-	if own := doc.Front.Root.Get("shop"); own != nil && own.Kind == syntax.Mapping {
+	if inline := doc.Front.Root.Get("shop"); inline != nil && inline.Kind == syntax.Mapping {
 		if lib.workspace.Alone {
-			lib.shop = shop.FromNode(own, &value.Reader{Msgs: msgs, Refused: doc.Front.Refused})
+			lib.shop = shop.FromNode(inline, &value.Reader{Msgs: msgs, Refused: doc.Front.Refused})
 			decimal = lib.shop.Mark()
 		} else {
 			msgs.Report("shop-twice", doc.Front.Root.KeyPlace("shop"), "take `shop:` out: shop.yaml holds for every procedure here",
@@ -216,8 +216,8 @@ func validateAll(doc *syntax.Doc, msgs *diag.List) {
 	}
 }
 
-// unique reports card numbers that two procedures share.
-func (lib *library) unique(msgs *diag.List) {
+// sharedNumbers reports card numbers that two procedures share.
+func (lib *library) sharedNumbers(msgs *diag.List) {
 	first := map[string]*procedureFile{}
 	for _, f := range lib.procedures {
 		key := strings.ToUpper(f.procedure.Number.Name)
@@ -240,8 +240,8 @@ func (lib *library) unique(msgs *diag.List) {
 	}
 }
 
-// jobs reports cards that a job names and that are not there.
-func (lib *library) jobs(msgs *diag.List) {
+// missingCards reports cards that a job names and that are not there.
+func (lib *library) missingCards(msgs *diag.List) {
 	var numbers []string
 	for _, f := range lib.procedures {
 		numbers = append(numbers, f.procedure.Number.Name)

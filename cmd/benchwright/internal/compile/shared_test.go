@@ -39,7 +39,7 @@ func runShared(t *testing.T, w *workspace.Workspace, o Options, msgs *diag.List)
 	t.Helper()
 	lib := read(w, msgs)
 	before := lib.prints()
-	results := lib.make(context.Background(), o, msgs)
+	results := lib.makeCards(context.Background(), o, msgs)
 	lib.overdue(o.On, results, msgs)
 	for name, print := range lib.prints() {
 		if before[name] != print {

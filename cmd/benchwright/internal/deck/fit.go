@@ -158,7 +158,7 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 		s.Lines = append(s.Lines, plain(line(short(w.Other), b.value(*w.Room))))
 	}
 	if w.Cap != nil {
-		most := w.Cap.Says(mark)
+		most := w.Cap.Degrees(mark)
 		if w.Cap.Shown != nil {
 			_, high := w.Cap.Shown.Ends(mark)
 			most = high + nbsp + engraved(w.Gauge.Marked, w.Gauge.Scale)

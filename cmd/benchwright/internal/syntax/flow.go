@@ -31,7 +31,7 @@ func (r *treeReader) commaFields(fields []Field) []Field {
 			end = fields[i].KeySpan.End
 		}
 		if end > f.Value.Span.End && !glued {
-			r.fell(source.Span{Start: from, End: end})
+			r.fellApart(source.Span{Start: from, End: end})
 		}
 	}
 	return out
@@ -56,9 +56,9 @@ var (
 	decimals = regexp.MustCompile(`([0-9]),([0-9])`)
 )
 
-// fell reports a number that fell apart. Which decimal mark the shop has is
+// fellApart reports a number that fell apart. Which decimal mark the shop has is
 // not known here, so the mend names both ways.
-func (r *treeReader) fell(at source.Span) {
+func (r *treeReader) fellApart(at source.Span) {
 	text := string(r.text[at.Start:at.End])
 	const quotes = "put quotes round it"
 	help, mends := quotes, diag.Mends{Comma: quotes, Point: quotes}
@@ -87,7 +87,7 @@ func (r *treeReader) commaItems(items []*Node) {
 			i++
 		}
 		if i > from {
-			r.fell(source.Span{Start: items[from].Span.Start, End: items[i].Span.End})
+			r.fellApart(source.Span{Start: items[from].Span.Start, End: items[i].Span.End})
 		}
 	}
 }
