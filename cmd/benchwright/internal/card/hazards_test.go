@@ -90,13 +90,13 @@ func TestWeakerWords(t *testing.T) {
 // A callout has the symbols of what it covers, the writer's where there are
 // some, the general one for a hazard to people, and none for the work's alone.
 func TestSymbols(t *testing.T) {
-	for _, c := range []struct{ yaml, want, message string }{
+	for _, c := range []struct{ yaml, want, slug string }{
 		{"level: warning\ncovers: [bar]", "hazard", ""},
 		{"level: warning\ncovers: [bar]\nsymbol: [M009]", "M009", ""},
 		{"level: caution", "W001", ""},
 		{"level: notice", "", ""},
-		{"level: caution\nsymbol: [W999]", "W001", "symbol-unknown: no symbol is called `W999`"},
-		{"level: caution\ncovers: [barr]", "W001", "hazard-unknown: no hazard is called `barr`"},
+		{"level: caution\nsymbol: [W999]", "W001", "symbol-unknown"},
+		{"level: caution\ncovers: [barr]", "W001", "hazard-unknown"},
 	} {
 		got, messages := stepsOf(t, "### A\n\n"+block("caution", c.yaml+"\nhazard: It slips.\nresult: Cuts.\navoid: Hold it."))
 		want := c.want
@@ -104,7 +104,8 @@ func TestSymbols(t *testing.T) {
 			h, _ := hazard.Find("bar")
 			want = strings.Join(h.Symbols, " ")
 		}
-		if have := strings.Join(got.Steps()[0].Callouts[0].Symbols, " "); have != want || strings.Join(messages, "\n") != c.message {
+		slug, _, _ := strings.Cut(strings.Join(messages, "\n"), ":")
+		if have := strings.Join(got.Steps()[0].Callouts[0].Symbols, " "); have != want || slug != c.slug || len(messages) > 1 {
 			t.Errorf("%q has %q, want %q; messages %q", c.yaml, have, want, messages)
 		}
 	}
