@@ -5,7 +5,7 @@ type ProblemKind uint8
 
 // The kinds, with the fields of Problem that belong to each.
 const (
-	TooTall       ProblemKind = iota // a group does not fit one face: Size, Room
+	TooTall       ProblemKind = iota // a group does not fit one face: Size, Room; what of it is tallest, and how tall: Text, Part
 	WordTooWide                      // nothing in Text can be broken, and it is wider than its room
 	TableTooWide                     // the columns of a table do not fit side by side: Size, Room
 	FigureTooWide                    // a drawing does not fit: Size, Room
@@ -13,7 +13,7 @@ const (
 	BadPicture                       // a picture cannot be used: Text is the reader's own sentence, with its name
 	BadLink                          // Text names no anchor of the deck
 	NoSymbol                         // nothing is drawn for the code in Text
-	Loose                            // more than half a column is left empty before a step: its Size, the Room left
+	Loose                            // more than half a column is left empty before a step: as TooTall, Room what was left
 	SpotHides                        // the number Spot covers Other, or its place, or all of its picture
 	BadDrawing                       // Drawing is not one that can be read: svg.Read says why
 	SmallText                        // capitals of Drawing's text are lower than the face allows: Size, Room
@@ -27,6 +27,7 @@ type Problem struct {
 	Ref        Ref
 	Text       string
 	Size, Room int  // height or width, and what there is for it, in micrometres
+	Part       int  // height of the tallest element
 	Spot       int  // the number on a picture that hides something
 	Other      int  // the number that it hides; 0 for the whole picture
 	Place      bool // it hides the place that Other leads to, not Other itself

@@ -230,7 +230,7 @@ func TestSlips(t *testing.T) {
 		{"block-witness", `"shop lead"`, "/ value-kind: a witness block takes keys of its own, not text | "},
 		{"shop", `{` + shopOK + `, "stock": {"s": {"shims": [{"at-most": 2}]}}}`, "/stock/s/shims/0 key-missing: a shim needs `thickness` | add `thickness:`, for example `thickness: 0.50 mm`"},
 		{"shop", `{` + shopOK + `, "evil\u001b[2J` + strings.Repeat("x", 60) + `": 1}`, "key /evil\x1b[2J" + strings.Repeat("x", 60) +
-			" key-unknown: a shop has no key `evil·[2J" + strings.Repeat("x", 32) + "…` | leave it out, or write `atmosphere`, `callout-order`, `decimal`, `gauge-rule`, `gauges`, `hazard-rules`, `language`, `lift-limit`, `paper`, `stock`, `tools`, `torque-tolerance` or `wrenches`"},
+			" key-unknown: a shop has no key `evil·[2J" + strings.Repeat("x", 32) + "…` | leave it out, or write `atmosphere`, `callout-order`, `decimal`, `gauge-rule`, `gauges`, `hazard-rules`, `language`, `lift-limit`, `paper`, `reading-distance`, `stock`, `tools`, `torque-tolerance` or `wrenches`"},
 	} {
 		var got []string
 		for _, v := range Validate(c.kind, read(t, c.value), near) {

@@ -102,12 +102,14 @@ func (p *pages) section(i int, s render.Section) {
 			continue
 		}
 		if need > p.c.Tallest && to > from {
-			p.c.Found(render.Problem{Kind: render.TooTall, Ref: about(groups[to].Group), Size: need, Room: p.c.Tallest})
+			p.c.Found(p.tooTall(groups[to], need))
 		}
 		if p.begun() && p.y+need > p.last && !closing(groups[from:to+1]) {
 			if left := p.last - p.y; !p.squeeze(groups[from:to+1], need-left) {
 				if left > (p.last-p.face().top)/2 && groups[to].reach > 0 {
-					p.c.Found(render.Problem{Kind: render.Loose, Ref: about(groups[to].Group), Size: need, Room: left})
+					loose := p.tooTall(groups[to], need)
+					loose.Kind, loose.Room = render.Loose, left
+					p.c.Found(loose)
 				}
 				p.next(i)
 			}

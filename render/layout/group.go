@@ -35,7 +35,7 @@ func (p *pages) lay(g render.Group) laid {
 	l := p.fit(g, c.Tallest)
 	tall := l.height > c.Tallest
 	if tall && !l.Breaks && !l.runs {
-		c.Found(render.Problem{Kind: render.TooTall, Ref: about(g), Size: l.height, Room: c.Tallest})
+		c.Found(p.tooTall(l, l.height))
 	}
 	l.Breaks = l.Breaks || tall
 	l.needs = l.height
@@ -43,6 +43,18 @@ func (p *pages) lay(g render.Group) laid {
 		l.needs = max(l.first(), l.reach)
 	}
 	return l
+}
+
+// tooTall is the problem of a group that is so high, and names what of it is
+// tallest.
+func (p *pages) tooTall(l laid, height int) render.Problem {
+	out := render.Problem{Kind: render.TooTall, Ref: about(l.Group), Size: height, Room: p.c.Tallest}
+	for _, b := range l.blocks {
+		if h := b.Height(); h > out.Part {
+			out.Part, out.Text = h, render.Kind(b.Content)
+		}
+	}
+	return out
 }
 
 // looked reports a group that is looked up: a table that one face holds is not

@@ -55,12 +55,13 @@ func build(c *call) int {
 			files = append(files, m.Name)
 		}
 		slices.Sort(files)
-		what := count(r.Steps, "step", "steps") + ", " + count(r.Faces(), "face", "faces") + " → " + strings.Join(files, ", ")
+		what := size(r) + " → " + strings.Join(files, ", ")
 		if r.Warnings > 0 {
 			what += " (" + findings(0, r.Warnings) + ")"
 		}
 		line(lines, r, what)
 	}
+	total(lines, results)
 	full := true
 	for _, w := range spaces {
 		for _, e := range w.Procedures {

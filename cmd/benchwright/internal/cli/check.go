@@ -95,10 +95,11 @@ func check(c *call) int {
 			what = "clean"
 		}
 		if r.Errors == 0 {
-			what += ", " + count(r.Steps, "step", "steps") + ", " + count(r.Faces(), "face", "faces")
+			what += ", " + size(r)
 		}
 		line(out, r, what)
 	}
+	total(out, results)
 	if len(results) == 0 && msgs.Errors() == 0 {
 		fmt.Fprintln(out, "no procedures here: a procedure is a file that ends in .md, other than README.md")
 	}

@@ -62,6 +62,24 @@ func line(w io.Writer, res *compile.Result, what string) {
 	fmt.Fprintf(w, "%-10s %s: %s\n", number, p.Title.Name, what)
 }
 
+// size says how large a card is in the hand.
+func size(r *compile.Result) string {
+	return count(r.Steps, "step", "steps") + ", " + count(r.Faces(), "page", "pages") + ", " + count(r.Laminates(), "laminate", "laminates")
+}
+
+// total sums several cards up.
+func total(w io.Writer, results []*compile.Result) {
+	cards, pages, laminates := 0, 0, 0
+	for _, r := range results {
+		if r.Errors == 0 && r.Fault == nil {
+			cards, pages, laminates = cards+1, pages+r.Faces(), laminates+r.Laminates()
+		}
+	}
+	if cards > 1 {
+		fmt.Fprintf(w, "%d cards: %s, %s\n", cards, count(pages, "page", "pages"), count(laminates, "laminate", "laminates"))
+	}
+}
+
 func count(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one

@@ -34,7 +34,7 @@ func accept(p *procedure.Procedure, msgs *diag.List) {
 			return d.Slug != a.Slug.Name || d.At.File != p.File || d.At.Span.Start < span.Start || d.At.Span.Start >= span.End
 		})
 		if msgs.Len() == n {
-			msgs.Report("accept-unused", a.Slug.At, "take the entry out", "nothing here gives the warning `%s` any more", a.Slug.Name).Rests = diag.OnProcedure
+			msgs.Report("accept-unused", a.Slug.At, "take the entry out", "nothing here gives the warning `%s` any more", a.Slug.Name).Rests = diag.OnProcedure | diag.OnUnit | diag.OnShop
 		}
 	}
 }

@@ -51,6 +51,17 @@ func (r *Result) Faces() int {
 	return n
 }
 
+// Laminates returns how many pouches they take: a front and a back in each.
+func (r *Result) Laminates() int {
+	n := 0
+	for _, m := range r.Decks {
+		if !m.Strip {
+			n += (m.Faces + 1) / 2
+		}
+	}
+	return n
+}
+
 // Run reads the workspace and makes every named card of it, up to and
 // including layout. It returns one result a named procedure, in their order.
 func Run(ctx context.Context, w *workspace.Workspace, o Options, msgs *diag.List) []*Result {

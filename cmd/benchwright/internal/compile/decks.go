@@ -98,6 +98,9 @@ func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, 
 		}
 	}
 	options := layout.Options{Paper: lib.paper(o), Plain: strip}
+	if lib.shop != nil {
+		options.Distance = lib.shop.Distance
+	}
 	if strip {
 		options.Paper = stripPaper(options.Paper)
 	}
@@ -115,7 +118,7 @@ func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, 
 	m.Sheets, m.Faces = sheets, len(sheets)
 	var small error
 	if o.Sheet != "" && !strip {
-		m.Sheets, small = twoUp(sheets, o)
+		m.Sheets, small = severalUp(sheets, o)
 	}
 	for _, l := range g.lists {
 		l.Join(lib.unexplained(f, l, found))

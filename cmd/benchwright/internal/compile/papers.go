@@ -32,13 +32,18 @@ func (o Options) Check() error {
 	return nil
 }
 
-// twoUp puts faces two up on the larger sheet.
-func twoUp(faces []sheet.Sheet, o Options) ([]sheet.Sheet, error) {
+// severalUp puts faces on the larger sheet, four up where it holds so many, else
+// two.
+func severalUp(faces []sheet.Sheet, o Options) ([]sheet.Sheet, error) {
 	paper, _ := PaperOf(o.Sheet)
-	i := impose.Plan{Paper: paper, Up: 2, Flip: impose.LongEdge}
+	i := impose.Plan{Paper: paper, Up: 4, Flip: impose.LongEdge}
 	if o.Turn == "short" {
 		i.Flip = impose.ShortEdge
 	}
+	if out, err := impose.Sheets(faces, i); err == nil {
+		return out, nil
+	}
+	i.Up = 2
 	return impose.Sheets(faces, i)
 }
 

@@ -38,7 +38,7 @@ func (lib *library) findings(problems []render.Problem, f *procedureFile, d *dec
 func (lib *library) report(x *finding, f *procedureFile, before []finding) {
 	switch msgs := x.msgs; x.Kind {
 	case render.TooTall:
-		msgs.Report("step-too-tall", x.at, "split the step in two, or choose larger paper", "this step does not fit one face: %s", lengths(x.Problem))
+		msgs.Report("step-too-tall", x.at, makeRoom(x.Problem), "this step does not fit one page: %s%s", lengths(x.Problem), tallest(x.Problem))
 	case render.TableTooWide, render.FigureTooWide: // and no word of the writer's
 		if !slices.ContainsFunc(before, func(b finding) bool { return b.wide() && b.at == x.at }) {
 			msgs.Report("too-wide", x.at, "narrow what it is for, or choose larger paper", "a table or a figure is wider than the face: %s", lengths(x.Problem))
@@ -68,11 +68,41 @@ func (lib *library) report(x *finding, f *procedureFile, before []finding) {
 	case render.SpotHides:
 		msgs.Report("call-out-place", x.at, "move one of them and draw a line to its place with `to:`, or take a larger picture", "at the size in which the picture is printed, %s", hides(x.Problem))
 	case render.Loose:
+		msgs.Report("face-loose", x.at, makeRoom(x.Problem), "this step leaves more than half a column empty before it: it is %d mm tall, and %d mm are left", (x.Size+999)/1000, x.Room/1000)
 	case render.BadLink:
 		msgs.Report("step-unknown", x.at, "name a step of this card", "the link leads nowhere: %s", x.Text).Rests = diag.OnProcedure
 	default:
 		panic(fmt.Sprintf("no message for the layout's problem %+v", x.Problem))
 	}
+}
+
+// tallParts names what of a step is tall, and what would make it lower.
+var tallParts = map[string]struct{ name, fix string }{
+	"table":   {"its table", "move the table to a step of its own"},
+	"picture": {"its picture", "take a lower picture"},
+	"contact": {"its pictures", "give the contact pattern a step of its own"},
+	"callout": {"its callout", "shorten the callout"},
+	"list":    {"its list", "part the list into steps"},
+	"text":    {"its text", "shorten the text"},
+	"reading": {"its panel", "give the reading a step of its own"},
+	"setting": {"its panel", "give the torque a step of its own"},
+	"tools":   {"its tools", "take them in a step of their own"},
+}
+
+// tallest says what of a step is tallest, "" where that has no name.
+func tallest(p render.Problem) string {
+	if part, ok := tallParts[p.Text]; ok {
+		return fmt.Sprintf("; %s alone takes %d mm", part.name, (p.Part+999)/1000)
+	}
+	return ""
+}
+
+// makeRoom is the fix for a step that is too tall.
+func makeRoom(p render.Problem) string {
+	if part, ok := tallParts[p.Text]; ok {
+		return "split the step in two, or " + part.fix
+	}
+	return "split the step in two, or choose larger paper"
 }
 
 // lengths says how much there is of how much room.

@@ -50,7 +50,7 @@ var setups = map[string]setup{
 		return Options{}
 	}, "shop.yaml"},
 	"step-too-tall": {"the step would fill a page of the screen too", func(t *testing.T, dir string) Options {
-		change(t, dir, strip, "Wipe the flange dry.", strings.Repeat("Wipe the flange dry.\n\n", 40))
+		change(t, dir, strip, "Wipe the flange dry.", strings.Repeat("Wipe the flange dry.\n\n", 80))
 		return Options{}
 	}, strip},
 	"gauge-overdue": {"the day of the work is stated on the command line", func(t *testing.T, dir string) Options {

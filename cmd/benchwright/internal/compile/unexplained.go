@@ -42,7 +42,7 @@ func (lib *library) unexplained(f *procedureFile, said *diag.List, found []findi
 	}
 	out, explained := &diag.List{}, &diag.List{}
 	for _, x := range found {
-		n, tall := stepAt(f.procedure, x.at), x.Kind == render.TooTall
+		n, tall := stepAt(f.procedure, x.at), x.Kind == render.TooTall || x.Kind == render.Loose
 		switch {
 		case !tall && !x.wide():
 			out.Join(x.msgs)

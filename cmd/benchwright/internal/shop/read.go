@@ -30,7 +30,7 @@ func FromNode(n *syntax.Node, read *value.Reader) *Shop {
 	if n == nil {
 		return nil
 	}
-	s := &Shop{Decimal: quantity.Point, Language: "en", Paper: "A5", File: n.File, Root: n}
+	s := &Shop{Decimal: quantity.Point, Language: "en", Paper: "A4", File: n.File, Root: n}
 	if value.Word(read, n.Get("decimal"), "point", "comma") == "comma" {
 		s.Decimal = quantity.Comma
 	}
@@ -43,6 +43,7 @@ func FromNode(n *syntax.Node, read *value.Reader) *Shop {
 	if text := r.Text(n.Get("paper")); text != "" {
 		s.Paper = text
 	}
+	s.Distance = r.distance(n.Get("reading-distance"))
 	s.TorqueTolerance = r.Share(n.Get("torque-tolerance"))
 	s.AvoidFirst = value.Word(r.Reader, n.Get("callout-order"), "hazard-first", "avoid-first") == "avoid-first"
 	rule := r.Keys(n.Get("gauge-rule"))
@@ -71,6 +72,21 @@ func FromNode(n *syntax.Node, read *value.Reader) *Shop {
 	}
 	r.successors()
 	return s
+}
+
+// distance reads how far from a card its reader stands, in micrometres: from the
+// hand to across the bench. 0 is the usual distance of its paper.
+func (r reader) distance(n *syntax.Node) int {
+	v := r.Value(n, quantity.Length)
+	if v == nil {
+		return 0
+	}
+	micro := v.In(quantity.MustUnit("µm")).Value
+	if micro.Cmp(big.NewRat(350000, 1)) < 0 || micro.Cmp(big.NewRat(1000000, 1)) > 0 {
+		r.Refuse("quantity-malformed", n.Place(), "write how far the reader's eye is from the card, between `350 mm` and `1000 mm`", "no card is read at %s", v.Unit.After(v.Text))
+		return 0
+	}
+	return int(new(big.Int).Quo(micro.Num(), micro.Denom()).Int64())
 }
 
 // A reader reads one shop.

@@ -80,7 +80,7 @@ stock:
 
 func TestDefaults(t *testing.T) {
 	s, _, msgs := read(t, "benchwright: 1\nshop: A\n")
-	if len(msgs) > 0 || s.Language != "en" || s.Paper != "A5" || s.Decimal != '.' || s.TorqueTolerance != nil || s.MarksWarn != nil || len(s.IDs()) > 0 {
+	if len(msgs) > 0 || s.Language != "en" || s.Paper != "A4" || s.Distance != 0 || s.Decimal != '.' || s.TorqueTolerance != nil || s.MarksWarn != nil || len(s.IDs()) > 0 {
 		t.Errorf("%+v %v", s, msgs)
 	}
 	s, _, msgs = read(t, "decimal: comma\nlift-limit: \"18,5 kg\"\n")

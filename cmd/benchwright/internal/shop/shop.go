@@ -17,7 +17,8 @@ type Shop struct {
 	Name            string
 	Decimal         quantity.Mark
 	Language        string   // "en"; rules about words hold for it alone
-	Paper           string   // "A5"
+	Paper           string   // "A4"
+	Distance        int      // from the reader's eye to a card, in micrometres; 0 is the usual one of its paper
 	TorqueTolerance *big.Rat // for a bare torque value, 1/20 for 5 %; nil where the shop states none
 	AvoidFirst      bool     // callouts print the command before the hazard
 	MarksWarn       *big.Rat // gauge rule: warn under so many marks of the limits' width
