@@ -47,14 +47,22 @@ func TestWhole(t *testing.T) {
 			t.Errorf("%s: nothing is said to be lacking", kind)
 		}
 	}
-	for kind, step := range map[string]string{
-		"timed":   block("timed", "within: 200 h\nfrom: it is on\nif-missed: Begin again."),
-		"figure":  block("figure", "image: figures/none.png\nalt: a hole"),
-		"picture": "![A hole](figures/none.png)\n",
+	const gauges = "benchwright: 1\nshop: A\ngauges:\n  can: {name: Oil can, range: 0 to 2 L, resolution: 0.02 L}\n" +
+		"  gauge: {name: Gauge, range: 0 to 60 kPa, resolution: 0.2 kPa}\n  probe: {name: Probe, range: 0 to 50 °C, resolution: 1 °C}\n"
+	for _, c := range []struct {
+		step     string
+		messages int // a rule reports the others
+	}{
+		{block("timed", "within: 200 h\nfrom: it is on\nif-missed: Begin again."), 1},
+		{block("figure", "image: figures/none.png\nalt: a hole"), 1},
+		{"![A hole](figures/none.png)\n", 1},
+		{block("fill", "fluid: gear oil\nquantity: 18 to 20 L\nsource: manual\ninto: the hole\nmeasure: can"), 0}, // ten times
+		{block("leak-test", "of: Case\npressure: 35 kPa gauge\nfluid: air\nhold: 10 min\nallowed: 2 kPa\nreferred-to: start\ntemperature: 15 to 25 °C\n"+
+			"gauge: gauge\nthermometer: probe\nsource: manual\nif-leak: Find it."), 0}, // in no atmosphere
 	} {
-		c, messages := stepsOf(t, "### A\n\n"+step)
-		if c.Lacking() == nil || len(messages) != 1 {
-			t.Errorf("%s: it is whole: %q", kind, messages)
+		got, messages := cardOf(t, gauges, testUnit, testFront+"\n## Work\n\n### A\n\n"+c.step, "")
+		if got.Lacking() == nil || len(messages) != c.messages {
+			t.Errorf("%s is whole: %q", c.step, messages)
 		}
 	}
 }
