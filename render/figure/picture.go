@@ -62,15 +62,20 @@ func photograph(p render.Picture, c *compose.Compositor) (sheet.Image, bool) {
 }
 
 // spotSize is the width of a spot's disc: its number is as tall as an
-// instruction.
-func spotSize(s compose.Style) int { return 2 * s.Text.Cap() }
+// instruction, and two figures have room on it.
+func spotSize(s compose.Style, spots []render.Spot) int {
+	if n := len(spots); n > 9 && !spots[n-1].Shown {
+		return 5 * s.Text.Cap() / 2
+	}
+	return 2 * s.Text.Cap()
+}
 
 // spots draws the numbers on a picture of that size, over the lines that lead
 // to their places. Each is white on a dark disc in a white ring: one of the two
 // stands out from whatever the photograph shows.
 func spots(k *compose.Column, spots []render.Spot, width, height int) {
 	c := k.C
-	size := spotSize(c.Style)
+	size := spotSize(c.Style, spots)
 	at, to := make([]point, len(spots)), make([]point, len(spots))
 	end := 4 * c.Rule // of a line, a dot so wide
 	for i, s := range spots {
@@ -112,7 +117,7 @@ func spots(k *compose.Column, spots []render.Spot, width, height int) {
 			}
 		}
 		dot(k, p.x, p.y, size)
-		spotNumber(k, i+1, p.x, p.y)
+		spotNumber(k, i+1, p.x, p.y, compose.White)
 	}
 	c.Ref = element
 }
@@ -141,19 +146,20 @@ func dot(k *compose.Column, x, y, size int) {
 	k.Add(sheet.Rect{X: x - size/2, Y: y - size/2, W: size, H: size, Radius: size / 2, Fill: compose.Ink, Stroke: sheet.NoColor, Role: sheet.Tint})
 }
 
-// spotNumber sets the number in the middle of its disc.
-func spotNumber(k *compose.Column, n, x, y int) {
-	h := k.C.Strong.In(compose.White)
+// spotNumber sets a number with its middle at x, y.
+func spotNumber(k *compose.Column, n, x, y int, color sheet.Color) {
+	h := k.C.Strong.In(color)
 	text := strconv.Itoa(n)
 	w := typeface.Width(h.Font, h.Size, text)
 	k.Span(compose.Span{Text: text, Font: h.Font, W: w}, h, x-w/2, y+h.Cap()/2)
 }
 
 // legend says what each number is about, in two columns where that is shorter
-// and nothing in it takes more than three lines.
+// and nothing in it takes more than three lines. A number that the picture shows
+// itself has no disc here either.
 func legend(k *compose.Column, spots []render.Spot) {
 	c, u := k.C, k.C.Beat
-	size := spotSize(c.Style)
+	size := spotSize(c.Style, spots)
 	height := func(p compose.Para) int { return max(size, p.Height()+max(0, size-p.Hand.Lead)) + u/4 }
 	set := func(columns int) (paras []compose.Para, width, rows, tall int) {
 		width = (k.Width - (columns-1)*2*u) / columns
@@ -185,8 +191,12 @@ func legend(k *compose.Column, spots []render.Spot) {
 			y = k.Y
 		}
 		x := k.X + i/rows*(width+2*u)
-		dot(k, x+size/2, y+size/2, size)
-		spotNumber(k, i+1, x+size/2, y+size/2)
+		color := compose.Ink
+		if !spots[i].Shown {
+			dot(k, x+size/2, y+size/2, size)
+			color = compose.White
+		}
+		spotNumber(k, i+1, x+size/2, y+size/2, color)
 		k.Para(p, x+size+u, y+max(0, size-p.Hand.Lead)/2)
 		y += height(p)
 	}

@@ -131,3 +131,34 @@ func TestLegendOfADrawing(t *testing.T) {
 		t.Errorf("numbers %v, problems %v", numbers, problems)
 	}
 }
+
+// A number of two figures has room on its disc, and one that has no disc stands
+// dark on white.
+func TestNumbersOfTwoFigures(t *testing.T) {
+	p := render.Picture{Name: "a.svg", Data: specimen.Drawing(), Alt: "a"}
+	for i := range 12 {
+		s := render.Spot{Shown: i < 9, Says: specimen.Runs("Race")}
+		if !s.Shown {
+			s.X, s.Y = 100+350*(i-9), 500
+		}
+		p.Spots = append(p.Spots, s)
+	}
+	ops, problems := laidPicture(p, optionsFor("A5"))
+	if problems != nil {
+		t.Fatal(problems)
+	}
+	white := 0
+	for _, op := range ops {
+		g, is := op.(sheet.Glyphs)
+		if !is || g.Color != compose.White {
+			continue
+		}
+		white++
+		if a, _ := covers(g); !grounded(ops, a) {
+			t.Errorf("%q stands out of its disc", g.Text)
+		}
+	}
+	if white != 6 { // 10, 11 and 12, on the picture and in the legend
+		t.Errorf("%d numbers on discs", white)
+	}
+}
