@@ -23,7 +23,7 @@ func Canonical(d Deck) string {
 	c.line(Wording, "card", "title", r.Title, "note", r.Note, "subject", d.Subject, "language", d.Language)
 	c.line(Wording, "words", "", d.Words)
 	for _, s := range d.Sections {
-		c.line(Technical, "section", "name", s.Name, "follows", s.Follows)
+		c.line(Technical, "section", "name", s.Name, "follows", s.Follows, "small", s.Small)
 		for _, g := range s.Groups {
 			c.line(Technical, "group", "anchor", g.Anchor, "join", g.Join, "breaks", g.Breaks, "wide", g.Wide)
 			if g.Bookmark != "" {

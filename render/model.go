@@ -43,6 +43,7 @@ type Running struct {
 type Section struct {
 	Name    string
 	Follows bool // begins where the one before it ended
+	Small   bool // lists alone, in small type: its columns are narrower, and as tall as each other
 	Groups  []Group
 }
 

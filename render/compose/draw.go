@@ -111,7 +111,7 @@ func (k *Canvas) Label(c *Compositor, text string, h Hand, x, y int, a render.Al
 // it where too little of the width is left there.
 func (c *Compositor) Beside(figure Canvas, x, height int, lines [][]render.Run) Block {
 	k := Column{Canvas: figure, C: c, X: x, Width: c.Width - x}
-	if k.Width < 9*c.Text.Size {
+	if k.Width < 17*c.Text.Size/2 {
 		k.X, k.Y, k.Width = 0, height+c.Beat, c.Width
 	}
 	k.Lines(lines, c.Text)

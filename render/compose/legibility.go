@@ -165,8 +165,11 @@ func (s *Style) Hand(height int, f typeface.Font, c sheet.Color) Hand {
 
 // Columns is how many columns of that style stand beside each other on a
 // paper: as many as hold running text of 35 characters beside the margin of the
-// numbers.
-func (s Style) Columns(p sheet.Paper) int {
+// numbers; of small text, which has no such margin, there may be more.
+func (s Style) Columns(p sheet.Paper, small bool) int {
 	least := s.Hang + columnEms*s.Text.Size
+	if small {
+		least = columnEms * s.Small.Size
+	}
 	return max(1, (p.Width-2*s.Side+s.Gutter)/(least+s.Gutter))
 }

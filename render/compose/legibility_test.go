@@ -120,7 +120,7 @@ func TestColumns(t *testing.T) {
 				continue
 			}
 			s := NewStyle(p, c.distance*1000, false)
-			if got := s.Columns(p); got != c.columns {
+			if got := s.Columns(p, false); got != c.columns {
 				t.Errorf("%s at %d mm: %d columns, want %d", p.Name, c.distance, got, c.columns)
 			}
 		}

@@ -44,7 +44,7 @@ func callout(o render.Callout, c *compose.Compositor) compose.Block {
 	}
 	k, height := fill(1)
 	for n := 2; n <= len(o.Symbols); n++ {
-		if q, h := fill(n); h < height {
+		if q, h := fill(n); h <= height {
 			k, height = q, h
 		}
 	}

@@ -22,7 +22,7 @@ func reading(r render.Reading, c *compose.Compositor) compose.Block {
 			c.Figure.Lead = max(c.Units.Lead, c.Figure.Cap()+2*u)
 		}
 		_, w := c.Extent(compose.Says(r.Label), c.Strong)
-		end := w + 3*u/2 + c.FigureWidth(r.Value, r.Unit) + 2*u
+		end := w + 3*u/2 + c.FigureWidth(r.Value, r.Unit) + u
 		unit := r.BoxUnit
 		if unit == r.Unit && end+c.Lone("", unit) > k.Width {
 			unit = "" // it stands before the box

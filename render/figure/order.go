@@ -63,7 +63,7 @@ func placesOf(o render.Order, c *compose.Compositor) places {
 		if n > 1 {
 			r = int(math.Ceil(float64(apart) / 2 / math.Sin(math.Pi/float64(n))))
 		}
-		r = max(r, 11*u)
+		r = max(r, 8*u)
 		for i := range n {
 			put(compose.OnCircle(r+half, r+half, r, 360*float64(i)/float64(n)))
 		}

@@ -28,7 +28,17 @@ func (o Options) style() compose.Style { return compose.NewStyle(o.Paper, o.Dist
 func Faces(d render.Deck, o Options) ([]sheet.Sheet, []render.Problem) {
 	p := newPages(d, o)
 	for i, s := range d.Sections {
-		p.section(i, s)
+		columns := p.c.Style.Columns(o.Paper, s.Small)
+		if o.Plain {
+			columns = 1
+		}
+		p.section(i, s, columns)
+	}
+	p.close()
+	if len(p.faces) > 1 { // one face cannot be made fewer
+		for _, l := range p.loose {
+			p.c.Found(l)
+		}
 	}
 	return p.sheets(d, o), p.c.Problems
 }
@@ -37,12 +47,7 @@ func Faces(d render.Deck, o Options) ([]sheet.Sheet, []render.Problem) {
 // and foot.
 func newPages(d render.Deck, o Options) *pages {
 	c := &compose.Compositor{Style: o.style(), Say: d.Words.WithDefaults(), Anchors: map[string]bool{}, Columns: 1}
-	if !o.Plain {
-		c.Columns = c.Style.Columns(o.Paper)
-	}
 	c.Page = o.Paper.Width - 2*c.Side
-	c.Column = (c.Page - (c.Columns-1)*c.Gutter) / c.Columns
-	c.Width = c.Column
 	for _, s := range d.Sections {
 		for _, g := range s.Groups {
 			if g.Anchor != "" {
@@ -51,6 +56,7 @@ func newPages(d render.Deck, o Options) *pages {
 		}
 	}
 	p := &pages{c: c}
+	p.divide(1)
 	var scratch compose.Canvas
 	p.first = head(c, &scratch, d.Running, place{}, o) + c.Beat
 	p.last = o.Paper.Height - c.Bottom - c.Label.Lead - c.Beat
@@ -88,9 +94,8 @@ func (p *pages) sheets(d render.Deck, o Options) []sheet.Sheet {
 		at := place{strings.TrimSpace(name), i + 1, len(p.faces)}
 		var k compose.Canvas
 		head(c, &k, d.Running, at, o)
-		for j := 1; j < c.Columns; j++ { // a rule parts the columns
-			x := c.Side + j*(c.Column+c.Gutter) - c.Gutter/2
-			k.Add(sheet.Line{X1: x, Y1: f.top, X2: x, Y2: p.last, Width: c.Hair, Color: compose.Hairline})
+		for _, r := range f.rules {
+			k.Add(r)
 		}
 		n := len(k.Ops)
 		for j := range f.marks {

@@ -29,6 +29,7 @@ func CodePlace(o Options) (square, line sheet.Rect) {
 // Columns are the columns of a face's body, from the left.
 func Columns(o Options) []sheet.Rect {
 	p := newPages(render.Deck{}, o)
+	p.divide(p.c.Style.Columns(o.Paper, false))
 	var all []sheet.Rect
 	for p.column = range p.c.Columns {
 		all = append(all, sheet.Rect{X: p.left(), Y: p.first, W: p.c.Column, H: p.last - p.first})

@@ -46,7 +46,7 @@ func (lib *library) unexplained(f *procedureFile, said *diag.List, found []findi
 		switch {
 		case !tall && !x.wide():
 			out.Join(x.msgs)
-		case n > 0 && (all || wrong[n]), n <= 0 && some, // the running head and the record strip are of all steps
+		case n > 0 && (all || wrong[n] || some && x.Kind == render.Loose), n <= 0 && some, // the running head and the record strip are of all steps
 			word && !x.written, tall && n >= 0 && wide[n]:
 			explained.Join(x.msgs)
 		default:

@@ -41,7 +41,7 @@ func (b *builder) setOut() {
 		stops.Rows = append(stops.Rows, row(wordAfterStep(s.Step), s.Say))
 	}
 	add(front, stops)
-	b.section(wordSetOut, render.Group{Ref: b.ref(front), Breaks: true, Elements: elements})
+	b.Sections = append(b.Sections, render.Section{Name: wordSetOut, Small: true, Groups: []render.Group{render.Group{Ref: b.ref(front), Breaks: true, Elements: elements}}})
 }
 
 // facts builds what is read first: for whom the card is, how long it takes, and
