@@ -238,15 +238,16 @@ const (
 
 // Setting is a panel with the one number that the reader sets.
 type Setting struct {
-	Title    []Run   // what is tightened: "Pinion nut, M24×1.5"
-	Label    string  // over the figure: "Set on Click wrench 120"
-	Value    string  // the large figure, "100" or "95 to 105"; "" for a box to fill in
-	Unit     string  // beside it
-	Source   []Run   // under it, smaller: "manual: 100 ±5 N·m"
-	Passes   []Pass  // what is set one after the other, in place of Value
-	Lines    [][]Run // thread condition, pull point …
-	Actions  [][]Run // what the hands do, in order, numbered
-	First    int     // number of the first action; 0 for 1
+	Title    []Run     // what is tightened: "Pinion nut, M24×1.5"
+	Tools    []ToolRow // what to set it on, where the step has not named it before
+	Label    string    // over the figure: "Set"
+	Value    string    // the large figure, "100" or "95 to 105"; "" for a box to fill in
+	Unit     string    // beside it
+	Source   []Run     // under it, smaller: "manual: 100 ±5 N·m"
+	Passes   []Pass    // what is set one after the other, in place of Value
+	Lines    [][]Run   // thread condition, pull point …
+	Actions  [][]Run   // what the hands do, in order, numbered
+	First    int       // number of the first action; 0 for 1
 	Turn     Turn
 	SeenFrom string   // "seen from input end"
 	Boxes    []string // record boxes, by label
@@ -280,8 +281,8 @@ const (
 // hatched, the boxes to write in, what to do on each side.
 type Reading struct {
 	Title               []Run
-	Gauge               ToolRow // what to read it with
-	Low                 string  // end of the accept band on the gauge's marks; "" for none
+	Tools               []ToolRow // what to read it with, where the step has not named it before
+	Low                 string    // end of the accept band on the gauge's marks; "" for none
 	High                string
 	Label               string // over the figure: "Accept"
 	Value               string // the large figure: "0.15 to 0.25", "max 0.05"

@@ -12,7 +12,7 @@ import (
 func reading(r render.Reading, c *compose.Compositor) compose.Block {
 	u := c.Beat
 	k := c.Within()
-	k.Titled(r.Title, toolRuns(r.Gauge))
+	k.Titled(r.Title, runIn(r.Tools))
 	boxes := r.Boxes
 	from := k.Y
 	if r.Value != "" {

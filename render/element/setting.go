@@ -25,7 +25,7 @@ func setting(s render.Setting, c *compose.Compositor) compose.Block {
 		under = k.Y + size + from.Height()
 		k.Width -= side + u
 	}
-	k.Text(s.Title, c.Strong)
+	k.Titled(s.Title, runIn(s.Tools))
 	boxes := s.Boxes
 	switch {
 	case len(s.Passes) > 0:

@@ -5,12 +5,20 @@ import (
 	"benchwright/render/compose"
 )
 
-// The tools of a step run in, on a line or two: what to do with them, then name,
-// number, place of each. The name is what the eye looks for.
+// The tools of a step run in, on a line or two.
 func tools(t render.Tools, c *compose.Compositor) compose.Block {
+	var k compose.Canvas
+	p := c.Set(runIn(t.Rows), c.Small, c.Measure(), 0)
+	k.Para(p, 0, 0)
+	return compose.One(p.Height(), k)
+}
+
+// runIn sets tools behind one another: what to do with them, then name, number,
+// place of each. The name is what the eye looks for.
+func runIn(rows []render.ToolRow) []render.Run {
 	var runs []render.Run
 	verb := ""
-	for _, r := range t.Rows {
+	for _, r := range rows {
 		switch {
 		case len(runs) == 0:
 			runs = toolRuns(r)
@@ -24,10 +32,7 @@ func tools(t render.Tools, c *compose.Compositor) compose.Block {
 		}
 		verb = r.Verb
 	}
-	var k compose.Canvas
-	p := c.Set(runs, c.Small, c.Measure(), 0)
-	k.Para(p, 0, 0)
-	return compose.One(p.Height(), k)
+	return runs
 }
 
 // toolRuns names a tool on one line: the place stays with the number before it.

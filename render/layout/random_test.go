@@ -98,14 +98,14 @@ func (m maker) content() render.Content {
 	case 7:
 		return render.Tools{Rows: []render.ToolRow{tool, tool}}
 	case 8, 9:
-		s := render.Setting{Title: m.runs(6), Label: m.words(4), Value: m.maybe("95 to 105"), Unit: "N·m", Source: m.runs(6), Lines: [][]render.Run{m.runs(5)},
+		s := render.Setting{Title: m.runs(6), Tools: []render.ToolRow{tool, tool}[:m.IntN(3)], Label: m.words(4), Value: m.maybe("95 to 105"), Unit: "N·m", Source: m.runs(6), Lines: [][]render.Run{m.runs(5)},
 			Turn: render.Turn(m.IntN(3)), SeenFrom: m.maybe("seen from input end"), Boxes: m.some(5, label), BoxUnit: m.maybe("N·m")}
 		if m.IntN(2) == 0 {
 			s.Passes, s.Actions, s.First = []render.Pass{{Label: "Pass 1", Value: "30"}, {Label: "Pass 2", Value: "100"}, {Label: "Once round", Value: "100"}}[:1+m.IntN(3)], [][]render.Run{m.runs(4), m.runs(8)}, m.IntN(4)
 		}
 		return s
 	case 10, 11:
-		return render.Reading{Title: m.runs(6), Gauge: tool, Low: m.maybe("0.15"), High: m.maybe("0.25"), Label: m.maybe(m.words(2)), Value: m.maybe("0.15 to 0.25"), Unit: "mm", Source: m.runs(6), Boxes: m.some(9, label), Use: m.runs(3),
+		return render.Reading{Title: m.runs(6), Tools: []render.ToolRow{tool}, Low: m.maybe("0.15"), High: m.maybe("0.25"), Label: m.maybe(m.words(2)), Value: m.maybe("0.15 to 0.25"), Unit: "mm", Source: m.runs(6), Boxes: m.some(9, label), Use: m.runs(3),
 			Lines: [][]render.Run{m.runs(6)}, IfLow: m.runs(8), IfHigh: m.runs(8), LowLabel: "Below 0.15", HighLabel: "Above 0.25", Plain: m.IntN(4) == 0}
 	case 16:
 		o := render.Order{Shape: render.Shape(m.IntN(3)), Lines: [][]render.Run{m.runs(6), m.runs(4)}}

@@ -79,10 +79,10 @@ func carried(i *shop.Item, at source.Place) []Cause {
 }
 
 // hazards adds the callouts that tools and blocks call for, shortens those
-// that their stage has shown in full, and sums the card up.
+// that their stage has shown in full, table's or writer's, and sums the card up.
 func (r *resolver) hazards() {
 	for _, st := range r.card.Stages {
-		shown := map[string]bool{}
+		shown, read := map[string]bool{}, map[[3]string]bool{}
 		for _, s := range st.Steps {
 			for _, cause := range s.Causes() {
 				if slices.ContainsFunc(s.Callouts, func(c *Callout) bool { return slices.Contains(c.IDs, cause.ID) }) {
@@ -99,11 +99,14 @@ func (r *resolver) hazards() {
 			}
 			slices.SortStableFunc(s.Callouts, func(a, b *Callout) int { return cmp.Compare(b.Signal, a.Signal) })
 			// What a writer said of a hazard is another text than the table's: only
-			// a callout that was read in full may be shortened later.
+			// a callout that was read in full, word for word, may be shortened later.
 			for _, c := range s.Callouts {
 				if c.Written == nil {
 					shown[c.IDs[0]] = true
+					continue
 				}
+				says := [3]string{c.Hazard, c.Result, c.Avoid}
+				c.Short, read[says] = c.Short || read[says], true
 			}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/render"
 )
 
@@ -20,18 +21,22 @@ const (
 	wordTightenPass  = "Do each pass in the order of the figure"
 	wordTightenEach  = "Do each pass on all of them"
 	wordOnceRound    = "Last, go once round, from each to its neighbour"
+	wordLoosenLeft   = " clockwise"
+	wordLoosenRight  = " counterclockwise"
 	wordAlignOn      = "Tighten until a slot lines up. Never loosen"
-	wordAlignBack    = "Loosen until a slot lines up. Never tighten"
 )
 
 func wordOrderList(numbers string) string {
 	return "Tighten in this order, by the numbers of the picture: " + numbers
 }
-func wordThen(angle string) string      { return "then " + angle }
-func wordUntil(limits string) string    { return "until " + limits }
-func wordDuring(action string) string   { return " while " + strings.TrimSuffix(action, ".") }
-func wordSlackBy(who, by string) string { return "Back " + who + " off by " + by }
-func wordSlack(who string) string       { return "Back " + who + " off until it is loose" }
+func wordThen(angle string) string           { return "then " + angle }
+func wordUntil(limits string) string         { return "until " + limits }
+func wordDuring(action string) string        { return " while " + strings.TrimSuffix(action, ".") }
+func wordSlackBy(who, way, by string) string { return "Back " + who + " off" + way + " by " + by }
+func wordSlack(who, way string) string       { return "Back " + who + " off" + way + " until it is loose" }
+func wordAlignBack(way string) string {
+	return "Loosen" + way + " until a slot lines up. Never tighten"
+}
 func wordTurnOn(who, by string) string {
 	return "Paint a line across " + who + ". Turn " + who + " on by " + by
 }
@@ -45,10 +50,10 @@ func wordCrush(turn string, step int) string {
 	}
 	return "Turn it on by no more than " + turn + " at a time. After each time " + read
 }
-func wordCrushStop(accept, over string) string {
+func wordCrushStop(accept string, ends bool) string {
 	text := "Stop at " + accept + ". Never turn back"
-	if over != "" {
-		text += ". Above " + over + ", take it apart and fit a new sleeve"
+	if ends {
+		text += ". Above this, take it apart and fit a new sleeve"
 	}
 	return text
 }
@@ -82,9 +87,9 @@ func (b *builder) actions(t *card.Torque) actions {
 	}
 	if off := t.BackOff; off != nil {
 		if off.By == nil {
-			add(&a.slack, wordSlack(who))
+			add(&a.slack, wordSlack(who, loosening(t.Fastener)))
 		} else {
-			add(&a.slack, wordSlackBy(who, b.angle(off.By)))
+			add(&a.slack, wordSlackBy(who, loosening(t.Fastener), b.angle(off.By)))
 		}
 	}
 	if t.Again != nil {
@@ -100,7 +105,7 @@ func (b *builder) actions(t *card.Torque) actions {
 	case procedure.TightenOnly:
 		add(&a.tight, wordAlignOn)
 	case procedure.LoosenOnly:
-		add(&a.tight, wordAlignBack)
+		add(&a.tight, wordAlignBack(loosening(t.Fastener)))
 	}
 	if t.Lock != "" {
 		add(&a.tight, wordLock(t.Lock))
@@ -152,25 +157,36 @@ func (b *builder) crush(t *card.Torque) [][]render.Run {
 	}
 	m := t.End.Reading
 	return [][]render.Run{
-		{{Text: bind(wordCrush(turn, number)) + ".", Link: link}},
-		plain(wordCrushStop(b.limits(m), b.pastEnd(m)) + "."),
+		{{Text: typeset(wordCrush(turn, number)) + ".", Link: link}},
+		plain(wordCrushStop(b.limits(m), pastEnd(m)) + "."),
 	}
 }
 
-// pastEnd writes the upper end of what a reading accepts, "" without one.
-func (b *builder) pastEnd(m *card.Measurement) string {
-	mark := b.card.Shop.Mark()
+// pastEnd says whether what a reading accepts has an upper end.
+func pastEnd(m *card.Measurement) bool {
 	if m.Marks != nil {
-		if _, high := m.Marks.Ends(mark); high != "" {
-			return high + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
-		}
+		return m.Marks.High != nil
+	}
+	q := m.OnGauge()
+	return q != nil && q.High != nil
+}
+
+// loosening says which way a fastener is loosened, from the hand of its thread;
+// "" where that is not known.
+func loosening(f *unit.Fastener) string {
+	switch {
+	case f == nil || f.Hand == "":
 		return ""
+	case f.Hand == unit.LeftHand:
+		return wordLoosenLeft
 	}
-	if q := m.OnGauge(); q != nil && q.High != nil {
-		_, high := q.Ends(mark)
-		return q.Unit.After(high)
-	}
-	return ""
+	return wordLoosenRight
+}
+
+// loosens says whether a fastener that is tightened is loosened again: the arrow
+// must then say which of the two it shows.
+func loosens(t *card.Torque) bool {
+	return t.BackOff != nil || t.Align == procedure.LoosenOnly || t.End != nil
 }
 
 // angle writes an angle, and what part of a turn it is where hands know it.

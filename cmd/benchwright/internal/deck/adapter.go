@@ -4,7 +4,6 @@ import (
 	"math/big"
 	"strings"
 
-	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/render"
@@ -12,22 +11,22 @@ import (
 
 // The words of an adapter on a wrench.
 const (
-	wordGrip       = "Pull at the centre of the grip."
+	wordGrip       = "Pull at the center of the grip."
 	wordInLine     = "in line with the wrench"
 	wordPointsBack = "pointing back along the wrench"
 )
 
 func wordAtAngle(angle string) string  { return "at " + angle + " to the wrench" }
 func wordReaches(torque string) string { return torque + " at the fastener" }
-func wordWithAdapter(wrench, adapter, points string) string {
-	return "with the " + wrench + " and the " + adapter + ", " + points
+func wordWithAdapter(adapter, points string) string {
+	return "With the " + adapter + ", " + points + "."
 }
 
 // adapter writes what stands on the wrench and where to pull: the setting holds
 // for no other grip.
-func adapter(a *card.Adapter, c *bench.Choice) [][]render.Run {
+func adapter(a *card.Adapter) [][]render.Run {
 	return [][]render.Run{
-		plain(wordWithAdapter(together(lower(c.Wrench.Name)), together(lower(a.Tool.Name)), pointing(a))),
+		plain(wordWithAdapter(together(lower(a.Tool.Name)), pointing(a))),
 		strong(wordGrip),
 	}
 }

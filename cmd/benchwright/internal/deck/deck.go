@@ -70,6 +70,7 @@ type builder struct {
 	refs map[source.Place]render.Ref
 
 	step    int              // the step in hand
+	unnamed map[string]bool  // its instruments that nothing has named yet, by id
 	said    map[int][]saying // what the items of each step say
 	relief  map[int]Relief   // steps that do not hold all of theirs
 	lookups []render.Group   // those tables
@@ -82,12 +83,12 @@ func newBuilder(c *card.Card) *builder {
 	if c.Shop != nil && c.Shop.Language != "" {
 		d.Language = c.Shop.Language
 	}
-	d.Running = render.Running{Number: p.Number.Name, Title: p.Title.Name, Revision: p.Revision, Date: p.Date}
+	d.Running = render.Running{Number: p.Number.Name, Title: typeset(p.Title.Name), Revision: p.Revision, Date: p.Date}
 	if c.Shop != nil {
 		d.Subject = c.Shop.Name
 	}
 	if c.Unit != nil {
-		d.Running.Unit, d.Running.Note = c.Unit.Title, c.Unit.Note
+		d.Running.Unit, d.Running.Note = typeset(c.Unit.Title), typeset(c.Unit.Note)
 	}
 	if p.Draft {
 		d.Running.Watch = wordDraft

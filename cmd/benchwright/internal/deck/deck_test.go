@@ -26,8 +26,10 @@ tools:
   socket-127: {name: Socket 12.7, across-flats: 12.7 mm}
 wrenches:
   tw-30: {name: Click wrench 30, range: 6 to 30 N·m, marks: 0.5 N·m, accuracy: 4 %, length: 260 mm}
+  tw-120: {name: Click wrench 120, range: 40 to 120 N·m, marks: 1 N·m, accuracy: 4 %, length: 400 mm}
 gauges:
   dial-indicator: {name: Dial indicator, resolution: 0.01 mm, range: 0 to 10 mm}
+  spring-scale: {name: Spring scale, resolution: 0.1 kgf, range: 0 to 10 kgf}
 `
 	testUnit = `unit: md-48
 title: MD-48 right-angle drive
@@ -94,16 +96,16 @@ func TestSizeBesideItsSocket(t *testing.T) {
 	)
 	use := func(yaml string) string { return "```tool\n" + yaml + "\n```\n\n" }
 	for _, c := range []struct{ steps, want string }{
-		{"### A\n\n" + cover, "Click wrench 30, 13 mm socket or spanner"},
-		{"### A\n\n" + use("use: socket-13") + cover, "Socket 13, Click wrench 30"},
-		{"### A\n\n" + cover + use("use: socket-13"), "Click wrench 30, Socket 13"},
-		{"### A\n\n" + use("use: breaker-bar") + cover, "Breaker bar, Click wrench 30, 13 mm socket or spanner"},
-		{"### A\n\n" + use("use: socket-13") + inch, "Socket 13, Click wrench 30, 1/2 in socket or spanner"},
-		{"### A\n\n" + use("use: socket-half") + inch, "Socket 1/2 in, Click wrench 30"},
-		{"### A\n\n" + use("use: socket-127") + inch, "Socket 12.7, Click wrench 30"}, // 1/2 in is 12.7 mm
+		{"### A\n\n" + cover, "13 mm socket or wrench"},
+		{"### A\n\n" + use("use: socket-13") + cover, "Socket 13"},
+		{"### A\n\n" + cover + use("use: socket-13"), "Socket 13"},
+		{"### A\n\n" + use("use: breaker-bar") + cover, "Breaker bar, 13 mm socket or wrench"},
+		{"### A\n\n" + use("use: socket-13") + inch, "Socket 13, 1/2 in socket or wrench"},
+		{"### A\n\n" + use("use: socket-half") + inch, "Socket 1/2 in"},
+		{"### A\n\n" + use("use: socket-127") + inch, "Socket 12.7"}, // 1/2 in is 12.7 mm
 		{"### A\n\n" + use("hold-still: cover-bolts\nwith: socket-13") + cover,
-			"Socket 13 on cover bolts, Click wrench 30, 13 mm socket or spanner"}, // it is not free
-		{"### A\n\n" + use("assemble: [socket-13, breaker-bar]\nas: long-bar") + cover, "Socket 13, Breaker bar = Long bar, Click wrench 30"},
+			"Socket 13 on cover bolts, 13 mm socket or wrench"}, // it is not free
+		{"### A\n\n" + use("assemble: [socket-13, breaker-bar]\nas: long-bar") + cover, "Socket 13, Breaker bar = Long bar"},
 	} {
 		d := deckOf(t, c.steps)
 		if got := strings.Join(toolNames(d), "; "); got != c.want {
@@ -112,7 +114,7 @@ func TestSizeBesideItsSocket(t *testing.T) {
 	}
 	// The step that uses what an earlier one put together, too.
 	d := deckOf(t, "### A\n\n"+use("assemble: [socket-13, breaker-bar]\nas: long-bar")+"### B\n\n"+use("use: long-bar")+cover)
-	if got := toolNames(d); len(got) != 2 || got[1] != "Long bar, Click wrench 30" {
+	if got := toolNames(d); len(got) != 2 || got[1] != "Long bar" {
 		t.Errorf("%q", got)
 	}
 }

@@ -27,7 +27,7 @@ func (b *builder) fill(f *card.Fill) []render.Element {
 		source = plain(b.manual(f.Limit))
 	}
 	if f.Full == 0 || f.Last == nil {
-		s := render.Setting{Title: title, Label: wordPour, Source: source, Boxes: []string{wordPoured}}
+		s := render.Setting{Title: title, Tools: b.onGauge(f.Measurement), Label: wordPour, Source: source, Boxes: []string{wordPoured}}
 		switch {
 		case f.Last != nil:
 			s.Value, s.Unit = b.marks(*f.Last), engraved(f.Gauge.Marked, f.Gauge.Scale)
@@ -39,7 +39,7 @@ func (b *builder) fill(f *card.Fill) []render.Element {
 	}
 	unit := engraved(f.Gauge.Marked, f.Gauge.Scale)
 	t := render.Table{Head: [][]render.Run{plain(f.Gauge.Name), plain(wordFillTo + ", " + unit)}, Align: []render.Align{render.Left, render.Right}, Large: true}
-	panel := render.Reading{Title: title, Gauge: toolRow(wordTake, &f.Gauge.Item, ""), Source: source, Plain: true, Lines: [][]render.Run{plain(wordTickEach)}}
+	panel := render.Reading{Title: title, Tools: b.onGauge(f.Measurement), Source: source, Plain: true, Lines: [][]render.Run{plain(wordTickEach)}}
 	for i, text := range b.jugs(f) {
 		t.Rows = append(t.Rows, [][]render.Run{plain(wordJug(i + 1)), plain(text)})
 		panel.Boxes = append(panel.Boxes, wordJug(i+1))
@@ -55,15 +55,6 @@ func (b *builder) jugs(f *card.Fill) []string {
 		out = append(out, f.Gauge.Scale.Number(top, b.card.Shop.Mark()))
 	}
 	return append(out, b.marks(*f.Last))
-}
-
-// fillTools returns what is taken in the hand for it; for several fillings it
-// stands in the panel.
-func (b *builder) fillTools(f *card.Fill) []render.ToolRow {
-	if f.Gauge == nil || f.Full > 0 && f.Last != nil {
-		return nil
-	}
-	return []render.ToolRow{toolRow(wordTake, &f.Gauge.Item, "")}
 }
 
 // fillRows returns what it leaves on record, a row for each filling.

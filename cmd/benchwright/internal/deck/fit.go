@@ -1,7 +1,9 @@
 package deck
 
 import (
+	"cmp"
 	"math/big"
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
@@ -23,9 +25,8 @@ const (
 	wordHome     = "Home when"
 	wordHoldHot  = "Hold it home until it is cold."
 	wordHoldCold = "Hold it home until it is warm."
-	wordPress    = "Press. Gauge"
-	wordPull     = "Pull. Gauge"
-	wordCheck    = "Check with"
+	wordPress    = "Press to"
+	wordPull     = "Pull to"
 	wordColder   = " or colder"
 )
 
@@ -42,17 +43,15 @@ func wordNever(most, what string) string {
 func wordFast(verb, other string) string {
 	return verb + " fast, pull at once: " + other + " follows."
 }
-func wordTooHigh(most string, in bool, call string) string {
+func wordTooHigh(in bool, call string) string {
+	above := "Above this"
 	if in { // once the part is home the force jumps, and that is the sign
-		most += " on the way in"
+		above += " on the way in"
 	}
-	if call == "" {
-		return "Above " + most + ": stop. Let the load off."
-	}
-	return "Above " + most + ": stop. " + call
+	return above + ", stop. " + cmp.Or(call, "Release the load.")
 }
-func wordTooLow(least, call string) string {
-	return strings.TrimSpace("Home below " + least + ": too loose. " + call)
+func wordTooLow(call string) string {
+	return strings.TrimSpace("If it is home below this, it is too loose. " + call)
 }
 func wordCallWho(who string) string  { return "Call the " + who + "." }
 func wordHeated(title string) string { return title + ", heated" }
@@ -73,9 +72,12 @@ func fitTitle(f *card.Fit) string { return f.Part.Name + fitWays[f.Way] + the(f.
 // one panel a figure, the lines in the order of the hands; the depth of its seat
 // last.
 func (b *builder) fit(f *card.Fit) []render.Element {
-	first := [][]render.Run{}
+	var first, hand [][]render.Run
 	for _, l := range []struct{ word, text string }{{wordClean, f.Clean}, {wordOil, f.Oil}} {
 		first = append(first, labelled(l.word, l.text)...)
+	}
+	for _, l := range []struct{ word, text string }{{wordSealant, f.Sealant}, {wordWayRound, f.WayRound}, {wordLip, f.Lip}} {
+		hand = append(hand, labelled(l.word, l.text)...)
 	}
 	var panels []render.Setting
 	for _, w := range f.Warmths() {
@@ -90,14 +92,14 @@ func (b *builder) fit(f *card.Fit) []render.Element {
 	title := strong(fitTitle(f))
 	var out []render.Element
 	if len(panels) == 0 {
-		out = append(out, b.technical(f.At, render.Reading{Title: title, Plain: true, Lines: append(first, last...)}))
+		out = append(out, b.technical(f.At, render.Reading{Title: title, Plain: true, Lines: slices.Concat(first, hand, last)}))
 	}
 	for i, p := range panels {
+		if i == len(panels)-1 {
+			p.Lines = slices.Concat(hand, p.Lines, last)
+		}
 		if i == 0 {
 			p.Title, p.Lines = title, append(first, p.Lines...)
-		}
-		if i == len(panels)-1 {
-			p.Lines = append(p.Lines, last...)
 		}
 		out = append(out, b.technical(f.At, p))
 	}
@@ -110,12 +112,9 @@ func (b *builder) fit(f *card.Fit) []render.Element {
 	return out
 }
 
-// fitLast returns what is done with the part in the hand.
+// fitLast returns the sign that the part is home, and what is done then.
 func fitLast(f *card.Fit) [][]render.Run {
 	var out [][]render.Run
-	for _, l := range []struct{ word, text string }{{wordSealant, f.Sealant}, {wordWayRound, f.WayRound}, {wordLip, f.Lip}} {
-		out = append(out, labelled(l.word, l.text)...)
-	}
 	if f.Seat == procedure.Flush {
 		out = append(out, strong(wordFlush))
 	}
@@ -136,8 +135,8 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 	if w == f.Chill {
 		verb = wordChill
 	}
-	s := render.Setting{Label: wordBringTo(verb, short(w.Part))}
-	s.Value, s.Unit = b.onGauge(w.Measurement)
+	s := render.Setting{Tools: b.onGauge(w.Measurement), Label: wordBringTo(verb, short(w.Part))}
+	s.Value, s.Unit = b.shown(w.Measurement)
 	if high := b.chilledTo(f, w); high != "" {
 		s.Value, s.Unit = high, s.Unit+wordColder
 	}
@@ -149,7 +148,6 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 		most, diameter := f.Size()
 		s.Source = plain(wordComputed(b.lengthOf(most), b.value(*w.Means.Clearance), b.lengthOf(diameter)))
 	}
-	s.Lines = append(s.Lines, fitGauge(w.Measurement)...)
 	if w.Stated == nil && w.Room != nil && (f.Way.In() || w.Fast) { // else both change alike from wherever they begin
 		line := wordNotWarmer
 		if w == f.Chill {
@@ -173,11 +171,11 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 
 // push builds the panel of a force.
 func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
-	s := render.Setting{Label: wordPress}
+	s := render.Setting{Tools: b.onGauge(p.Measurement), Label: wordPress}
 	if p == f.Pull {
 		s.Label = wordPull
 	}
-	s.Value, s.Unit = b.onGauge(p.Measurement)
+	s.Value, s.Unit = b.shown(p.Measurement)
 	if p.Force != nil {
 		text := b.manual(p.Force)
 		if p.Computed {
@@ -189,31 +187,18 @@ func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
 		}
 		s.Source = plain(text)
 	}
-	s.Lines = append(s.Lines, fitGauge(p.Measurement)...)
 	low, high := b.ends(p.Measurement)
 	call := ""
 	if who := b.card.Procedure.Call; who != "" {
 		call = wordCallWho(who)
 	}
 	if high != "" {
-		s.Lines = append(s.Lines, strong(wordTooHigh(high+nbsp+s.Unit, f.Way.In(), call)))
+		s.Lines = append(s.Lines, strong(wordTooHigh(f.Way.In(), call)))
 	}
 	if low != "" && f.Way.In() {
-		s.Lines = append(s.Lines, plain(wordTooLow(low+nbsp+s.Unit, call)))
+		s.Lines = append(s.Lines, plain(wordTooLow(call)))
 	}
 	return s
-}
-
-// fitGauge names the gauge of a reading, as the panel of a measurement does.
-func fitGauge(m *card.Measurement) [][]render.Run {
-	if m.Gauge == nil {
-		return nil
-	}
-	line := []render.Run{{Text: wordCheck + " "}, {Text: m.Gauge.Name, Weight: render.Semibold}}
-	if m.Gauge.Number != "" {
-		line = append(line, render.Run{Text: " "}, render.Run{Text: m.Gauge.Number, Code: true})
-	}
-	return [][]render.Run{append(line, render.Run{Text: " " + m.Gauge.Place})}
 }
 
 // short names one part of a fit by what it is, where the other is something
@@ -225,9 +210,9 @@ func short(m card.Member) string {
 	return the(m.Name)
 }
 
-// onGauge writes the limits of a reading and their unit as the gauge shows them,
+// shown writes the limits of a reading and their unit as the gauge shows them,
 // "" without limits.
-func (b *builder) onGauge(m *card.Measurement) (value, unit string) {
+func (b *builder) shown(m *card.Measurement) (value, unit string) {
 	switch {
 	case m.Marks != nil:
 		return b.marks(*m.Marks), engraved(m.Gauge.Marked, m.Gauge.Scale)
@@ -274,7 +259,7 @@ func (b *builder) fitTools(f *card.Fit) []render.ToolRow {
 		for _, i := range p.With {
 			rows = append(rows, toolRow(wordTake, i, ""))
 		}
-		if p.Gauge != nil && !p.Read { // else its panel names it
+		if p.Gauge != nil && !p.Read { // it has no panel
 			rows = append(rows, toolRow(wordTake, &p.Gauge.Item, ""))
 		}
 	}
@@ -295,7 +280,7 @@ func (b *builder) fitRows(f *card.Fit) []recordRow {
 		}
 		add(word(title), w.Measurement)
 		if high := b.chilledTo(f, w); high != "" { // as on its face
-			_, unit := b.onGauge(w.Measurement)
+			_, unit := b.shown(w.Measurement)
 			rows[len(rows)-1].limits = high + nbsp + unit + wordColder
 		}
 	}

@@ -17,13 +17,13 @@ const (
 )
 
 func wordRock(turned unit.Member) string {
-	return "Lock the " + string(turned.Other()) + ". Turn the " + string(turned) + " to one stop: dial to 0. To the other: read."
+	return "Lock the " + string(turned.Other()) + ". Turn the " + string(turned) + " to one stop: zero the indicator. To the other: read."
 }
 
 func wordStem(square bool, radius string) string {
-	how := "Stem along the turn"
+	how := "Stem tangent to rotation"
 	if square {
-		how = "Stem square to the flank"
+		how = "Stem normal to the flank"
 	}
 	if radius == "" {
 		return how + ", at the pitch radius."
@@ -31,7 +31,7 @@ func wordStem(square bool, radius string) string {
 	return how + ", " + wordRadius(radius) + "."
 }
 
-func wordRadius(radius string) string { return radius + " from the shaft's middle" }
+func wordRadius(radius string) string { return radius + " from the shaft centerline" }
 
 func wordHolds(at *unit.LashPlace, radius string) string {
 	how := "along the turn"

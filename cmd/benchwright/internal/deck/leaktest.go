@@ -41,7 +41,7 @@ func wordHoldFor(time string) string {
 func wordLeak(side string) string   { return "Gauge " + side + " its row: " }
 func wordEndTable(of string) string { return of + ", at the end" }
 func wordStarts(from, to string) string {
-	return "Start, " + from + " to " + together(to) + ": framed row. End: its column. Then right."
+	return "1. Find the shop at the start, " + from + " to\u00a0" + together(to) + ", in the framed row. 2. In its column find the shop at the end. 3. At the right, read the gauge."
 }
 func wordStartsOf(step int, starts string) string {
 	return fmt.Sprintf("Step\u00a0%d. %s", step, starts)
@@ -70,6 +70,9 @@ func (b *builder) leakTest(t *card.LeakTest) []render.Element {
 	panel := render.Setting{Title: strong(t.Of), Label: pump, Source: plain(wordManual(b.leakManual(t)))}
 	if p.Vacuum {
 		panel.Label = wordDraw
+	}
+	for _, i := range instruments(t) { // the boxes say which is which
+		panel.Tools = append(panel.Tools, b.take(i)...)
 	}
 	if t.Rows == nil {
 		return []render.Element{b.technical(t.At, panel)} // what is missing has been reported
@@ -222,18 +225,6 @@ func (b *builder) shopSpan(t *card.LeakTest) string {
 		text = b.band(shop)
 	}
 	return together(text) + nbsp + unit.Symbol
-}
-
-// leakTestTools returns what is taken in the hand for it.
-func (b *builder) leakTestTools(t *card.LeakTest) []render.ToolRow {
-	var rows []render.ToolRow
-	if t.Gauge != nil {
-		rows = append(rows, toolRow(wordTake, &t.Gauge.Item, ""))
-	}
-	if t.Thermometer != nil {
-		rows = append(rows, toolRow(wordTake, &t.Thermometer.Item, ""))
-	}
-	return rows
 }
 
 // leakTestRows returns what it leaves on record: both readings of the gauge, and

@@ -18,12 +18,12 @@ func (b *builder) measurement(m *card.Measurement) []render.Element {
 
 // reading builds the panel of a reading.
 func (b *builder) reading(m *card.Measurement) render.Reading {
-	r := render.Reading{Title: strong(m.Of), Boxes: m.Record, Use: plain(uses[m.Use])}
+	r := render.Reading{Title: strong(m.Of), Boxes: labels(m.Record), Use: plain(uses[m.Use])}
 	if len(r.Boxes) == 0 {
 		r.Boxes = []string{""}
 	}
 	if g := m.Gauge; g != nil {
-		r.Gauge = toolRow(wordTake, &g.Item, "")
+		r.Tools = b.onGauge(m)
 		r.Unit = engraved(g.Marked, g.Scale)
 	}
 	b.accept(&r, m)
@@ -34,18 +34,21 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 		r.Lines = append(r.Lines, plain(wordTilt(b.value(*t))))
 	}
 	if r.Low != "" {
-		r.LowLabel, r.IfLow = wordBelow(r.Low+nbsp+r.Unit), b.branch(m.IfLow, m.LowGo)
+		r.LowLabel, r.IfLow = wordBelow, b.branch(m.IfLow, m.LowGo)
 	}
 	if r.High != "" {
-		r.HighLabel, r.IfHigh = wordAbove(r.High+nbsp+r.Unit), b.branch(m.IfHigh, m.HighGo)
+		r.HighLabel, r.IfHigh = wordAbove, b.branch(m.IfHigh, m.HighGo)
 	}
-	if len(r.Boxes) == 1 {
+	switch {
+	case m.Table != nil: // the mark has no unit, and stands before the reading
+		if r.Boxes[0] == "" {
+			r.Boxes[0] = wordReading
+		}
+		r.Boxes = append([]string{value.NameOf(m.Table.Mark)}, withUnit(r.Boxes, r.Unit)...)
+	case len(r.Boxes) == 1:
 		r.BoxUnit = r.Unit
-	} else {
+	default:
 		r.Boxes = withUnit(r.Boxes, r.Unit)
-	}
-	if m.Table != nil {
-		r.Boxes = append([]string{value.NameOf(m.Table.Mark)}, r.Boxes...)
 	}
 	return r
 }
@@ -62,10 +65,10 @@ func (b *builder) accept(r *render.Reading, m *card.Measurement) {
 		if m.Expect != nil && m.Limits.Expect != nil {
 			r.Label = wordExpect
 			r.Value = b.marks(*m.Expect)
-			r.Lines = append(r.Lines, plain(wordOutside(r.Value+nbsp+r.Unit)))
+			r.Lines = append(r.Lines, plain(wordOutside))
 		} else if e := m.Limits.Expect; e != nil {
 			r.Label, r.Value, r.Unit = wordExpect, b.band(*e), e.Unit.Symbol
-			r.Lines = append(r.Lines, plain(wordOutside(r.Value+nbsp+r.Unit)))
+			r.Lines = append(r.Lines, plain(wordOutside))
 		}
 		if m.Limits.Because != "" {
 			r.Lines = append(r.Lines, plain(wordNoLimits(m.Limits.Because)))
@@ -127,6 +130,15 @@ func withUnit(labels []string, unit string) []string {
 			label += ", " + unit
 		}
 		out = append(out, label)
+	}
+	return out
+}
+
+// labels sets a writer's names of boxes.
+func labels(names []string) []string {
+	var out []string
+	for _, n := range names {
+		out = append(out, typeset(n))
 	}
 	return out
 }

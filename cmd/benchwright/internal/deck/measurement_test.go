@@ -14,9 +14,9 @@ func TestSpreadTable(t *testing.T) {
 		limits string
 		want   []string
 	}{
-		{"limits: 0.15 to 0.19 mm\nsource: manual\nif-low: Note it.\nif-high: Note it.", []string{"0.15 0.17", "0.16 0.18", "0.17 and over 0.19"}},
-		{"limits: max 0.03 mm\nsource: manual\nif-high: Note it.", []string{"0.00 0.02", "0.01 and over 0.03"}},
-		{"limits: none\nbecause: It feeds a table.\nexpect: 6.10 to 6.13 mm", []string{"6.10 6.12", "6.11 and over 6.13"}},
+		{"limits: 0.15 to 0.19 mm\nsource: manual\nif-low: Note it.\nif-high: Note it.", []string{"0.15 0.17", "0.16 0.18", "0.17 up 0.19"}},
+		{"limits: max 0.03 mm\nsource: manual\nif-high: Note it.", []string{"0.00 0.02", "0.01 up 0.03"}},
+		{"limits: none\nbecause: It feeds a table.\nexpect: 6.10 to 6.13 mm", []string{"6.10 6.12", "6.11 up 6.13"}},
 	} {
 		d := deckOf(t, "### A\n\n```measurement\nof: Gap\ngauge: dial-indicator\nrecord: [a, b]\nuse: each\nspread: max 0.02 mm\n"+c.limits+"\n```\n")
 		var got []string

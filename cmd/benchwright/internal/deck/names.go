@@ -36,6 +36,9 @@ func lower(name string) string {
 	return strings.ToLower(name[:n]) + name[n:]
 }
 
+// sentence ends a writer's words as a sentence: they may have their full stop.
+func sentence(text string) string { return capital(strings.TrimSuffix(text, ".")) + "." }
+
 // join lists names in one line, the first as it begins one.
 func join(names []string) string {
 	s := ""

@@ -15,7 +15,7 @@ const (
 	wordOneLayer  = "One layer of cord, square to the shaft."
 	wordZeroScale = "Zero the scale as you hold it."
 	wordSteady    = "Steady pull: 3\u00a0s a turn or slower."
-	wordMoving    = "Do not read the starting pull."
+	wordMoving    = "Ignore breakaway."
 )
 
 func wordDrum(radius string) string { return "drum radius " + radius }

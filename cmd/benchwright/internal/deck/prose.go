@@ -6,7 +6,6 @@ import (
 	"unicode"
 
 	"benchwright/cmd/benchwright/internal/card"
-	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/syntax"
 	"benchwright/render"
 )
@@ -77,8 +76,9 @@ func cells(cells []syntax.Cell) [][]render.Run {
 // runs sets a writer's runs: emphasis is weight, never italics.
 func runs(in []syntax.Run) []render.Run {
 	out := make([]render.Run, 0, len(in))
+	var q quotes
 	for _, r := range in {
-		o := render.Run{Text: bind(r.Text), Link: r.Link}
+		o := render.Run{Text: r.Text, Link: r.Link}
 		switch r.Style {
 		case syntax.Strong:
 			o.Weight = render.Bold
@@ -86,6 +86,9 @@ func runs(in []syntax.Run) []render.Run {
 			o.Weight = render.Semibold
 		case syntax.Code:
 			o.Code = true
+		}
+		if set := q.set(o.Text); !o.Code { // a name stays as it is engraved
+			o.Text = bind(set)
 		}
 		out = append(out, o)
 	}
@@ -97,47 +100,11 @@ func plain(text string) []render.Run {
 	if text == "" {
 		return nil
 	}
-	return []render.Run{{Text: bind(text)}}
+	return []render.Run{{Text: typeset(text)}}
 }
 
 func strong(text string) []render.Run {
-	return []render.Run{{Text: bind(text), Weight: render.Semibold}}
-}
-
-// bind puts a no-break space between a number and its unit, so that no line
-// ends between them.
-func bind(text string) string {
-	words := strings.Split(text, " ")
-	if len(words) == 1 {
-		return text
-	}
-	var out strings.Builder
-	for i, w := range words {
-		if i > 0 {
-			last := strings.TrimRight(words[i-1], "\u00a0")
-			if isNumber(last) && isUnit(w) {
-				out.WriteRune('\u00a0')
-			} else {
-				out.WriteByte(' ')
-			}
-		}
-		out.WriteString(w)
-	}
-	return out.String()
-}
-
-func isNumber(word string) bool {
-	word = strings.TrimLeft(word, "(±+-−")
-	if word == "" || !strings.ContainsFunc(word, unicode.IsDigit) {
-		return false
-	}
-	return strings.Trim(word, "0123456789.,/-–½¼¾⅛⅜⅝⅞") == ""
-}
-
-func isUnit(word string) bool {
-	word = strings.TrimRight(word, ".,;:)!?")
-	_, ok := quantity.UnitOf(word)
-	return ok
+	return []render.Run{{Text: typeset(text), Weight: render.Semibold}}
 }
 
 // labelled returns a line of a word and what the writer says to it, none for "".

@@ -18,9 +18,21 @@ type saying struct {
 // sayAll finds what the items of each step say.
 func (b *builder) sayAll() {
 	for _, s := range b.card.Steps() {
-		b.step = s.Number
+		b.begin(s)
+		words := false
 		for _, i := range s.Items {
-			b.said[s.Number] = append(b.said[s.Number], b.says(i, s.Items))
+			var tools []render.ToolRow
+			if words {
+				for _, item := range instruments(i) {
+					tools = append(tools, b.take(item)...)
+				}
+			}
+			out := b.says(i, s.Items)
+			out.tools = append(out.tools, tools...)
+			b.said[s.Number] = append(b.said[s.Number], out)
+			if _, prose := i.(*card.Prose); prose {
+				words = true
+			}
 		}
 	}
 }
@@ -58,9 +70,9 @@ func (b *builder) words(i card.Item, others []card.Item) saying {
 	case *card.Timed:
 		return saying{b.timed(i), nil, b.timedRows(i), []string{wordClock}}
 	case *card.LeakTest:
-		return saying{b.leakTest(i), b.leakTestTools(i), b.leakTestRows(i), []string{wordClock}}
+		return saying{b.leakTest(i), nil, b.leakTestRows(i), []string{wordClock}}
 	case *card.Fill:
-		return saying{b.fill(i), b.fillTools(i), b.fillRows(i), nil}
+		return saying{b.fill(i), nil, b.fillRows(i), nil}
 	case *card.Pattern:
 		return saying{b.pattern(i), nil, b.patternRows(i), nil}
 	case *card.Figure:

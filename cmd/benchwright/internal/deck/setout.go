@@ -23,7 +23,7 @@ func (b *builder) setOut() {
 	more, tools := b.implied()
 	consumables := render.Listing{Title: wordConsumables, None: wordNone}
 	for _, n := range p.Consumables {
-		consumables.Rows = append(consumables.Rows, row(n.Name))
+		consumables.Rows = append(consumables.Rows, row(capital(n.Name)))
 	}
 	consumables.Rows = append(consumables.Rows, more...)
 
@@ -54,7 +54,7 @@ func (b *builder) facts() []render.Element {
 		{wordTime, p.Time}, {wordPeople, p.People}, {wordSkill, p.Skill}, {wordCall, p.Call}, {wordMethod, p.Source},
 	} {
 		if f.text != "" {
-			facts = append(facts, render.Fact{Label: f.label, Runs: plain(f.text)})
+			facts = append(facts, render.Fact{Label: f.label, Runs: plain(capital(f.text))})
 		}
 	}
 	if len(facts) > 0 {
@@ -73,9 +73,19 @@ func (b *builder) hazards() render.Hazards {
 		if h.Rule != "" {
 			text = wordRule(text, h.Rule)
 		}
-		out.Rows = append(out.Rows, render.HazardRow{Signal: signals[h.Signal], Word: h.Signal.Word(), Symbols: h.Symbols, Text: plain(text), Steps: steps(h.Steps)})
+		out.Rows = append(out.Rows, render.HazardRow{Signal: signals[h.Signal], Word: h.Signal.Word(), Symbols: triangles(h.Symbols), Text: plain(text), Steps: steps(h.Steps)})
 	}
 	return out
+}
+
+// triangles returns which of a hazard's signs warn: what to wear has a list of its
+// own. A hazard without one has the general sign.
+func triangles(codes []string) []string {
+	warn := slices.DeleteFunc(slices.Clone(codes), func(code string) bool { return code[0] != 'W' })
+	if len(warn) == 0 {
+		return []string{wordGeneral}
+	}
+	return warn
 }
 
 // conditions lists what must be so before the first step.
@@ -85,7 +95,7 @@ func (b *builder) conditions() render.Listing {
 		l.Rows = append(l.Rows, row(wordFinished(a.Number.Name, a.Title.Name)))
 	}
 	for _, n := range b.card.Procedure.Conditions {
-		l.Rows = append(l.Rows, row(n.Name))
+		l.Rows = append(l.Rows, row(capital(n.Name)))
 	}
 	return l
 }
@@ -98,24 +108,35 @@ func (b *builder) flats() render.Listing {
 		if f.Key {
 			size = wordKey(size)
 		}
-		l.Rows = append(l.Rows, row(size, join(f.What)))
+		l.Rows = append(l.Rows, [][]render.Run{append(strong(together(size)), plain(" "+lower(join(f.What)))...)})
 	}
-	return l
+	return runIn(l)
 }
 
-// parts lists the parts to have ready.
+// parts lists the parts to have ready, with their numbers: first those that are
+// always new.
 func (b *builder) parts() render.Listing {
 	l := render.Listing{Title: wordParts, None: wordNone}
-	for _, part := range b.card.Parts {
-		note := ""
-		if part.Renew {
-			note = wordRenew
+	for _, renew := range []bool{true, false} {
+		var runs []render.Run
+		for _, part := range b.card.Parts {
+			if part.Renew != renew {
+				continue
+			}
+			if len(runs) > 0 {
+				runs = append(runs, render.Run{Text: wordApart})
+			}
+			runs = append(runs, strong(part.Name)...)
+			if part.Number != "" {
+				runs = append(runs, render.Run{Text: nbsp + part.Number})
+			}
+			if part.Count > 1 {
+				runs = append(runs, plain(", "+wordOff(part.Count))...)
+			}
 		}
-		name := part.Name
-		if part.Count > 1 {
-			name += ", " + wordOff(part.Count)
+		if len(runs) > 0 {
+			l.Rows = append(l.Rows, [][]render.Run{plain(together(map[bool]string{true: wordRenew, false: wordAgain}[renew])), runs})
 		}
-		l.Rows = append(l.Rows, row(name, part.Number, note))
 	}
 	return l
 }
@@ -194,22 +215,12 @@ func (b *builder) kit(more []string) render.Listing {
 		at[place] = append(at[place], runs...)
 	}
 	for _, k := range b.card.Kit {
-		runs := []render.Run{{Text: k.Item.Name, Weight: render.Semibold}}
-		note := numbers(k.Item)
-		switch t := k.Thing.(type) {
-		case *shop.Stock:
-			note = strings.TrimSpace(together(b.stockSpan(t)) + " " + note)
-		case *shop.Wrench:
-			note = strings.TrimSpace(together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.Marked, t.Scale) + " " + together(note))
-		case *shop.Gauge:
-			if t.Scale.Step != nil {
-				note = strings.TrimSpace(wordMarksOf(t.Scale.Number(t.Scale.Step, b.card.Shop.Mark())+nbsp+engraved(t.Marked, t.Scale)) + " " + together(note))
-			}
-		default:
-			note = together(note)
+		runs := []render.Run{{Text: bindName(k.Item.Name), Weight: render.Semibold}}
+		if number := together(numbers(k.Item)); number != "" {
+			runs = append(runs, render.Run{Text: " " + number})
 		}
-		if note != "" {
-			runs = append(runs, render.Run{Text: " " + note})
+		if size := b.sizeOf(k.Thing); size != "" {
+			runs = append(runs, render.Run{Text: ", " + size})
 		}
 		put(k.Item.Place, runs...)
 	}
@@ -225,6 +236,22 @@ func (b *builder) kit(more []string) render.Listing {
 		l.Rows = append(l.Rows, [][]render.Run{plain(together(name)), at[place]})
 	}
 	return l
+}
+
+// sizeOf writes what tells an instrument or a stock from its neighbours: how far
+// it reaches, or its graduations.
+func (b *builder) sizeOf(thing any) string {
+	switch t := thing.(type) {
+	case *shop.Stock:
+		return together(b.stockSpan(t))
+	case *shop.Wrench:
+		return together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.Marked, t.Scale)
+	case *shop.Gauge:
+		if t.Scale.Step != nil {
+			return t.Scale.Number(t.Scale.Step, b.card.Shop.Mark()) + nbsp + engraved(t.Marked, t.Scale)
+		}
+	}
+	return ""
 }
 
 // byPlace sorts places by name, their numbers as numbers; things without one come

@@ -60,7 +60,7 @@ func (b *builder) shim(i *card.Shim) []render.Element {
 		return nil
 	}
 	g := i.Micrometer
-	panel := render.Reading{Title: strong(sits(i.Pack)), Gauge: toolRow(wordTake, &g.Item, ""), Plain: true}
+	panel := render.Reading{Title: strong(sits(i.Pack)), Tools: b.on(&g.Item, g), Plain: true}
 	if e := effects[i.Pack.MoreShim]; e != "" && i.Pack.Reading != "" {
 		panel.Lines = append(panel.Lines, plain(wordThicker(e, i.Pack.Reading)))
 	}

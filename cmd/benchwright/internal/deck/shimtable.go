@@ -13,11 +13,11 @@ import (
 
 // The words over and under the tables of a pack: what to read, in which order.
 const (
-	wordMakePack   = "Make this pack"
-	wordFromShims  = "Of these shims, in this order"
-	wordMicrometer = "Micrometer over it"
+	wordPack       = "Pack"
+	wordShims      = "Shims, in this order"
+	wordMicrometer = "Micrometer"
 	wordLetter     = "Letter"
-	wordToMake     = "pack to make"
+	wordToMake     = "pack"
 	wordWay        = "thinner or thicker"
 	wordFramed     = "Framed row: as thick as the pack in place."
 )
@@ -31,7 +31,13 @@ func wordInput(what string, lowest bool, step int) string {
 	}
 	return fmt.Sprintf("%s, step\u00a0%d", what, step)
 }
-func wordFind(what string) string { return "1. Find the " + what }
+func wordFind(lowest bool, step int) string {
+	which := "Reading"
+	if lowest {
+		which = "Lowest"
+	}
+	return fmt.Sprintf("1. %s of step\u00a0%d", which, step)
+}
 func wordNumbered(n int, what string) string {
 	return fmt.Sprintf("%d. %s", n, what)
 }
@@ -45,6 +51,9 @@ func wordWorked(read, gives string) string {
 func wordGives(what, value string) string { return what + " " + value + "." }
 func wordMake(pack, shims, over string) string {
 	return "Make " + pack + " of " + shims + ". Micrometer " + over + "."
+}
+func wordUseOne(shim, over string) string {
+	return "Use one " + shim + " shim. Micrometer " + over + "."
 }
 
 // packTables builds the tables in the order in which they are read.
@@ -81,6 +90,15 @@ func (b *builder) input(in *card.ShimInput) string {
 	return wordInput(lower(in.Of), len(in.Record) > 1, in.Step) + ", " + engraved(in.Gauge.Marked, in.Scale)
 }
 
+// find heads the column of what is looked up: short, for the line under the table
+// gives its full name.
+func (b *builder) find(in *card.ShimInput) string {
+	if in.Measurement == nil {
+		return wordNumbered(1, capital(b.input(in)))
+	}
+	return wordFind(len(in.Record) > 1, in.Step) + ", " + engraved(in.Gauge.Marked, in.Scale)
+}
+
 // readAt names the readings of the worked line.
 func (b *builder) readAt(i *card.Shim, inputs ...int) string {
 	var out []string
@@ -115,7 +133,7 @@ func (b *builder) spanOf(in *card.ShimInput, low, high *big.Rat) string {
 func (b *builder) stacks(i *card.Shim) render.Table {
 	in := i.Inputs[0]
 	t := b.packHead(i, 2)
-	t.Head = append([][]render.Run{plain(wordFind(b.input(in)))}, t.Head...)
+	t.Head = append([][]render.Run{plain(b.find(in))}, t.Head...)
 	t.Fine = append([]bool{false}, t.Fine...)
 	for _, row := range i.Rows {
 		t.Rows = append(t.Rows, append([][]render.Run{plain(together(b.spanOf(in, row.Low, row.High)))}, b.packRow(i, &row.ShimPack)...))
@@ -128,7 +146,7 @@ func (b *builder) stacks(i *card.Shim) render.Table {
 // pairs builds the table from one reading to two packs.
 func (b *builder) pairs(i *card.Shim) render.Table {
 	in, u := i.Inputs[0], ", "+i.Unit.Symbol
-	t := render.Table{Large: true, Head: [][]render.Run{plain(wordFind(b.input(in))), plain(wordNumbered(2, i.Pack.Name) + u), plain(i.Other.Name + u)}}
+	t := render.Table{Large: true, Head: [][]render.Run{plain(b.find(in)), plain(wordNumbered(2, i.Pack.Name) + u), plain(i.Other.Name + u)}}
 	for _, row := range i.Rows {
 		t.Rows = append(t.Rows, [][]render.Run{plain(together(b.spanOf(in, row.Low, row.High))), strong(b.exactly(i, row.Total)), strong(b.exactly(i, row.Other.Total))})
 		t.Marked = append(t.Marked, row.InPlace)
@@ -142,7 +160,7 @@ func (b *builder) pairs(i *card.Shim) render.Table {
 func (b *builder) packHead(i *card.Shim, from int) render.Table {
 	over := i.Micrometer
 	t := render.Table{Large: true, Fine: []bool{false, true, true}}
-	for n, what := range []string{wordMakePack + ", " + i.Unit.Symbol, wordFromShims + ", " + i.Unit.Symbol, wordMicrometer + ", " + engraved(over.Marked, over.Scale)} {
+	for n, what := range []string{wordPack + ", " + i.Unit.Symbol, wordShims + ", " + i.Unit.Symbol, wordMicrometer + ", " + engraved(over.Marked, over.Scale)} {
 		if from > 0 {
 			what = wordNumbered(from+n, what)
 		}
@@ -167,7 +185,11 @@ func worked(marked []bool, read, gives string) []render.Run {
 
 // made says how a pack is made.
 func (b *builder) made(i *card.Shim, p *card.ShimPack) string {
-	return wordMake(b.exactly(i, p.Total), b.layers(i, p), b.over(p))
+	total, over := b.exactly(i, p.Total)+nbsp+i.Unit.Symbol, b.over(p)+nbsp+engraved(i.Micrometer.Marked, i.Micrometer.Scale)
+	if len(p.Layers()) == 1 {
+		return wordUseOne(total, over)
+	}
+	return wordMake(total, b.layers(i, p), over)
 }
 
 // packs builds the table of every pack that the tables before it give.

@@ -15,7 +15,7 @@ func (b *builder) steps() {
 	for _, st := range b.card.Stages {
 		at := b.card.Procedure.File.At(st.Source.Span.Start, st.Source.Span.End)
 		head := render.Group{Ref: b.ref(at), Bookmark: st.Source.Text, Join: true}
-		head.Elements = append(head.Elements, b.wording(at, render.Stage{Title: runs(st.Title)}))
+		head.Elements = append(head.Elements, b.wording(at, render.Stage{Title: bindTitle(runs(st.Title))}))
 		head.Elements = append(head.Elements, b.before(st.Items)...)
 		groups = append(groups, head)
 		for _, s := range st.Steps {
@@ -39,7 +39,7 @@ func (b *builder) before(items []card.Item) []render.Element {
 func (b *builder) stepGroup(s *card.Step) render.Group {
 	at := s.Place(b.card)
 	g := render.Group{Ref: b.ref(at), Bookmark: s.Source.Text, Anchor: card.Anchor(s.Number), Wide: b.relief[s.Number] == wholeWidth}
-	g.Elements = append(g.Elements, b.technical(at, render.Step{Number: s.Number, Title: runs(s.Title)}))
+	g.Elements = append(g.Elements, b.technical(at, render.Step{Number: s.Number, Title: bindTitle(runs(s.Title))}))
 	for _, c := range s.Callouts {
 		g.Elements = append(g.Elements, b.callout(c))
 	}

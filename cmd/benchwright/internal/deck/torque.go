@@ -1,6 +1,7 @@
 package deck
 
 import (
+	"cmp"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
@@ -13,7 +14,7 @@ import (
 // which wrench and what the hands do with it, the figure of the order, and a
 // second panel where the fastener is tightened again after it was slack.
 func (b *builder) torque(t *card.Torque) []render.Element {
-	first := render.Setting{Boxes: t.Record}
+	first := render.Setting{Boxes: labels(t.Record)}
 	b.fastener(&first, t)
 	b.setting(&first, t, &t.Tightening)
 	if line := thread(t.Thread.Name); line != "" {
@@ -61,8 +62,9 @@ func (b *builder) fastener(s *render.Setting, t *card.Torque) {
 		s.Turn = render.Anticlockwise
 		s.Lines = append(s.Lines, []render.Run{{Text: wordLeftHand, Weight: render.Bold}})
 	}
-	if f.SeenFrom != "" {
-		s.SeenFrom = wordSeenFrom(f.SeenFrom)
+	s.SeenFrom = wordSeenFrom(cmp.Or(f.SeenFrom, wordWrenchSide))
+	if loosens(t) {
+		s.SeenFrom = wordToTighten(s.SeenFrom)
 	}
 }
 
@@ -74,23 +76,17 @@ func (b *builder) setting(s *render.Setting, t *card.Torque, g *card.Tightening)
 	}
 	source := b.manual(g.Limit)
 	if c := g.Choice; c != nil {
-		// The wrench's name may hold a number of its own: it stands apart from
-		// the one number to set.
 		s.Label = wordSet
 		s.Value = c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())
 		s.Unit = engraved(c.Wrench.Marked, c.Wrench.Scale)
-		lines := [][]render.Run{plain(wordWithWrench(lower(c.Wrench.Name)))}
-		passes := g == &t.Tightening && len(t.Passes) > 0
+		s.Tools = b.on(&c.Wrench.Item, c.Wrench)
 		if a := t.Adapter; a != nil {
-			lines = adapter(a, c)
+			s.Lines = append(adapter(a), s.Lines...)
 			source = wordReaches(b.reached(g)) + "; " + source
-		} else if passes { // the figures stand in columns of their own below
-			s.Label, lines = wordSet+" "+wordWithWrench(lower(c.Wrench.Name)), nil
 		}
-		if passes {
+		if g == &t.Tightening && len(t.Passes) > 0 {
 			s.Value, s.Passes = "", b.passes(t)
 		}
-		s.Lines = append(lines, s.Lines...)
 	} else {
 		s.Label = wordTorque
 		s.Value = b.band(g.Limit.Band)
@@ -111,7 +107,10 @@ func thread(name string) string {
 	if words, ok := threads[name]; ok {
 		return words
 	}
-	return value.NameOf(name)
+	if name == "" {
+		return ""
+	}
+	return sentence(value.NameOf(name))
 }
 
 // manual writes the manual's value exactly as it stands, and where.
@@ -126,15 +125,10 @@ func (b *builder) manualAt(l *unit.LimitBand, where string) string {
 	return wordSourced(text, l.Source)
 }
 
-// torqueTools returns what is taken in the hand: the wrenches, the adapter, and
+// torqueTools returns what is taken in the hand beside the wrenches: the adapter, and
 // the size of the fastener where nothing else in the hand has it.
 func (b *builder) torqueTools(t *card.Torque, items []card.Item) []render.ToolRow {
 	var rows []render.ToolRow
-	for _, g := range t.Tightenings() {
-		if g.Choice != nil {
-			rows = append(rows, toolRow(wordTake, &g.Choice.Wrench.Item, ""))
-		}
-	}
 	if a := t.Adapter; a != nil {
 		rows = append(rows, toolRow(wordTake, a.Tool, pointing(a)))
 	}

@@ -39,21 +39,21 @@ func TestTorqueFaces(t *testing.T) {
 	const torque = "### Step\n\n```torque\nfastener: cover-bolts\nlimits: cover-torque\n"
 	const reading = "### Pull {#pull}\n\n```measurement\nof: Pull\nlimits: cover-torque\n```\n"
 	for _, c := range []struct{ yaml, value, source, lines, actions string }{
-		{"```\n", "22.0", "manual: 20 to 24 N·m (manual)", "with the click wrench 30", ""},
-		{"while: turning the hub.\n```\n", "22.0", "manual: 20 to 24 N·m (manual)", "with the click wrench 30 | While turning the hub", ""},
-		{"lock: stake it\n```\n", "22.0", "manual: 20 to 24 N·m (manual)", "with the click wrench 30", "Tighten to the setting. | Lock it: stake it."},
+		{"```\n", "22.0", "manual: 20 to 24 N·m (manual)", "", ""},
+		{"while: turning the hub.\n```\n", "22.0", "manual: 20 to 24 N·m (manual)", "Tighten while turning the hub.", ""},
+		{"lock: stake it\n```\n", "22.0", "manual: 20 to 24 N·m (manual)", "", "Tighten to the setting. | Lock it: stake it."},
 		{"adapter: {tool: socket-13, length: 52 mm}\n```\n", "18.5", "22.2 N·m at the fastener; manual: 20 to 24 N·m (manual)",
-			"with the click wrench 30 and the socket 13, in line with the wrench | Pull at the centre of the grip.", ""},
+			"With the socket 13, in line with the wrench. | Pull at the center of the grip.", ""},
 		{"adapter: {tool: socket-13, length: 52 mm, angle: 90°}\n```\n", "22.0", "22.0 N·m at the fastener; manual: 20 to 24 N·m (manual)",
-			"with the click wrench 30 and the socket 13, at 90° to the wrench | Pull at the centre of the grip.", ""},
+			"With the socket 13, at 90° to the wrench. | Pull at the center of the grip.", ""},
 		{"adapter: {tool: socket-13, length: 52 mm, angle: 180°}\n```\n", "27.5", "22.0 N·m at the fastener; manual: 20 to 24 N·m (manual)",
-			"with the click wrench 30 and the socket 13, pointing back along the wrench | Pull at the centre of the grip.", ""},
-		{"then-turn: 60°\nalign: tighten only\n```\n", "22.0", "manual: 20 to 24 N·m (manual)", "with the click wrench 30",
+			"With the socket 13, pointing back along the wrench. | Pull at the center of the grip.", ""},
+		{"then-turn: 60°\nalign: tighten only\n```\n", "22.0", "manual: 20 to 24 N·m (manual)", "",
 			"Tighten to the setting. | Paint a line across it. Turn it on by 60° (one flat of a hexagon). | Tighten until a slot lines up. Never loosen."},
-		{"back-off: 30°\n```\n", "22.0", "manual: 20 to 24 N·m (manual)", "with the click wrench 30",
-			"Tighten to the setting. | Back it off by 30° (half a flat of a hexagon)."},
-		{"until: pull\n```\n" + reading, "22.0", "manual: 20 to 24 N·m (manual)", "with the click wrench 30",
-			"Tighten to the setting. | Turn it on a little at a time. After each time take the reading of step 2. | Stop at 20 to 24 N·m. Never turn back. Above 24 N·m, take it apart and fit a new sleeve."},
+		{"back-off: 30°\n```\n", "22.0", "manual: 20 to 24 N·m (manual)", "",
+			"Tighten to the setting. | Back it off counterclockwise by 30° (half a flat of a hexagon)."},
+		{"until: pull\n```\n" + reading, "22.0", "manual: 20 to 24 N·m (manual)", "",
+			"Tighten to the setting. | Turn it on a little at a time. After each time take the reading of step 2. | Stop at 20 to 24 N·m. Never turn back. Above this, take it apart and fit a new sleeve."},
 	} {
 		settings, orders := panels(deckOf(t, torque+c.yaml))
 		if len(settings) != 1 || len(orders) != 0 {
@@ -74,7 +74,7 @@ func TestTorqueAgain(t *testing.T) {
 	if len(settings) != 2 || settings[0].Value != "22.0" || settings[1].Value != "10.0" || settings[1].First != 3 || settings[0].Boxes != nil || len(settings[1].Boxes) != 2 {
 		t.Fatalf("%+v", settings)
 	}
-	if got := joined(settings[0].Actions) + " | " + joined(settings[1].Actions); got != "Tighten to the setting. | Back it off until it is loose. | Tighten again to this setting." {
+	if got := joined(settings[0].Actions) + " | " + joined(settings[1].Actions); got != "Tighten to the setting. | Back it off counterclockwise until it is loose. | Tighten again to this setting." {
 		t.Error(got)
 	}
 }

@@ -27,7 +27,7 @@ const (
 	wordEndStrip  = "END OF STRIP"
 	wordReadFirst = "Read the whole card before you start. Lay out everything on the set-out face first."
 	wordDefer     = "This card does not replace training. Where the maker's manual, your local code or your supervisor asks for more, do more."
-	wordSignals   = "DANGER, WARNING and CAUTION: people can be hurt, the gravest first. NOTICE: the work can be damaged. (Words after ANSI Z535.6, symbols after ISO 7010.)"
+	wordSignals   = "DANGER, WARNING, CAUTION: people can be hurt, the gravest first. NOTICE: the work can be damaged. (Words as in ANSI Z535.6, symbols as in ISO 7010.)"
 
 	wordTime   = "Time"
 	wordPeople = "People"
@@ -36,6 +36,7 @@ const (
 	wordMethod = "Method"
 
 	wordHazards     = "Hazards of this card"
+	wordGeneral     = "W001"
 	wordConditions  = "Before you start"
 	wordTools       = "Tools"
 	wordFlats       = "Sizes across flats"
@@ -43,29 +44,35 @@ const (
 	wordParts       = "Parts to have"
 	wordConsumables = "Consumables"
 	wordStops       = "Safe to stop"
-	wordRenew       = "always new"
+	wordRenew       = "Always new"
+	wordAgain       = "Used again"
 	wordNoPlace     = "At hand"
-	wordApart       = " · "
+	wordApart       = "\u00a0· " // it never begins a line
 
 	wordTake      = "Take"
+	wordOn        = "On the"
 	wordAssemble  = "Put together"
 	wordTakeApart = "Take apart"
 	wordHoldStill = "Hold still"
 
-	wordTorque    = "Tighten to"
-	wordSet       = "Set"
-	wordLeftHand  = "LEFT-HAND THREAD"
-	wordTo        = "to"
-	wordAtMost    = "max"
-	wordAtLeast   = "at least"
-	wordAccept    = "Accept"
-	wordWriteDown = "Write down"
-	wordExpect    = "Expect"
-	wordGuarded   = "Narrowed for the gauge's uncertainty."
-	wordTip       = "Tip"
-	wordHold      = "STOP. HOLD POINT"
-	wordSignature = "Signature"
-	wordDate      = "Date"
+	wordTorque     = "Tighten to"
+	wordSet        = "Set"
+	wordLeftHand   = "LEFT-HAND THREAD."
+	wordTo         = "to"
+	wordAtMost     = "max"
+	wordAtLeast    = "at least"
+	wordAccept     = "Accept"
+	wordWriteDown  = "Write down"
+	wordExpect     = "Expect"
+	wordOutside    = "Outside this, read again."
+	wordBelow      = "Below"
+	wordAbove      = "Above"
+	wordGuarded    = "Narrowed for the gauge's uncertainty."
+	wordTip        = "Tip"
+	wordWrenchSide = "the bolt head" // common practice: a thread's hand is named as the wrench sees it
+	wordHold       = "STOP. HOLD POINT"
+	wordSignature  = "Signature"
+	wordDate       = "Date"
 
 	wordStep       = "Step"
 	wordWork       = "What"
@@ -76,6 +83,7 @@ const (
 	wordExpectRow  = "expect"
 	wordByTable    = "by the table"
 	wordReadings   = "Readings"
+	wordReading    = "Reading"
 	wordTicks      = "Tick each step when it is done"
 	wordInstrument = "Instrument"
 	wordInitials   = "Initials"
@@ -110,18 +118,17 @@ var wears = map[string]map[string]string{
 
 var uses = map[procedure.Use]string{
 	procedure.Lowest:  "Use the lowest reading.",
-	procedure.Each:    "Each reading must lie inside.",
+	procedure.Each:    "Every reading must be within limits.",
 	procedure.Average: "Use the average.",
 }
 
 var threads = map[string]string{
-	"dry":          "Thread dry and clean",
-	"oiled":        "Thread oiled",
-	"threadlocker": "Threadlocker on the thread",
-	"anti-seize":   "Anti-seize on the thread",
+	"dry":          "Thread dry and clean.",
+	"oiled":        "Thread oiled.",
+	"threadlocker": "Threadlocker on the thread.",
+	"anti-seize":   "Anti-seize on the thread.",
 }
 
-func wordMarksOf(step string) string      { return "marks of " + step }
 func wordRule(hazard, rule string) string { return hazard + " (" + rule + ")" }
 func wordSourced(text, source string) string {
 	if source == "" {
@@ -130,42 +137,41 @@ func wordSourced(text, source string) string {
 	return text + " (" + source + ")"
 }
 func wordOld(number, old string) string          { return number + " (old " + old + ")" }
-func wordFlat(size string) string                { return size + " socket or spanner" }
+func wordFlat(size string) string                { return size + " socket or wrench" }
 func wordKey(size string) string                 { return size + " hexagon bit or key" }
 func wordMade(as string) string                  { return "= " + as }
 func wordHeld(what string) string                { return "on " + what }
 func wordHoldRow(sees string) string             { return "Hold point: " + sees }
-func wordWithWrench(wrench string) string        { return "with the " + wrench }
 func wordManual(written string) string           { return "manual: " + written }
 func wordSeenFrom(where string) string           { return "seen from " + where }
-func wordOff(count int) string                   { return fmt.Sprintf("%d off", count) }
+func wordToTighten(seen string) string           { return "to tighten, " + seen }
+func wordOff(count int) string                   { return fmt.Sprintf("%d\u00a0off", count) }
 func wordSerials(variant, serials string) string { return variant + ", serials " + serials }
-func wordBelow(limit string) string              { return "Below " + limit }
-func wordAbove(limit string) string              { return "Above " + limit }
-func wordOutside(expect string) string           { return "Outside " + expect + ", read again." }
-func wordNoLimits(because string) string         { return "No limits: " + because }
+func wordNoLimits(because string) string         { return sentence("No limits: " + lower(because)) }
 func wordWho(who string) string                  { return "Work stops until the " + who + " has signed." }
 func wordSees(sees string) string                { return "To see: " + sees }
 func wordBefore(before string) string            { return "Before " + before }
 func wordFinished(card, title string) string     { return card + " finished: " + title }
 func wordAfterStep(step int) string              { return fmt.Sprintf("After step\u00a0%d", step) }
-func wordWhile(what string) string               { return "While " + strings.TrimSuffix(what, ".") }
+func wordWhile(what string) string               { return sentence("Tighten while " + what) }
 func wordLock(how string) string                 { return "Lock it: " + strings.TrimSuffix(how, ".") }
-func wordTolerance(percent string) string        { return "±" + percent + "\u00a0% is the shop's tolerance" }
+func wordTolerance(percent string) string        { return "The shop's tolerance is ±" + percent + "\u00a0%." }
 
 func wordSpreadRow(low, high string) string {
 	return "Example: lowest reading " + low + ", highest allowed " + high + "."
 }
-func wordSpreadToo(use string) string   { return strings.TrimSpace(use + " Highest: by the table.") }
-func wordApartRow(limits string) string { return limits + ", highest by the table" }
-func wordSpread(of string) string       { return "How far the readings may lie apart: " + of }
+func wordSpreadToo(use string) string {
+	return strings.TrimSpace(use + " Maximum spread: by the table.")
+}
+func wordApartRow(limits string) string { return limits + ", spread by the table" }
+func wordSpread(of string) string       { return "Maximum spread: " + of }
 func wordForStep(step int, what string) string {
 	return fmt.Sprintf("For step\u00a0%d. %s", step, what)
 }
 func wordSee(what string, step int) string {
 	return fmt.Sprintf("See the %s for step\u00a0%d on look-up face\u00a0%s.", what, step, render.FaceOf)
 }
-func wordAndOver(v string) string { return v + " and over" }
+func wordAndOver(v string) string { return v + " up" }
 
 func wordByMark(mark string) string {
 	return "Read the " + mark + ". The table gives what to accept for it."
@@ -185,8 +191,8 @@ func wordTilt(angle string) string {
 const (
 	wordBelowRow   = "Below its row"
 	wordAboveRow   = "Above its row"
-	wordSpreadLow  = "Lowest reading"
-	wordSpreadHigh = "Highest allowed"
+	wordSpreadLow  = "Lowest"
+	wordSpreadHigh = "Highest"
 	wordTable      = "table"
 	wordFigure     = "figure"
 	wordPictures   = "pictures"
@@ -194,9 +200,9 @@ const (
 
 func wordGo(step int, back bool) string {
 	if back {
-		return fmt.Sprintf("Go to step\u00a0%d, then come back here.", step)
+		return fmt.Sprintf("Go to step\u00a0%d, then come back.", step)
 	}
-	return fmt.Sprintf("Go to step\u00a0%d and carry on from there.", step)
+	return fmt.Sprintf("Go on from step\u00a0%d.", step)
 }
 
 // steps writes a list of steps in short: "step 3", "steps 3, 7–9".

@@ -63,7 +63,7 @@ func TestRows(t *testing.T) {
 // The rows obey the rules for the words of a step, since cards print them.
 func TestWordsOfTheRows(t *testing.T) {
 	id := regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
-	command := regexp.MustCompile(`^(Above|Before|If|When)\b[^,]*, [a-z]|^(Degrease|Take|Vent|Never|Keep|Watch|Wear|Mark|Wipe|Oil|Open|Support|Fit|Stand|Let|Put|Use|Hold|Read|Tie|Lock|Deburr|Turn|Pull)\b`)
+	command := regexp.MustCompile(`^(Above|Before|If|When)\b[^,]*, [a-z]|^(Degrease|Take|Vent|Never|Keep|Watch|Wear|Mark|Wipe|Oil|Open|Support|Fit|Stand|Let|Put|Use|Hold|Read|Release|Tie|Lock|Deburr|Turn|Pull)\b`)
 	vague := regexp.MustCompile(`(?i)\b(slowly|sufficient|as required|approximately|if necessary)\b`)
 	for _, h := range table {
 		if !id.MatchString(h.ID) || h.Name == "" || !h.Signal.People() {

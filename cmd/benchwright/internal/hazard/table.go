@@ -70,7 +70,7 @@ var table = []Hazard{
 			"Support the part square.",
 			"Fit the guard.",
 			"Stand to one side.",
-			"Let the load off before you touch anything.",
+			"Release the load before you touch anything.",
 		},
 		Rule: "29 CFR 1910.212",
 	},
@@ -81,7 +81,7 @@ var table = []Hazard{
 		Hazard:  "The weight of a slide hammer runs into its stop.",
 		Result:  "Pinched or crushed hand.",
 		Avoid: []string{
-			"Put one hand round the middle of the weight.",
+			"Put one hand around the middle of the weight.",
 			"Keep the other hand clear of the rod and the stop.",
 			"Wear eye protection.",
 		},
@@ -156,7 +156,7 @@ var table = []Hazard{
 	{
 		ID: "solvent", Name: "Solvent", Signal: Warning,
 		Symbols: []string{"W021", "M009", "M004"},
-		Hazard:  "Solvent burns, and its vapour fills a closed space.",
+		Hazard:  "Solvent burns, and its vapor fills a closed space.",
 		Result:  "Fire, dizziness, damaged skin and eyes.",
 		Avoid: []string{
 			"Open the doors or run the fan.",
@@ -175,7 +175,7 @@ var table = []Hazard{
 		Avoid: []string{
 			"Wear gloves.",
 			"Wipe up spills at once.",
-			"Put the oil into the labelled drum.",
+			"Put the oil into the labeled drum.",
 		},
 		Rule: "40 CFR 279",
 	},

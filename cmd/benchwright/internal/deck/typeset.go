@@ -1,0 +1,113 @@
+package deck
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/render"
+)
+
+// typeset sets a text as a printer would: quotation marks that are curved, and
+// no line that ends where sense is torn.
+func typeset(text string) string {
+	var q quotes
+	return bind(q.set(text))
+}
+
+// quotes curves straight quotation marks, from run to run of one text. An inch
+// or a foot mark, after a figure, stays as it is.
+type quotes struct {
+	before rune // the last rune of the run before
+	open   bool // a double quotation mark is open: after a figure, too, the next one closes it
+}
+
+func (q *quotes) set(text string) string {
+	if !strings.ContainsAny(text, `"'`) {
+		if text != "" {
+			q.before, _ = utf8.DecodeLastRuneInString(text)
+		}
+		return text
+	}
+	var out strings.Builder
+	for _, r := range text {
+		begins := q.before == 0 || unicode.IsSpace(q.before) || strings.ContainsRune("([{–—“", q.before)
+		switch measure := unicode.IsDigit(q.before); {
+		case r == '"' && begins:
+			r, q.open = '“', true
+		case r == '"' && (q.open || !measure):
+			r, q.open = '”', false
+		case r == '\'' && begins:
+			r = '‘'
+		case r == '\'' && !measure:
+			r = '’'
+		}
+		out.WriteRune(r)
+		q.before = r
+	}
+	return out.String()
+}
+
+// numbered are the words of a source that its number stays with.
+var numbered = []string{"table", "page", "pages", "issue", "figure", "chapter", "section", "letter", "rule"}
+
+// bind puts a no-break space between a number and its unit, and between a part of
+// a source and its number, so that no line ends between them.
+func bind(text string) string {
+	return bound(text, func(last, w string) bool {
+		return isNumber(last) && isUnit(w) || isNumber(strings.TrimRight(w, ".,;:)!?")) && slices.Contains(numbered, strings.ToLower(strings.TrimLeft(last, "(")))
+	})
+}
+
+// bindName binds the numbers of a thing's name to it, too: "Micrometer 25 to 50".
+func bindName(name string) string {
+	return bound(typeset(name), func(last, w string) bool { return isNumber(w) || w == wordTo && isNumber(last) })
+}
+
+// bindTitle binds each article to its noun.
+func bindTitle(title []render.Run) []render.Run {
+	for i := range title {
+		title[i].Text = bound(title[i].Text, func(last, _ string) bool {
+			return slices.Contains([]string{"the", "a", "an"}, strings.ToLower(last))
+		})
+	}
+	return title
+}
+
+// bound joins the words of a text that belong together by a no-break space.
+func bound(text string, together func(last, next string) bool) string {
+	words := strings.Split(text, " ")
+	var out strings.Builder
+	for i, w := range words {
+		if i > 0 {
+			last := words[i-1]
+			if at := strings.LastIndex(last, nbsp); at >= 0 {
+				last = last[at+len(nbsp):]
+			}
+			next, _, _ := strings.Cut(w, nbsp)
+			if together(last, next) {
+				out.WriteString(nbsp)
+			} else {
+				out.WriteByte(' ')
+			}
+		}
+		out.WriteString(w)
+	}
+	return out.String()
+}
+
+func isNumber(word string) bool {
+	word = strings.TrimLeft(word, "(±+-−")
+	if word == "" || !strings.ContainsFunc(word, unicode.IsDigit) {
+		return false
+	}
+	return strings.Trim(word, "0123456789.,/-–½¼¾⅛⅜⅝⅞") == ""
+}
+
+func isUnit(word string) bool {
+	word = strings.TrimRight(word, ".,;:)!?")
+	_, ok := quantity.UnitOf(word)
+	return ok
+}
