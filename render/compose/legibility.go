@@ -34,7 +34,7 @@ const (
 
 // Running text has at most 75 characters to a line and at least 35. An English
 // sentence set in the regular face takes 0.44 em a character at most, 0.40 as a
-// rule: 29 em are 70 characters, and a column of 18 em still holds 38.
+// rule: 29 em are 75 characters at most, and a column of 18 em still holds 38.
 const (
 	measureEms = 29
 	columnEms  = 18

@@ -11,21 +11,48 @@ import (
 )
 
 // Picture sets a writer's picture. It takes the width, or less where it would be
-// too tall. Its caption and the legend of its spots stay with it.
+// too tall. Its caption stays with it, and so does the legend of its spots: below
+// it, or beside it where that is lower.
 func Picture(p render.Picture, c *compose.Compositor) compose.Block {
+	whole, found := c.Width, len(c.Problems)
+	if beside := whole * 5 / 8; len(p.Spots) > 0 && whole-beside > legendEms*c.Small.Size {
+		a, b := *c, *c
+		below, fits := pictured(p, &a, whole)
+		if k, ok := pictured(p, &b, beside); ok && len(b.Problems) == found && (!fits || k.Y < below.Y) {
+			c.Drawn = b.Drawn
+			return compose.One(k.Y, k.Canvas)
+		}
+	}
+	k, ok := pictured(p, c, whole)
+	if !ok {
+		return compose.Block{}
+	}
+	return compose.One(k.Y, k.Canvas)
+}
+
+// legendEms is the least width of a legend that stands beside its picture, in em
+// of small text.
+const legendEms = 11
+
+// pictured sets a picture in a width, with its caption and its legend; where that
+// is not all of the column, the legend stands in the rest.
+func pictured(p render.Picture, c *compose.Compositor, room int) (compose.Column, bool) {
+	whole := c.Width
+	defer func() { c.Width = whole }()
+	c.Width = room
 	k := compose.Column{C: c, Width: c.Measure()}
 	var width, height int
 	if isDrawing(p) {
 		d, ok := drawing(p, c)
 		if !ok {
-			return compose.Block{}
+			return k, false
 		}
 		k.Add(d)
 		width, height = d.W, d.H
 	} else {
 		i, ok := photograph(p, c)
 		if !ok {
-			return compose.Block{}
+			return k, false
 		}
 		k.Add(i)
 		width, height = i.W, i.H
@@ -37,11 +64,18 @@ func Picture(p render.Picture, c *compose.Compositor) compose.Block {
 		k.Y += c.Beat / 2
 		k.Text(p.Caption, c.Label)
 	}
-	if len(p.Spots) > 0 {
+	switch {
+	case len(p.Spots) == 0:
+	case room < whole:
+		low := k.Y
+		k.X, k.Y, k.Width = width+2*c.Beat, 0, whole-width-2*c.Beat
+		legend(&k, p.Spots)
+		k.Y = max(k.Y, low)
+	default:
 		k.Y += c.Beat
 		legend(&k, p.Spots)
 	}
-	return compose.One(k.Y, k.Canvas)
+	return k, true
 }
 
 // photograph is a PNG or JPEG file. It is never enlarged past 4 pixels a
@@ -154,7 +188,7 @@ func spotNumber(k *compose.Column, n, x, y int, color sheet.Color) {
 	k.Span(compose.Span{Text: text, Font: h.Font, W: w}, h, x-w/2, y+h.Cap()/2)
 }
 
-// legend says what each number is about, in two columns where that is shorter
+// legend says what each number is about, in two or three columns where that is shorter
 // and nothing in it takes more than three lines. A number that the picture shows
 // itself has no disc here either.
 func legend(k *compose.Column, spots []render.Spot) {
@@ -169,10 +203,10 @@ func legend(k *compose.Column, spots []render.Spot) {
 			if i%rows == 0 {
 				sum = 0
 			}
-			if least, _ := c.Extent(s.Says, c.Text); columns > 1 && least > width-size-u {
+			if least, _ := c.Extent(s.Says, c.Small); columns > 1 && least > width-size-u {
 				return nil, 0, 0, 1 << 30
 			}
-			paras = append(paras, c.Set(s.Says, c.Text, width-size-u, 0))
+			paras = append(paras, c.Set(s.Says, c.Small, width-size-u, 0))
 			if columns > 1 && len(paras[i].Lines) > 3 {
 				return nil, 0, 0, 1 << 30
 			}
@@ -182,8 +216,10 @@ func legend(k *compose.Column, spots []render.Spot) {
 		return paras, width, rows, tall
 	}
 	paras, width, rows, tall := set(1)
-	if p, w, r, t := set(2); t < tall {
-		paras, width, rows, tall = p, w, r, t
+	for columns := 2; columns <= 3; columns++ {
+		if p, w, r, t := set(columns); t < tall {
+			paras, width, rows, tall = p, w, r, t
+		}
 	}
 	y := k.Y
 	for i, p := range paras {

@@ -10,6 +10,7 @@ import (
 type pages struct {
 	c           *compose.Compositor
 	first, last int // the body of a face: from, to
+	foot        int // where the last line of the foot stands
 	faces       []*face
 	column      int              // the column in hand
 	y           int              // where the next thing stands in it

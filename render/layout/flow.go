@@ -118,7 +118,7 @@ func (p *pages) level(g render.Group) int {
 // under puts the end into the foot, on a face that is full.
 func (p *pages) under(e render.End, of render.Element) {
 	b, y, column := element.EndBelow(e, p.c), p.y, p.column
-	p.y, p.column = p.last+p.c.Beat, 0
+	p.y, p.column = p.foot, 0
 	from, area := len(p.face().Ops), p.area(0)
 	for _, s := range b.Slabs {
 		p.put(s, 0)

@@ -59,7 +59,8 @@ func newPages(d render.Deck, o Options) *pages {
 	p.divide(1)
 	var scratch compose.Canvas
 	p.first = head(c, &scratch, d.Running, place{}, o) + c.Beat
-	p.last = o.Paper.Height - c.Bottom - c.Label.Lead - c.Beat
+	p.last = o.Paper.Height - c.Bottom - footLines(c, d.Running)*c.Label.Lead - c.Beat
+	p.foot = o.Paper.Height - c.Bottom - c.Label.Lead
 	c.Tallest = p.last - p.first
 	return p
 }

@@ -45,7 +45,7 @@ func TestSpotsStayOnThePicture(t *testing.T) {
 						numbers[op.Text]++
 					}
 				case sheet.Rect:
-					if op.W == size && op.Y < image.y2-size/2 {
+					if beside := op.X > image.x2; op.W == size && !beside && op.Y < image.y2-size/2 {
 						discs++
 						if !image.holds(a) {
 							t.Errorf("%s: a disc at %v, the picture at %v", o.Paper.Name, a, image)

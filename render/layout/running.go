@@ -99,18 +99,26 @@ func revision(c *compose.Compositor, r render.Running) string {
 }
 
 // foot draws the one thin line at the foot: what there is to know of the unit,
-// and the date.
+// and the date. On a pocket card they are two lines.
 func foot(c *compose.Compositor, k *compose.Canvas, r render.Running, o Options) {
 	y := o.Paper.Height - c.Bottom - c.Label.Lead
-	date := c.Set(compose.Says(r.Date), c.Label.In(compose.Ink), c.Page, 0)
-	k.Aligned(date, c.Side, y, c.Page, render.Right)
-	room := c.Page - date.Width - endWidth(c) - 4*c.Beat
-	note := c.Set(compose.Says(r.Note), c.Tag.In(compose.Ink), room, 0)
+	note := noted(c, r)
+	k.Aligned(c.Set(compose.Says(r.Date), c.Label.In(compose.Ink), c.Page, 0), c.Side, y, c.Page, render.Right)
+	k.Para(note, c.Side, y-(footLines(c, r)-1)*c.Label.Lead)
 	if len(note.Lines) > 1 {
 		c.Found(render.Problem{Kind: render.WordTooWide, Text: r.Note})
 	}
-	k.Para(note, c.Side, y)
 }
 
-// endWidth is what the end takes where it stands in the foot.
-func endWidth(c *compose.Compositor) int { return 7 * c.Tag.Size }
+func noted(c *compose.Compositor, r render.Running) compose.Para {
+	return c.Set(compose.Says(r.Note), c.Tag.In(compose.Ink), c.Page, 0)
+}
+
+// footLines is how many lines the foot has: two where the date, and the end before
+// it, leave the note no room.
+func footLines(c *compose.Compositor, r render.Running) int {
+	if noted(c, r).Width > c.Page-12*c.Tag.Size-2*c.Beat { // date and end take 12 em
+		return 2
+	}
+	return 1
+}
