@@ -76,13 +76,13 @@ func typed(value any) any {
 }
 
 const (
-	shopOK    = `"benchwright": 1, "shop": "Fallow Lane"`
-	unitOK    = `"unit": "md-48", "title": "MD-48 drive"`
-	frontOK   = `"card": "MD48-20", "title": "Strip", "unit": "md-48", "revision": 1.10, "date": "2026-10-02"`
-	torqueOK  = `"fastener": "pinion-nut"`
-	measureOK = `"of": "End play"`
-	cautionOK = `"level": "caution", "hazard": "It slips.", "result": "Cuts.", "avoid": "Wear gloves."`
-	witnessOK = `"who": "shop lead", "sees": "Nut staked", "before": "closing the case"`
+	shopOK      = `"benchwright": 1, "shop": "Fallow Lane"`
+	unitOK      = `"unit": "md-48", "title": "MD-48 drive"`
+	frontOK     = `"card": "MD48-20", "title": "Strip", "unit": "md-48", "revision": 1.10, "date": "2026-10-02"`
+	torqueOK    = `"fastener": "pinion-nut"`
+	measureOK   = `"of": "End play"`
+	cautionOK   = `"level": "caution", "hazard": "It slips.", "result": "Cuts.", "avoid": "Wear gloves."`
+	holdPointOK = `"who": "shop lead", "sees": "Nut staked", "before": "closing the case"`
 )
 
 func TestGoodValues(t *testing.T) {
@@ -118,7 +118,7 @@ func TestGoodValues(t *testing.T) {
 			"if-low": "Stop.", "if-high": {"go": "again", "say": "Once more.", "back": "yes"}, "as-found": "yes"}`},
 		{"block-caution", `{` + cautionOK + `, "symbol": "W001", "covers": ["bar"]}`},
 		{"block-caution", `{"level": "notice", "hazard": "Soft metal.", "avoid": "Use the wooden block."}`},
-		{"block-witness", `{` + witnessOK + `}`},
+		{"block-hold-point", `{` + holdPointOK + `}`},
 		{"block-shim", `{"pack": "p", "stock": "steel", "aim": "lash", "from": {"reading": "a", "with-pack": "1 mm"}, "within": "0.03 mm", "over-pack": "±0.01 mm",
 			"round": "0.05 mm", "at-most": 3, "at-least": "1", "micrometer": "m", "span": "0 to 1 mm", "source": "m", "example": {"reading": "0.4 mm", "pack": "1 mm"}}`},
 		{"block-fit", `{"part": "bearing", "onto": "pinion", "heat": {"to": "90 to 110 °C", "also": "194 to 230 °F", "source": "m", "with": ["oven"], "gauge": "probe"}}`},
@@ -177,7 +177,7 @@ func TestSlips(t *testing.T) {
 		{"block-fit", `{"part": "race", "into": "case"}`, "/ key-missing: a fit block needs one of `heat`, `chill`, `press` or `pull` | add `heat:`, for example `heat: {gauge: contact-probe, source: \"workshop manual issue 3, section 4.9\", to: 90 to 110 °C, with: bearing-oven}`"},
 		{"block-fit", `{"part": "race", "into": "case", "seat": "deep", "press": {}}`, "/seat value-kind: `seat` takes home, flush or a depth, not `deep` | write `seat: home`, `seat: flush`, or `seat: {depth: seal-depth, gauge: depth-micrometer}`"},
 		{"block-timed", `{"within": "10 min", "from": "now"}`, "/ key-missing: a timed block needs `if-missed` | add `if-missed:`, for example `if-missed: Wipe the sealant off and begin again.`"},
-		{"block-witness", `{"who": "lead", "sees": "nut"}`, "/ key-missing: a witness block needs `before` | add `before:`, for example `before: closing the case`"},
+		{"block-hold-point", `{"who": "lead", "sees": "nut"}`, "/ key-missing: a hold-point block needs `before` | add `before:`, for example `before: closing the case`"},
 		{"unit", `{` + unitOK + `, "limits": {"e": {"table-by": "mark", "nominal": "62 mm"}}}`,
 			"key /limits/e/table-by key-missing: `table-by` stands without `per-mark`, `tolerance`, `plus-mark-means` and `marks` | add `per-mark:`, `tolerance:`, `plus-mark-means:` and `marks:` beside it, for example `per-mark: 0.01 mm`, `tolerance: ±0.02 mm`, `plus-mark-means: longer` and `marks: -5 to 5`"},
 		// words
@@ -227,7 +227,7 @@ func TestSlips(t *testing.T) {
 			"key /chill/diameter key-unknown: a chilling has no key `diameter` | write it on a line of its own, beside `chill:`"},
 		{"block-torque", `{"fastener": "nut", "adapter": {"tool": "crowfoot"}, "length": "60 mm"}`,
 			"key /length key-unknown: a torque block has no key `length` | write it inside the braces of `adapter`"},
-		{"block-witness", `"shop lead"`, "/ value-kind: a witness block takes keys of its own, not text | "},
+		{"block-hold-point", `"shop lead"`, "/ value-kind: a hold-point block takes keys of its own, not text | "},
 		{"shop", `{` + shopOK + `, "stock": {"s": {"shims": [{"at-most": 2}]}}}`, "/stock/s/shims/0 key-missing: a shim needs `thickness` | add `thickness:`, for example `thickness: 0.50 mm`"},
 		{"shop", `{` + shopOK + `, "evil\u001b[2J` + strings.Repeat("x", 60) + `": 1}`, "key /evil\x1b[2J" + strings.Repeat("x", 60) +
 			" key-unknown: a shop has no key `evil·[2J" + strings.Repeat("x", 32) + "…` | leave it out, or write `atmosphere`, `callout-order`, `decimal`, `gauge-rule`, `gauges`, `hazard-rules`, `language`, `lift-limit`, `paper`, `reading-distance`, `stock`, `tools`, `torque-tolerance` or `wrenches`"},

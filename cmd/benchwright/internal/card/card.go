@@ -221,13 +221,13 @@ func (m *Measurement) OnGauge() *quantity.Band {
 	return nil
 }
 
-// A Witness is a hold point.
-type Witness struct{ *procedure.Witness }
+// A HoldPoint stops the work until somebody has seen and signed.
+type HoldPoint struct{ *procedure.HoldPoint }
 
 // Readings returns none.
-func (w *Witness) Readings() []*Measurement { return nil }
-func (w *Witness) causes() []Cause          { return nil }
-func (w *Witness) whole(*Card) bool         { return true }
+func (h *HoldPoint) Readings() []*Measurement { return nil }
+func (h *HoldPoint) causes() []Cause          { return nil }
+func (h *HoldPoint) whole(*Card) bool         { return true }
 
 // A Callout is a hazard as a step shows it.
 type Callout struct {

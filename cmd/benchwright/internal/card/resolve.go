@@ -242,8 +242,8 @@ func (r *resolver) item(i procedure.Item) Item {
 		return r.torque(i)
 	case *procedure.Measurement:
 		return r.measurement(i)
-	case *procedure.Witness:
-		return &Witness{i}
+	case *procedure.HoldPoint:
+		return &HoldPoint{i}
 	case *procedure.Lash:
 		return r.lash(i)
 	case *procedure.Shim:

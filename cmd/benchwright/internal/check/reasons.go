@@ -15,7 +15,7 @@ func reasons(p *pass) {
 		what := ""
 		for _, i := range s.Items {
 			switch i := i.(type) {
-			case *card.Witness:
+			case *card.HoldPoint:
 				what = "has a hold point"
 			case *card.Torque:
 				if i.Lock != "" && what == "" {

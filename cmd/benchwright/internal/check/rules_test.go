@@ -365,13 +365,13 @@ func TestDirections(t *testing.T) {
 
 func TestReasons(t *testing.T) {
 	missing := say("why-missing [Step]")
-	hold := "### Step\n\n```witness\nwho: shop lead\nsees: Nut staked\n```\n\n"
+	hold := "### Step\n\n```hold-point\nwho: shop lead\nsees: Nut staked\n```\n\n"
 	lock := "### Step\n\n```torque\nfastener: pinion-nut\nlimits: nut-torque\nlock: stake it\n```\n\n"
 	why := "> **Why** It cannot be taken back.\n\n"
 	try(t, reasons, []trial{
 		{hold, missing}, {hold + why, nil}, {lock, missing}, {lock + why, nil}, {prose("Wipe it."), nil},
 		{block("torque", "fastener: pinion-nut\nlimits: nut-torque"), nil},
-		{"### Step\n\n> **Tip** Go gently.\n\n```witness\nwho: shop lead\nsees: Nut staked\n```\n\n", missing},
+		{"### Step\n\n> **Tip** Go gently.\n\n```hold-point\nwho: shop lead\nsees: Nut staked\n```\n\n", missing},
 	})
 }
 

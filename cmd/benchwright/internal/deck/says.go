@@ -77,8 +77,8 @@ func (b *builder) words(i card.Item, others []card.Item) saying {
 		return saying{b.pattern(i), nil, b.patternRows(i), nil}
 	case *card.Figure:
 		return saying{b.figure(i), nil, nil, nil}
-	case *card.Witness:
-		return saying{b.witness(i), nil, witnessRows(i), nil}
+	case *card.HoldPoint:
+		return saying{b.holdPoint(i), nil, holdPointRows(i), nil}
 	}
 	panic(fmt.Sprintf("no face knows a %T", i))
 }

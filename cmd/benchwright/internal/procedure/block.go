@@ -21,7 +21,7 @@ var types = []blockType{
 	{"torque", reader.torque},
 	{"measurement", reader.measurement},
 	{"caution", reader.caution},
-	{"witness", reader.witness},
+	{"hold-point", reader.holdPoint},
 	{"figure", reader.figure},
 	{"preload", reader.preload},
 	{"lash", reader.lash},
@@ -73,7 +73,7 @@ func (r *Reader) block(base Base, b *syntax.Block) Item {
 
 // synonyms maps what the trade also calls a block to our word for it.
 var synonyms = map[string]string{
-	"hold-point": "witness", "holdpoint": "witness", "witness-point": "witness", "sign-off": "witness",
+	"holdpoint": "hold-point", "witness": "hold-point", "witness-point": "hold-point", "sign-off": "hold-point",
 	"danger": "caution", "warning": "caution", "notice": "caution", "hazard": "caution",
 	"measure": "measurement", "reading": "measurement", "gauge": "measurement",
 	"leaktest": "leak-test", "pressure-test": "leak-test", "air-test": "leak-test", "vacuum-test": "leak-test",

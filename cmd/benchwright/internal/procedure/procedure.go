@@ -210,8 +210,8 @@ type Caution struct {
 	Covers  []Named
 }
 
-// Witness is a hold point.
-type Witness struct {
+// HoldPoint stops the work until somebody has seen and signed.
+type HoldPoint struct {
 	Base
 	Who    string
 	Sees   string

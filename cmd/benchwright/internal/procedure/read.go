@@ -160,9 +160,9 @@ func (r reader) caution(b Base) Item {
 		r.names(n.Get("symbol")), r.names(n.Get("covers"))}
 }
 
-func (r reader) witness(b Base) Item {
+func (r reader) holdPoint(b Base) Item {
 	n := b.Node
-	return &Witness{b, r.Text(n.Get("who")), r.Text(n.Get("sees")), r.Text(n.Get("before"))}
+	return &HoldPoint{b, r.Text(n.Get("who")), r.Text(n.Get("sees")), r.Text(n.Get("before"))}
 }
 
 // limits reads the key limits, or what a block has in its place, and source,

@@ -48,7 +48,7 @@ func TestBlocks(t *testing.T) {
 		{"```torque\nfastener: a\nlimits: 1 to 2 N·m\n```\n", "Torque", ""},
 		{"```measurement\nof: a\nlimits: b\n```\n", "Measurement", ""},
 		{"```caution\nlevel: notice\n```\n", "Caution", ""},
-		{"```witness\nwho: a\n```\n", "Witness", ""},
+		{"```hold-point\nwho: a\n```\n", "HoldPoint", ""},
 		{"```figure\nimage: a.png\ncall-outs: [{at: [5 %, 99.9 %], says: a}]\n```\n", "Figure", ""},
 		{"```figure\nimage: a.png\ncall-outs: [{at: [5 %, 100.1 %], says: a}]\n```\n", "Invalid:figure", "call-out-place [100.1 %]"},
 		{"```figure\nimage: a.SVG\nlegend: [a, b]\ncall-outs: [{at: [5 %, 9 %], says: c}]\n```\n", "Figure", ""},
@@ -125,7 +125,7 @@ func TestLimits(t *testing.T) {
 // What the trade also calls a block is mended to our word for it.
 func TestSynonyms(t *testing.T) {
 	for kind, want := range map[string]string{
-		"hold-point": "write `witness`", "warning": "write `caution`, with `level: warning` in it", "Danger": "write `caution`, with `level: danger` in it",
+		"witness": "write `hold-point`", "warning": "write `caution`, with `level: warning` in it", "Danger": "write `caution`, with `level: danger` in it",
 		"hazard": "write `caution`", "measure": "write `measurement`", "reading": "write `measurement`", "tighten": "write `torque`", "tools": "write `tool`",
 		"torqe": "write `torque`", "zebra": "use one of: " + strings.Join(Built, ", "),
 	} {

@@ -14,7 +14,7 @@ func TestMends(t *testing.T) {
 		{"###Check the belt\n", "write a blank after `###`"},
 		{"##Strip\n", "write a blank after `##`"},
 		{"####Check the belt\n", "write `###` and a blank for a step, or a paragraph"},
-		{"``witness\nwho: x\n```\n", "write ```witness, and three below the block"},
+		{"``hold-point\nwho: x\n```\n", "write ```hold-point, and three below the block"},
 		{"  ```tool\n  use: y\n  ```\n", "begin it in column 1, each of its lines as far to the left"},
 		{"text\n    ```tool\n    use: y\n    ```\n", "begin it in column 1, each of its lines as far to the left"},
 		{"- a\n\n  ```tool\n  use: y\n  ```\n", "put it behind the list or the quote, its fences at column 1"},

@@ -1,0 +1,20 @@
+package deck
+
+import (
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/render"
+)
+
+// holdPoint builds the panel at which the work stops until somebody has signed.
+func (b *builder) holdPoint(h *card.HoldPoint) []render.Element {
+	hold := render.Hold{Title: wordHold, Who: plain(wordWho(h.Who)), Sees: plain(wordSees(h.Sees)), Boxes: []string{wordSignature, wordDate}}
+	if h.Before != "" {
+		hold.Before = plain(wordBefore(h.Before))
+	}
+	return []render.Element{b.technical(h.At, hold)}
+}
+
+// holdPointRows returns what it leaves on record.
+func holdPointRows(h *card.HoldPoint) []recordRow {
+	return []recordRow{{at: h.At, what: wordHoldRow(h.Sees), limits: h.Who, kind: rowKind{initials: true}, hold: true}}
+}
