@@ -17,7 +17,7 @@ func setting(s render.Setting, c *compose.Compositor) compose.Block {
 		var from compose.Para
 		if s.SeenFrom != "" {
 			least, all := c.Extent(compose.Says(s.SeenFrom), c.Small)
-			side = max(side, least, all*56/100)
+			side = max(side, least, all*62/100)
 			from = c.Balanced(compose.Says(s.SeenFrom), c.Small, side)
 		}
 		turn(&k, s.Turn, k.X+k.Width-(side+size)/2, k.Y, size)

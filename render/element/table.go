@@ -99,8 +99,11 @@ func (l *ledge) fit(c *compose.Compositor) {
 	for _, r := range l.Rows {
 		measure(r, l.body, 1)
 	}
-	gap := 3 * u / 2
-	l.Tabs = compose.Tabs{C: c, Widths: c.Share(least, whole, c.Width-u, gap, 0), Gap: gap, Left: u / 2}
+	gap, left := 3*u/2, u/2
+	if len(l.Marked) > 0 {
+		left = u // clear of a row's frame
+	}
+	l.Tabs = compose.Tabs{C: c, Widths: c.Share(least, whole, c.Width-2*left, gap, 0), Gap: gap, Left: left}
 	if spare := l.Widths[0] - whole[0]; spare > 0 {
 		l.Widths[0] = whole[0]
 		if n > 1 {
