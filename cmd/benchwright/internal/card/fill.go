@@ -65,7 +65,7 @@ func (r *resolver) pourable(f *procedure.Fill) bool {
 	case b == nil:
 		return true
 	case b.Unit.Dimension != quantity.Volume && b.Unit.Dimension != quantity.Mass:
-		r.msgs.Report("unit-kind", f.Limits.At, "write it in a unit of volume or mass, or name such a limit", "`%s` is of %s, and a volume or a mass is poured in", b.Written, b.Unit.Dimension)
+		r.msgs.Report("measure-kind", f.Limits.At, "write a volume or a mass, or name a limit that is one", "`%s` measures %s, and a fill takes a volume or a mass", b.Written, b.Unit.Dimension)
 	case b.High != nil && b.High.Sign() <= 0 || b.Low != nil && b.Low.Sign() < 0:
 		r.msgs.Report("quantity-malformed", f.Limits.At, "write the least and the most, as in `1.2 to 1.3 L`", "what is poured in is more than nothing")
 	default:

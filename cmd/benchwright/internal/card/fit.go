@@ -223,7 +223,7 @@ func (f *Fit) measure(r *resolver) {
 			least, most, err = bench.Interference(hole, shaft)
 		}
 		if err != nil {
-			help := "write the fit as `50 H7/p6`, or the interference as a band with its unit"
+			help := "write the fit as `50 H7/p6`, or the interference as a band with its unit of measure"
 			if m := shaftFirst.FindStringSubmatch(f.Tolerance.Name); m != nil {
 				help = "write the hole first: `" + m[1] + m[3] + "/" + m[2] + "`"
 			}

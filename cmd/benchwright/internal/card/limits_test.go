@@ -149,7 +149,7 @@ func TestKinds(t *testing.T) {
 		{"torque", "fastener: pinion-nut\nlimits: 1 to 2 mm\nsource: manual"},
 	} {
 		got, messages := stepsOf(t, "### A\n\n"+block(c.kind, c.yaml))
-		if len(messages) != 1 || !strings.HasPrefix(messages[0], "unit-kind: ") {
+		if len(messages) != 1 || !strings.HasPrefix(messages[0], "measure-kind: ") {
 			t.Errorf("%q: %q", c.yaml, messages)
 		}
 		switch i := got.Steps()[0].Items[0].(type) {

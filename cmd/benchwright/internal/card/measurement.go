@@ -125,7 +125,7 @@ func (r *resolver) toGauge(out *Measurement, on shown) {
 	}
 	for _, b := range bands {
 		if b != nil && b.Unit.Dimension != kind {
-			d := r.msgs.Report("unit-kind", m.Gauge.At, "name a gauge that reads "+b.Unit.Dimension.String(),
+			d := r.msgs.Report("measure-kind", m.Gauge.At, "name a gauge that reads "+b.Unit.Dimension.String(),
 				"`%s` reads %s, and the limits are of %s", m.Gauge.Name, kind, b.Unit.Dimension)
 			d.Label = gauge.Name
 			out.withoutLimits()
@@ -133,7 +133,7 @@ func (r *resolver) toGauge(out *Measurement, on shown) {
 		}
 	}
 	if m.Tilt != nil && kind != quantity.Length {
-		d := r.msgs.Report("unit-kind", m.KeyPlace("tilt"), "take `tilt:` out, or name the lever indicator", "`%s` reads %s, and only a lever indicator is tilted", m.Gauge.Name, kind)
+		d := r.msgs.Report("measure-kind", m.KeyPlace("tilt"), "take `tilt:` out, or name the lever indicator", "`%s` reads %s, and only a lever indicator is tilted", m.Gauge.Name, kind)
 		d.Label = gauge.Name
 	}
 	out.settle(s)
@@ -301,7 +301,7 @@ func (r *resolver) gaugeOf(n procedure.Named, kind quantity.Dimension) *shop.Gau
 		return nil
 	}
 	if have := g.Scale.Unit.Dimension; have != kind {
-		d := r.msgs.Report("unit-kind", n.At, "name a gauge that reads "+kind.String(), "`%s` reads %s, and %s is read here", n.Name, have, kind)
+		d := r.msgs.Report("measure-kind", n.At, "name a gauge that reads "+kind.String(), "`%s` reads %s, and %s is read here", n.Name, have, kind)
 		d.Label = g.Name
 		return nil
 	}

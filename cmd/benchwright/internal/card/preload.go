@@ -52,7 +52,7 @@ func (r *resolver) pull(p *procedure.Preload, torque quantity.Band, g *shop.Gaug
 	if p.Drum != nil {
 		want = quantity.Force
 	}
-	d := r.msgs.Report("unit-kind", p.Gauge.At, help, "`%s` reads %s, and this preload is read as a %s", p.Gauge.Name, kind, want)
+	d := r.msgs.Report("measure-kind", p.Gauge.At, help, "`%s` reads %s, and this preload is read as a %s", p.Gauge.Name, kind, want)
 	d.Label = g.Name
 	return nil, false
 }

@@ -106,7 +106,7 @@ func (r *resolver) shim(i *procedure.Shim) Item {
 	switch g, _ := r.gauge(i.Micrometer); {
 	case g == nil:
 	case g.Scale.Unit.Dimension != quantity.Length:
-		r.msgs.Report("unit-kind", i.Micrometer.At, "name a gauge that reads length", "`%s` reads %s, and a pack is a length", g.ID, g.Scale.Unit.Dimension)
+		r.msgs.Report("measure-kind", i.Micrometer.At, "name a gauge that reads length", "`%s` reads %s, and a pack is a length", g.ID, g.Scale.Unit.Dimension)
 	default:
 		out.Micrometer = g
 	}

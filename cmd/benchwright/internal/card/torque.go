@@ -205,7 +205,7 @@ func (r *resolver) namedLimit(n procedure.Named, want quantity.Dimension) *unit.
 	}
 	band := found.For(r.card.VariantID())
 	if band != nil && want != quantity.None && band.Band.Unit.Dimension != want {
-		r.msgs.Report("unit-kind", n.At, "name a limit of "+want.String(), "limit `%s` is of %s, and %s belongs here", n.Name, band.Band.Unit.Dimension, want)
+		r.msgs.Report("measure-kind", n.At, "name a limit for "+want.String(), "limit `%s` is for %s, and %s belongs here", n.Name, band.Band.Unit.Dimension, want)
 		return nil
 	}
 	return band

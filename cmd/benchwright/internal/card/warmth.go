@@ -56,7 +56,7 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 		switch s := w.Stated; {
 		case s == nil: // which is reported, or a rule reports
 		case s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, celsius).Cmp(bench.ChillFloor) < 0:
-			r.msgs.Report("quantity-malformed", s.At, "look it up again, its sign and its unit too", "nothing in a shop is colder than %s", wholeDegrees.Print(bench.ChillFloor, r.card.Shop.Mark()))
+			r.msgs.Report("quantity-malformed", s.At, "look it up again, with its sign and its unit of measure", "nothing in a shop is colder than %s", wholeDegrees.Print(bench.ChillFloor, r.card.Shop.Mark()))
 			w.Mismatch = true
 		case w.TooHot(s.Band.Low, s.Band.Unit):
 			w.Mismatch = true // a rule reports it

@@ -13,9 +13,9 @@ func fills(p *pass) {
 		case f.Limit.Band.Low == nil || f.Limit.Band.High == nil:
 			p.msgs.Report("quantity-malformed", f.Limits.At, "write the least and the most, as in `1.2 to 1.3 L`", "what is poured in has two ends")
 		case f.Last == nil && f.Full >= card.MostJugs:
-			p.msgs.Report("measure-small", f.GaugePlace(), "name a larger measure", "`%s` would be filled %d times for %s", f.Gauge.ID, f.Full+1, f.Limit.Band.Written)
+			p.msgs.Report("container-small", f.GaugePlace(), "name a larger container", "`%s` would be filled %d times for %s", f.Gauge.ID, f.Full+1, f.Limit.Band.Written)
 		case f.Last == nil:
-			p.msgs.Report("measure-small", f.GaugePlace(), "name a larger measure, or one with marks further down", "%s cannot be poured with `%s`", f.Limit.Band.Written, f.Gauge.ID)
+			p.msgs.Report("container-small", f.GaugePlace(), "name a larger container, or one with graduations further down", "%s cannot be poured with `%s`", f.Limit.Band.Written, f.Gauge.ID)
 		}
 	})
 }

@@ -57,7 +57,7 @@ func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string)
 			return // unknown, or of the wrong kind: reported
 		}
 		if named.Table != nil {
-			p.msgs.Report("unit-kind", l.At, "name a limit that has a band", "`%s` follows a mark etched on a part, and this %s cannot", named.ID, what)
+			p.msgs.Report("measure-kind", l.At, "name a limit that has a band", "`%s` follows a mark etched on a part, and this %s cannot", named.ID, what)
 			return
 		}
 		d := p.msgs.Report("limits-missing", l.At, "give `"+l.Named.Name+"` a band for it under `by-variant:`, or a `band:` for all", "this %s has no limits", what)

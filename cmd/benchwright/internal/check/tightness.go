@@ -74,7 +74,7 @@ func (p *pass) reportTightness(t *card.Torque, g *card.Tightening, j bench.Tight
 	f := t.Fastener
 	pulls := fmt.Sprintf("%s pulls `%s` (%s, class %s)", g.Limit.Band.Written, f.ID, f.Thread, f.Class)
 	followed := t.ThenTurn != nil || g == &t.Tightening && t.Again != nil
-	help := "look up the torque, its unit, the thread, the class and the nut factor again"
+	help := "look up the torque, its unit of measure, the thread, the class and the nut factor again"
 	if len(j.Slips) > 0 {
 		slip := j.Slips[0]
 		asks := "is the decimal point in its place?"

@@ -76,7 +76,7 @@ func outcomeOf(t testing.TB, w *workspace.Workspace) outcome {
 // is looked up only where the key must be there.
 func (o outcome) differs(before outcome, required bool) bool {
 	silent := []string{schema.KeyMissing, schema.KeyUnknown, schema.ValueKind, schema.ValueUnknown, "yaml-malformed", "yaml-indent",
-		"quantity-malformed", "unit-kind", "id-malformed"}
+		"quantity-malformed", "measure-kind", "id-malformed"}
 	fresh := false
 	for _, d := range o.said {
 		if slices.Contains(silent, d.Slug) || !required && strings.HasSuffix(d.Slug, "-unknown") {
@@ -251,7 +251,7 @@ func TestQuantityKinds(t *testing.T) {
 		said := outcomeOf(t, u.of.with(u.file, text[:v.Span.Start]+by+text[v.Span.End:])).said
 		return slices.ContainsFunc(said, func(d diag.Diagnostic) bool {
 			return d.At.File.Name == u.file.Name && d.At.Span.Start >= v.Span.Start && d.At.Span.End <= v.Span.Start+len(by) &&
-				(d.Slug == "unit-kind" || d.Slug == "quantity-malformed" && by == "3 kg")
+				(d.Slug == "measure-kind" || d.Slug == "quantity-malformed" && by == "3 kg")
 		})
 	}
 	for _, name := range slices.Sorted(maps.Keys(keys)) {

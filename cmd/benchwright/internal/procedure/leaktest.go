@@ -119,7 +119,7 @@ func (r reader) gauged(n *syntax.Node, t *LeakTest) *quantity.Band {
 	}
 	if cut == "" {
 		if b := r.Band(n, quantity.Pressure); b != nil {
-			r.Refuse("unit-varieties", n.Place(), "write `"+b.Written+" gauge`, or `"+b.Written+" absolute`", "`%s` may count from the air of the shop or from nothing", b.Written)
+			r.Refuse("measure-varieties", n.Place(), "write `"+b.Written+" gauge`, or `"+b.Written+" absolute`", "`%s` may count from the air of the shop or from nothing", b.Written)
 		}
 		return nil
 	}

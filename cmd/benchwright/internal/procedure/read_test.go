@@ -57,9 +57,9 @@ func TestBlocks(t *testing.T) {
 		{"```part\nremove: a\n```\n", "Invalid:part", "block-not-yet [part]"},
 		{"```tol\nuse: a\n```\n", "Invalid:tol", "block-unknown [tol]"},
 		{"```tool\nuse: [a\n```\n", "Invalid:tool", "yaml-unclosed [[]"},
-		{"```torque\nfastener: a\npasses: [3]\nlimits: b\n```\n", "Invalid:torque", "unit-missing [3]"},
+		{"```torque\nfastener: a\npasses: [3]\nlimits: b\n```\n", "Invalid:torque", "measure-missing [3]"},
 		{"```torque\nfastener: a\nlimits: b\nadapter: {tool: c, length: -60 mm}\n```\n", "Torque", "quantity-malformed [-60 mm]"},
-		{"```torque\nfastener: a\nlimits: b\nback-off: until loose\nagain: 3 to 4 mm\n```\n", "Torque", "unit-kind [mm]"},
+		{"```torque\nfastener: a\nlimits: b\nback-off: until loose\nagain: 3 to 4 mm\n```\n", "Torque", "measure-kind [mm]"},
 	} {
 		p, messages := read(t, front+"## Work\n\n### Step\n\n"+c.content)
 		if got := kinds(p.Stages[0].Steps[0].Items); got != c.kinds || messages != c.messages {
@@ -109,7 +109,7 @@ func TestLimits(t *testing.T) {
 		{"of: a", "", false, false, false, ""},
 		{"limits: 0.1-0.2 mm", "", false, false, true, "range-hyphen [0.1-0.2]"},
 		{"limits: 0.2 to 0.1 mm", "", false, false, true, "limits-reversed [0.2 to 0.1]"},
-		{"limits: 0.1 to 0.2", "", false, false, true, "unit-missing [0.2]"},
+		{"limits: 0.1 to 0.2", "", false, false, true, "measure-missing [0.2]"},
 		{"limits: [a, b]", "", false, false, true, "value-kind [[a, b]]"}, // the schema says it first, where it is asked
 	} {
 		p, messages := read(t, front+"## Work\n\n### Step\n\n```measurement\n"+c.yaml+"\n```\n")

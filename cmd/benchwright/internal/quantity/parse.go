@@ -13,7 +13,7 @@ import (
 func ParseBand(text string, mark Mark) (Band, *Problem) { return ParseBandOf(text, mark, None) }
 
 // ParseBandOf reads a quantity that must be of a dimension: another is a
-// unit-kind problem, and help names units of the right kind.
+// measure-kind problem, and help names units of the right kind.
 func ParseBandOf(text string, mark Mark, want Dimension) (Band, *Problem) {
 	return (&reader{text: text, mark: mark, want: want}).read()
 }

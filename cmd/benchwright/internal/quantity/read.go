@@ -245,7 +245,7 @@ func (r *reader) plusMinus(n Number) Band {
 	}
 	if r.perCent() {
 		half := times(n.Value, t.Value, ratio("1/100"))
-		r.fail("quantity-malformed", start, len(r.text), "the tolerance of a limit is in the limit's own unit",
+		r.fail("quantity-malformed", start, len(r.text), "the tolerance of a limit is in the limit's own unit of measure",
 			"write "+quoted(r.unit.After(n.Text+" ±"+Format(half.Abs(half), half, r.mark))))
 		return Band{}
 	}

@@ -120,24 +120,24 @@ func TestProblems(t *testing.T) {
 		text             string // the place between « and »
 		slug, says, help string
 	}{
-		{Point, "95 to «105»", "unit-missing", "the unit is missing", "write it after the number, as in `95 to 105 mm` or `95 to 105 N·m`"},
-		{Point, "100 ±«5»", "unit-missing", "the unit is missing", "write it after the number, as in `100 ±5 mm` or `100 ±5 N·m`"},
-		{Point, "max «0.05»", "unit-missing", "the unit is missing", "write it after the number, as in `max 0.05 mm` or `max 0.05 N·m`"},
-		{Point, "95 N·m to «105»", "unit-missing", "the unit is missing", "write it after the number, as in `95 N·m to 105 N·m`"},
+		{Point, "95 to «105»", "measure-missing", "the unit of measure is missing", "write it after the number, as in `95 to 105 mm` or `95 to 105 N·m`"},
+		{Point, "100 ±«5»", "measure-missing", "the unit of measure is missing", "write it after the number, as in `100 ±5 mm` or `100 ±5 N·m`"},
+		{Point, "max «0.05»", "measure-missing", "the unit of measure is missing", "write it after the number, as in `max 0.05 mm` or `max 0.05 N·m`"},
+		{Point, "95 N·m to «105»", "measure-missing", "the unit of measure is missing", "write it after the number, as in `95 N·m to 105 N·m`"},
 		{Point, "4«O» to 50 N·m", "quantity-malformed", "a letter O stands in a number", "did you type the letter O for a zero? write `40 to 50 N·m`"},
 		{Point, "40 to 5«O» N·m", "quantity-malformed", "a letter O stands in a number", "did you type the letter O for a zero? write `40 to 50 N·m`"},
 		{Point, "«O».15 to 0.25 mm", "quantity-malformed", "a letter O stands in a number", "did you type the letter O for a zero? write `0.15 to 0.25 mm`"},
 		{Point, "0.«O»5 mm", "quantity-malformed", "a letter O stands in a number", "did you type the letter O for a zero? write `0.05 mm`"},
 		{Point, "1«OO» N·m", "quantity-malformed", "a letter O stands in a number", "did you type the letter O for a zero? write `100 N·m`"},
-		{Point, "100 «NM»", "unit-unknown", "no unit is called `NM`", "write `100 N·m`"},
-		{Point, "100 «lb-fr»", "unit-unknown", "no unit is called `lb-fr`", "write `100 lbf·ft`"},
-		{Point, "5 «mPa»", "unit-unknown", "no unit is called `mPa`", "write `5 MPa`"},
-		{Point, "5 «xyzzy»", "unit-unknown", "no unit is called `xyzzy`", "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"},
-		{Point, "1 «pint»", "unit-varieties", "`pint` has varieties that differ", "US or imperial? write `US pt` or `imp pt`"},
-		{Point, "1.5 «Quarts»", "unit-varieties", "`Quarts` has varieties that differ", "US or imperial? write `US qt` or `imp qt`"},
-		{Point, "2 «gal»", "unit-varieties", "`gal` has varieties that differ", "US or imperial? write `US gal` or `imp gal`"},
-		{Point, "2 «fl. oz.»", "unit-varieties", "`fl. oz.` has varieties that differ", "US or imperial? write `US fl oz` or `imp fl oz`"},
-		{Point, "20 «inHg»", "unit-varieties", "`inHg` has varieties that differ", "write `inHg (conventional)`, or the pressure in kPa"},
+		{Point, "100 «NM»", "measure-unknown", "no unit of measure is called `NM`", "write `100 N·m`"},
+		{Point, "100 «lb-fr»", "measure-unknown", "no unit of measure is called `lb-fr`", "write `100 lbf·ft`"},
+		{Point, "5 «mPa»", "measure-unknown", "no unit of measure is called `mPa`", "write `5 MPa`"},
+		{Point, "5 «xyzzy»", "measure-unknown", "no unit of measure is called `xyzzy`", "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"},
+		{Point, "1 «pint»", "measure-varieties", "`pint` has varieties that differ", "US or imperial? write `US pt` or `imp pt`"},
+		{Point, "1.5 «Quarts»", "measure-varieties", "`Quarts` has varieties that differ", "US or imperial? write `US qt` or `imp qt`"},
+		{Point, "2 «gal»", "measure-varieties", "`gal` has varieties that differ", "US or imperial? write `US gal` or `imp gal`"},
+		{Point, "2 «fl. oz.»", "measure-varieties", "`fl. oz.` has varieties that differ", "US or imperial? write `US fl oz` or `imp fl oz`"},
+		{Point, "20 «inHg»", "measure-varieties", "`inHg` has varieties that differ", "write `inHg (conventional)`, or the pressure in kPa"},
 		{Point, "«105 to 95» N·m", "limits-reversed", "the limits are reversed: 105 is more than 95", "write `95 to 105 N·m`"},
 		{Point, "«0.25..0.15» mm", "limits-reversed", "the limits are reversed: 0.25 is more than 0.15", "write `0.15..0.25 mm`"},
 		{Point, "95«-»105 N·m", "range-hyphen", "a range is not joined by `-`", "write `95 to 105 N·m`"},
@@ -166,21 +166,21 @@ func TestProblems(t *testing.T) {
 		{Point, "«–»5 to 5 °C", "quantity-malformed", "a minus is written with a hyphen", "write `-5 to 5 °C`"},
 		{Point, "100 «+5» N·m", "quantity-malformed", "a tolerance to one side names the other side too", "write `100 +5/-0 N·m`"},
 		{Point, "100 ±«-5» N·m", "quantity-malformed", "a tolerance to both sides has no sign", "write `100 ±5 N·m`"},
-		{Point, "100 N·m ±«5 %»", "quantity-malformed", "the tolerance of a limit is in the limit's own unit", "write `100 ±5 N·m`"},
-		{Point, "12.5 N·m ±«4 %»", "quantity-malformed", "the tolerance of a limit is in the limit's own unit", "write `12.5 ±0.5 N·m`"},
-		{Point, "100 ±«5 % N·m»", "quantity-malformed", "the tolerance of a limit is in the limit's own unit", "write `100 ±5 N·m`"},
+		{Point, "100 N·m ±«5 %»", "quantity-malformed", "the tolerance of a limit is in the limit's own unit of measure", "write `100 ±5 N·m`"},
+		{Point, "12.5 N·m ±«4 %»", "quantity-malformed", "the tolerance of a limit is in the limit's own unit of measure", "write `12.5 ±0.5 N·m`"},
+		{Point, "100 ±«5 % N·m»", "quantity-malformed", "the tolerance of a limit is in the limit's own unit of measure", "write `100 ±5 N·m`"},
 		{0, "«0,15» mm", "decimal-mark", "the decimal mark of this shop is a point", "write `0.15 mm`"},
-		{Point, "50 to 60 «foo %»", "unit-unknown", "no unit is called `foo %`", "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"},
-		{Point, "100 N·m «(74 lbf·ft)»", "quantity-malformed", "a second unit is not written in brackets", "write `100 N·m`, and below it `also: 74 lbf·ft`"},
-		{Point, "95 N·m to 105 «ft-lb»", "quantity-malformed", "one quantity has one unit, not N·m and lbf·ft", "write both numbers in N·m"},
+		{Point, "50 to 60 «foo %»", "measure-unknown", "no unit of measure is called `foo %`", "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"},
+		{Point, "100 N·m «(74 lbf·ft)»", "quantity-malformed", "a second unit of measure is not written in parentheses", "write `100 N·m`, and below it `also: 74 lbf·ft`"},
+		{Point, "95 N·m to 105 «ft-lb»", "quantity-malformed", "one quantity has one unit of measure, not N·m and lbf·ft", "write both numbers in N·m"},
 		{Point, "0.05 mm «max»", "quantity-malformed", "the word of a limit stands before the number", "write `max 0.05 mm`"},
 		{Point, "12 mm «min»", "quantity-malformed", "the word of a limit stands before the number", "write `at least 12 mm`"},
 		{Point, "«<» 0.05 mm", "quantity-malformed", "`<` is not how a limit is written", "write `max 0.05 mm`"},
 		{Point, "«up to» 0.05 mm", "quantity-malformed", "`up to` is not how a limit is written", "write `max 0.05 mm`"},
 		{Point, "«approx» 5 mm", "quantity-malformed", "a quantity begins with a number, `max` or `at least`", asIn},
 		{Point, "95 to «N·m»", "quantity-malformed", "a number is missing here", asIn},
-		{Point, "95 «thru 105 N·m»", "quantity-malformed", "`thru 105 N·m` is not a unit", asIn},
-		{Point, "1«e5 mm»", "quantity-malformed", "`e5 mm` is not a unit", asIn},
+		{Point, "95 «thru 105 N·m»", "quantity-malformed", "`thru 105 N·m` is not a unit of measure", asIn},
+		{Point, "1«e5 mm»", "quantity-malformed", "`e5 mm` is not a unit of measure", asIn},
 		{Point, "«1234567890123» mm", "quantity-malformed", "a number has at most 12 digits on a side", "round it to what the bench can read"},
 		{Point, "«0.1234567890123» mm", "quantity-malformed", "a number has at most 12 digits on a side", "round it to what the bench can read"},
 		{Point, "«»", "quantity-malformed", "a quantity is missing here", asIn},
@@ -213,12 +213,12 @@ func TestParseBandOf(t *testing.T) {
 		help string
 	}{
 		{"95 to 105 N·m", Torque, "", ""},
-		{"95 to 105", Torque, "unit-missing", "write it after the number, as in `95 to 105 N·m`"},
-		{"95 to 105 mm", Torque, "unit-kind", "write it in N·m, lbf·ft, lbf·in, kgf·m, kgf·cm, ozf·in, N·cm or kN·m"},
-		{"100 xyzzy", Angle, "unit-unknown", "write it in ° or turn"},
-		{"95 Nmm", Torque, "unit-unknown", "write `95 N·m`"},
+		{"95 to 105", Torque, "measure-missing", "write it after the number, as in `95 to 105 N·m`"},
+		{"95 to 105 mm", Torque, "measure-kind", "write it in N·m, lbf·ft, lbf·in, kgf·m, kgf·cm, ozf·in, N·cm or kN·m"},
+		{"100 xyzzy", Angle, "measure-unknown", "write it in ° or turn"},
+		{"95 Nmm", Torque, "measure-unknown", "write `95 N·m`"},
 		{"5 °C", TemperatureDifference, "", ""},
-		{"4 mm", Proportion, "unit-kind", "write it in %"},
+		{"4 mm", Proportion, "measure-kind", "write it in %"},
 	} {
 		b, p := ParseBandOf(c.text, Point, c.want)
 		switch {
@@ -229,7 +229,7 @@ func TestParseBandOf(t *testing.T) {
 		}
 	}
 	_, p := ParseBandOf("95 mm", Point, Torque)
-	if want := "mm is a unit of length, not of torque"; p == nil || p.Message != want || p.Start != 3 {
+	if want := "mm measures length, not torque"; p == nil || p.Message != want || p.Start != 3 {
 		t.Errorf("%+v, want %q at 3", p, want)
 	}
 }
@@ -253,7 +253,7 @@ func TestParseValue(t *testing.T) {
 	for text, slug := range map[string]string{
 		"95 to 105 N·m": "quantity-malformed",
 		"max 5 mm":      "quantity-malformed",
-		"5":             "unit-missing",
+		"5":             "measure-missing",
 		"30 min 2 h":    "quantity-malformed",
 	} {
 		if v, p := ParseValue(text, Point); p == nil || p.Slug != slug {

@@ -40,7 +40,7 @@ func (r *reader) tolerance() (b Band, ok bool) {
 		return Band{}, true
 	}
 	if r.want != None && r.want != Length {
-		r.fail("unit-kind", start, start+len(text), fmt.Sprintf("%s is the limits of a length, and %s belongs here", quoted(text), r.want), unitsOf(r.want))
+		r.fail("measure-kind", start, start+len(text), fmt.Sprintf("%s is the limits of a length, and %s belongs here", quoted(text), r.want), unitsOf(r.want))
 		return b, true
 	}
 	if second != "" {

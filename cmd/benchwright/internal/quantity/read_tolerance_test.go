@@ -71,10 +71,10 @@ func TestReadToleranceProblems(t *testing.T) {
 		{"25 Js6", Length, "tolerance-unknown", "Js6", "write `25 JS6` for a hole or `25 js6` for a shaft"},
 		{"50 H7/p6", Length, "tolerance-unknown", "/p6", "write the one that is measured here, `50 H7` or `50 p6`"},
 		{"2 in H7", Length, "tolerance-unknown", "in", ""},
-		{"52 H7", Torque, "unit-kind", "52 H7", "write it in N·m"},
+		{"52 H7", Torque, "measure-kind", "52 H7", "write it in N·m"},
 		{"52,5 H7", None, "decimal-mark", "52,5", "write `52.5 H7`"},
 		{"52. H7", None, "quantity-malformed", "52.", "write `52 H7`"},
-		{"52 H", None, "unit-unknown", "H", ""},
+		{"52 H", None, "measure-unknown", "H", ""},
 		{"52 HH7", None, "quantity-malformed", "HH7", ""},
 	} {
 		_, p := ParseBandOf(c.text, Point, c.want)

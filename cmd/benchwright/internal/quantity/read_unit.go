@@ -44,13 +44,13 @@ func (r *reader) lastUnit() {
 		default:
 			example = with(Units(Length)[0]) + " or " + with(Units(Torque)[0])
 		}
-		r.fail("unit-missing", r.last.start, r.last.end, "the unit is missing", "write it after the number, as in "+example)
+		r.fail("measure-missing", r.last.start, r.last.end, "the unit of measure is missing", "write it after the number, as in "+example)
 		return
 	}
 	u, ok := r.unitAt(name)
 	if ok && len(r.units) == 2 && u.Symbol != r.unit.Symbol {
 		s := r.units[1]
-		r.fail("quantity-malformed", s.start, s.end, fmt.Sprintf("one quantity has one unit, not %s and %s", r.unit.Symbol, u.Symbol), "write both numbers in "+r.unit.Symbol)
+		r.fail("quantity-malformed", s.start, s.end, fmt.Sprintf("one quantity has one unit of measure, not %s and %s", r.unit.Symbol, u.Symbol), "write both numbers in "+r.unit.Symbol)
 		return
 	}
 	r.unit = u
@@ -68,7 +68,7 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 		}
 		r.units = append(r.units, span{start, end})
 		if r.want != None && u.Dimension != r.want {
-			r.fail("unit-kind", start, end, fmt.Sprintf("%s is a unit of %s, not of %s", u.Symbol, u.Dimension, r.want), unitsOf(r.want))
+			r.fail("measure-kind", start, end, fmt.Sprintf("%s measures %s, not %s", u.Symbol, u.Dimension, r.want), unitsOf(r.want))
 			return u, false
 		}
 		return u, true
@@ -85,15 +85,15 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 	}
 	switch {
 	case help != "":
-		r.fail("unit-varieties", start, end, fmt.Sprintf("`%s` has varieties that differ", name), help)
+		r.fail("measure-varieties", start, end, fmt.Sprintf("`%s` has varieties that differ", name), help)
 	case second != "" && strings.ContainsAny(second, "0123456789"):
 		at := start + len(before)
-		r.fail("quantity-malformed", at, end, "a second unit is not written in brackets", "write "+quoted(r.text[:at])+", and below it `also: "+strings.Trim(second, blanks)+"`")
+		r.fail("quantity-malformed", at, end, "a second unit of measure is not written in parentheses", "write "+quoted(r.text[:at])+", and below it `also: "+strings.Trim(second, blanks)+"`")
 	case strings.HasSuffix(lower, " max") || strings.HasSuffix(lower, " min"):
 		word := map[string]string{"max": "max", "min": "at least"}[lower[len(lower)-3:]]
 		r.fail("quantity-malformed", end-3, end, "the word of a limit stands before the number", "write "+quoted(word+" "+strings.Trim(r.text[:end-4], blanks)))
 	case strings.ContainsAny(name, "0123456789±"):
-		r.malformed(start, end, fmt.Sprintf("`%s` is not a unit", name))
+		r.malformed(start, end, fmt.Sprintf("`%s` is not a unit of measure", name))
 	default:
 		help := "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"
 		if near := nearest(name, r.want); near != "" {
@@ -101,7 +101,7 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 		} else if r.want != None {
 			help = unitsOf(r.want)
 		}
-		r.fail("unit-unknown", start, end, fmt.Sprintf("no unit is called `%s`", name), help)
+		r.fail("measure-unknown", start, end, fmt.Sprintf("no unit of measure is called `%s`", name), help)
 	}
 	return Unit{}, false
 }

@@ -21,7 +21,7 @@ func unit(t testing.TB, spelling string) Unit {
 	t.Helper()
 	u, ok := UnitOf(spelling)
 	if !ok {
-		t.Fatalf("no unit is called %q", spelling)
+		t.Fatalf("no unit of measure is called %q", spelling)
 	}
 	return u
 }

@@ -281,7 +281,7 @@ func (r reader) marks(s *quantity.Scale, n *syntax.Node, key string, kind quanti
 		r.Refuse("limits-bare", written.Place(), "write the lowest and the highest mark, as in `0 to "+r.Text(written)+"`", "a range has two ends")
 		return
 	case b.Unit.Symbol != step.Unit.Symbol:
-		r.Refuse("unit-kind", n.Get(key).Place(), "write both as the scale is engraved; one with two scales is two entries",
+		r.Refuse("measure-kind", n.Get(key).Place(), "write both as the scale is engraved; one with two scales is two entries",
 			"the range is in %s, and `%s` is in %s", b.Unit.Symbol, key, step.Unit.Symbol)
 		return
 	}
@@ -313,7 +313,7 @@ func engravable(step *big.Rat) bool {
 func (r reader) marked(n *syntax.Node, s quantity.Scale) {
 	m := n.Get("marked")
 	if u, ok := quantity.UnitOf(r.Text(m)); ok && u.Dimension == s.Unit.Dimension && u.Symbol != s.Unit.Symbol {
-		r.Msgs.Report("unit-kind", m.Place(), "write the range as the scale is engraved",
+		r.Msgs.Report("measure-kind", m.Place(), "write the range as the scale is engraved",
 			"`%s` is %s, and the range is in %s", r.Text(m), u.Symbol, s.Unit.Symbol)
 	}
 }

@@ -11,7 +11,7 @@ import (
 func CompareAlso(first, second quantity.Band, firstAt, secondAt source.Place, mark quantity.Mark, msgs *diag.List) {
 	var d *diag.Diagnostic
 	if a, b := first.Unit.Dimension, second.Unit.Dimension; a != b {
-		d = msgs.Report("unit-kind", secondAt, "write it in a unit of "+a.String(), "%s is of %s, and the first is of %s", second.Written, b, a)
+		d = msgs.Report("measure-kind", secondAt, "write it in a unit of measure for "+a.String(), "%s measures %s, and the first measures %s", second.Written, b, a)
 		d.Related = append(d.Related, diag.Related{At: firstAt, Message: "it is compared with this"})
 		return
 	}

@@ -26,7 +26,7 @@ func (r *Reader) BandLike(n *syntax.Node, want, like quantity.Dimension) *quanti
 		return nil
 	}
 	b, p := quantity.ParseBandOf(n.Text, r.Mark, want)
-	if p != nil && p.Slug == "unit-missing" && like != quantity.None {
+	if p != nil && p.Slug == "measure-missing" && like != quantity.None {
 		_, p = quantity.ParseBandOf(n.Text, r.Mark, like)
 	}
 	if r.problem(n, 0, p) {
@@ -84,7 +84,7 @@ func (r *Reader) Wordy(n *syntax.Node, mend string) bool {
 	if !unicode.IsLetter(first) || strings.ContainsAny(text, "0123456789") && strings.Contains(text, " ") {
 		return false
 	}
-	r.Refuse("quantity-malformed", n.Place(), mend, "`%s` is no value with its unit", text)
+	r.Refuse("quantity-malformed", n.Place(), mend, "`%s` is not a value with its unit of measure", text)
 	return true
 }
 

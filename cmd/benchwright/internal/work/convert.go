@@ -11,12 +11,12 @@ const unitSource = "Factors are exact: 1 in = 25.4 mm, 1 lb = 0.45359237 kg, g =
 
 var convert = computation{
 	name:  "convert",
-	about: "limits or a value in another unit, limits inward to a mark",
+	about: "limits or a value in another unit of measure, limits inward to a mark",
 	words: "LIMITS",
 	options: []option{
 		{name: "", example: "55 to 65 N·m", about: "the limits, or one value", needed: true},
-		{name: "marks", example: "1 ft-lb", about: "how far the marks of the scale lie apart; its unit is the new one"},
-		{name: "to", example: "ft-lb", about: "the new unit, where there is no scale"},
+		{name: "marks", example: "1 ft-lb", about: "how far the marks of the scale lie apart; its unit of measure is the new one"},
+		{name: "to", example: "ft-lb", about: "the new unit of measure, where there is no scale"},
 		{name: "range", example: "15 to 75 ft-lb", about: "lowest and highest mark of the scale"},
 		{name: "also", example: "41 to 48 ft-lb", about: "what the manual prints beside it; is it the same?"},
 	},

@@ -140,7 +140,7 @@ func (s *sheet) tightness(torque quantity.Band, duty bench.Duty, t bench.Thread,
 		s.refuse("That may be above the proof load: the fastener stretches for good.")
 	}
 	for _, slip := range j.Slips {
-		what := "another unit"
+		what := "another unit of measure"
 		if slip.Places != 0 {
 			what = "a decimal point one place on"
 		}

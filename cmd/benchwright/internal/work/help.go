@@ -12,7 +12,7 @@ func list(w io.Writer) {
 	for _, c := range computations() {
 		fmt.Fprintf(w, "  %-10s %s\n", c.name, c.about)
 	}
-	fmt.Fprintf(w, "\n`benchwright work NAME --help` lists what it asks for, with an example. A number\nhas its unit; `Nm`, `ft-lb`, `deg`, `degC` and `um` are read too. Quotes round a\nquantity may be left out.\n")
+	fmt.Fprintf(w, "\n`benchwright work NAME --help` lists what it asks for, with an example. A number\nneeds its unit of measure; `Nm`, `ft-lb`, `deg`, `degC` and `um` are read too.\nThe quotes around a quantity may be left out.\n")
 }
 
 // labelWidth is how long an option may be for its meaning to stand beside it.

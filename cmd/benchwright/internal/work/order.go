@@ -164,7 +164,7 @@ func (a *answers) shares(name string) []*big.Rat {
 		out = append(out, new(big.Rat).Quo(n.Value, big.NewRat(100, 1)))
 	}
 	if a.has(name) && !strings.Contains(a.text(name), "%") {
-		a.wrong(name, "the unit is missing: write `%s`", a.example(name))
+		a.wrong(name, "the unit of measure is missing: write `%s`", a.example(name))
 	}
 	return out
 }

@@ -190,7 +190,7 @@ func (a *answers) depths(name string) []quantity.Value {
 		out = append(out, quantity.Value{Number: n, Unit: u})
 	}
 	if bad {
-		a.wrong(name, "`%s` is no sum of lengths: write it with blanks round each sign and the unit at the end, as in `%s`", short(a.text(name)), a.example(name))
+		a.wrong(name, "`%s` is no sum of lengths: write it with blanks round each sign and the unit of measure at the end, as in `%s`", short(a.text(name)), a.example(name))
 		return nil
 	}
 	return out

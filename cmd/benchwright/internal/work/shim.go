@@ -183,7 +183,7 @@ func (a *answers) stock(name string) (stock []bench.Thickness, grain quantity.Sc
 	last := fields[len(fields)-1]
 	unit, ok := quantity.UnitOf(last)
 	if !ok || unit.Dimension != quantity.Length {
-		a.wrong(name, "the unit is missing: write it once, at the end, as in `%s`", a.example(name))
+		a.wrong(name, "the unit of measure is missing: write it once, at the end, as in `%s`", a.example(name))
 		return nil, grain
 	}
 	grain.Unit = unit
