@@ -53,7 +53,7 @@ var house = []struct {
 	{room: internal + "deck"},
 	{room: internal + "compare"},
 	{room: internal + "compile"},
-	{room: internal + "work"},
+	{room: internal + "calc"},
 	{room: internal + "cli", outside: []string{"golang.org/x/term"},
 		tests: []string{"github.com/rogpeppe/go-internal", "github.com/klippa-app/go-pdfium"}},
 	{room: "cmd/benchwright", tests: []string{"github.com/rogpeppe/go-internal"}},

@@ -18,7 +18,7 @@ import (
 // Exit codes.
 const (
 	exitOK    = 0 // clean, or warnings only
-	exitFound = 1 // errors in procedures; what is asked of work cannot be
+	exitFound = 1 // errors in procedures; what is asked of calc cannot be
 	exitFault = 2 // wrong use, a file that cannot be read or written, a fault of ours
 )
 
@@ -52,7 +52,7 @@ func commands() []command {
 		{"check", "PATH…", "say what is wrong, write nothing", check},
 		{"build", "PATH… -o FOLDER", "check, then write the cards as PDF", build},
 		{"explain", "SLUG", "what a message means, with an example and its mend", explain},
-		{"work", "NAME OPTIONS", "work out a computation at a terminal", workOut},
+		{"calc", "NAME OPTIONS", "work out one calculation of the cards at a terminal", calculate},
 		{"new", "FOLDER", "begin a workspace that builds", newWorkspace},
 		{"schema", "NAME", "print the JSON Schema of a file or block", printSchema},
 		{"version", "", "the version of this program", version},

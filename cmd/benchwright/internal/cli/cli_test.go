@@ -61,7 +61,7 @@ func TestExitCodes(t *testing.T) {
 	}
 }
 
-// What work says is exit 0 for an answer and for help, 1 where the answer is
+// What calc says is exit 0 for an answer and for help, 1 where the answer is
 // that it cannot be done, 2 with one sentence for wrong use.
 func TestWorkExitCodes(t *testing.T) {
 	for _, c := range []struct {
@@ -69,12 +69,12 @@ func TestWorkExitCodes(t *testing.T) {
 		want int
 		says string // the beginning
 	}{
-		{[]string{"work"}, exitOK, "benchwright work shows"},
-		{[]string{"work", "tilt", "--help"}, exitOK, "usage: benchwright work tilt"},
-		{[]string{"work", "convert", "100", "N·m", "--to", "ft-lb"}, exitOK, "Conversion\n"},
-		{[]string{"work", "convert", "100.1", "to", "100.2", "N·m", "--marks", "1", "N·m"}, exitFound, "Conversion\n"},
-		{[]string{"work", "convert", "100"}, exitFault, "benchwright: "},
-		{[]string{"work", "qqq"}, exitFault, "benchwright: nothing is worked out by the name of `qqq`: `benchwright work` lists what can be worked out\n"},
+		{[]string{"calc"}, exitOK, "benchwright calc works out"},
+		{[]string{"calc", "tilt", "--help"}, exitOK, "usage: benchwright calc tilt"},
+		{[]string{"calc", "convert", "100", "N·m", "--to", "ft-lb"}, exitOK, "Conversion\n"},
+		{[]string{"calc", "convert", "100.1", "to", "100.2", "N·m", "--marks", "1", "N·m"}, exitFound, "Conversion\n"},
+		{[]string{"calc", "convert", "100"}, exitFault, "benchwright: "},
+		{[]string{"calc", "qqq"}, exitFault, "benchwright: there is no calculation `qqq`: `benchwright calc` lists them\n"},
 	} {
 		code, text := run(t, ".", c.args...)
 		if code != c.want || !strings.HasPrefix(text, c.says) || code == exitFault && strings.Count(text, "\n") != 1 {

@@ -1,4 +1,4 @@
-package work
+package calc
 
 import (
 	"math/big"
@@ -104,7 +104,7 @@ func (s *sheet) fromReading(aim, reading quantity.Value, rate *big.Rat, u quanti
 	to, at := aim.In(u).Value, reading.In(u).Value
 	change, _ := bench.ShimChange(to, at, rate)
 	s.step("change = (", s.num(to), " − ", s.num(at), ") / ", s.num(rate), " ", s.equalsIn(change, u))
-	s.source("The rate's own definition. The rate is your manual's, or see `benchwright work bevel`.")
+	s.source("The rate's own definition. The rate is your manual's, or see `benchwright calc bevel`.")
 	return change
 }
 

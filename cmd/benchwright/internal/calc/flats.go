@@ -1,4 +1,4 @@
-package work
+package calc
 
 import (
 	"benchwright/cmd/benchwright/internal/bench"

@@ -1,4 +1,4 @@
-package work
+package calc
 
 import (
 	"math/big"
@@ -119,7 +119,7 @@ func (s *sheet) passes(setting quantity.Value, shares []*big.Rat, scale quantity
 	case bench.PassSame:
 		s.refuse(share, " of the setting falls on the mark of the pass before. Take fewer passes or finer marks.")
 	case bench.PassOff:
-		s.refuse(s.amount(whole, scale.Unit), " is not a mark of this wrench. Begin with `benchwright work wrench`.")
+		s.refuse(s.amount(whole, scale.Unit), " is not a mark of this wrench. Begin with `benchwright calc wrench`.")
 	}
 	for i, p := range list {
 		if p.Round {

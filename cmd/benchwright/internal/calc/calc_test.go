@@ -1,4 +1,4 @@
-package work
+package calc
 
 import (
 	"errors"
@@ -123,9 +123,9 @@ func TestWords(t *testing.T) {
 // Wrong use is one sentence.
 func TestRefusals(t *testing.T) {
 	for line, want := range map[string]string{
-		`adaptor`:                                     "nothing is worked out by the name of `adaptor`: did you mean `benchwright work adapter`?",
-		`fit`:                                         "nothing is worked out by the name of `fit`: did you mean `benchwright work size` or `benchwright work press` or `benchwright work heat`?",
-		`qqq`:                                         "nothing is worked out by the name of `qqq`: `benchwright work` lists what can be worked out",
+		`adaptor`:                                     "there is no calculation `adaptor`: did you mean `benchwright calc adapter`?",
+		`fit`:                                         "there is no calculation `fit`: did you mean `benchwright calc size` or `benchwright calc press` or `benchwright calc heat`?",
+		`qqq`:                                         "there is no calculation `qqq`: `benchwright calc` lists them",
 		`adapter --torque "100 in-lb"`:                "`adapter` needs more: add `--length \"12 in\"`, `--adapter \"6 in\"` and `--angle 0°`",
 		`tilt --angel 20°`:                            "`tilt` has no option `--angel`: did you mean `--angle`?",
 		`tilt --angle`:                                "`--angle` needs a value, as in `--angle 20°`",
@@ -158,12 +158,12 @@ func TestRefusals(t *testing.T) {
 
 // asked returns every question of the script.
 func asked(t testing.TB) [][]string {
-	script, err := os.ReadFile("../../../../testdata/script/work.txtar")
+	script, err := os.ReadFile("../../../../testdata/script/calc.txtar")
 	if err != nil {
 		t.Fatal(err)
 	}
 	var out [][]string
-	for _, m := range regexp.MustCompile(`(?m)^!? ?exec benchwright work (.*)$`).FindAllStringSubmatch(string(script), -1) {
+	for _, m := range regexp.MustCompile(`(?m)^!? ?exec benchwright calc (.*)$`).FindAllStringSubmatch(string(script), -1) {
 		out = append(out, strings.Fields(m[1]))
 	}
 	return out

@@ -1,4 +1,4 @@
-package work
+package calc
 
 import (
 	"fmt"
@@ -8,11 +8,11 @@ import (
 
 // list prints what can be worked out.
 func list(w io.Writer) {
-	fmt.Fprintf(w, "benchwright work shows a computation of the cards with formula, steps and source.\n\n")
+	fmt.Fprintf(w, "benchwright calc works out one calculation of the cards, with its formula, steps and source.\n\n")
 	for _, c := range computations() {
 		fmt.Fprintf(w, "  %-10s %s\n", c.name, c.about)
 	}
-	fmt.Fprintf(w, "\n`benchwright work NAME --help` lists what it asks for, with an example. A number\nneeds its unit of measure; `Nm`, `ft-lb`, `deg`, `degC` and `um` are read too.\nThe quotes around a quantity may be left out.\n")
+	fmt.Fprintf(w, "\n`benchwright calc NAME --help` lists what it asks for, with an example. A number\nneeds its unit of measure; `Nm`, `ft-lb`, `deg`, `degC` and `um` are read too.\nThe quotes around a quantity may be left out.\n")
 }
 
 // labelWidth is how long an option may be for its meaning to stand beside it.
@@ -20,7 +20,7 @@ const labelWidth = 30
 
 // usage prints the help of one computation: its options and its example.
 func (c computation) usage(w io.Writer) {
-	fmt.Fprintf(w, "usage: %s\n\n%s.\n\n", strings.TrimRight("benchwright work "+c.name+" "+c.words, " ")+" OPTIONS", strings.ToUpper(c.about[:1])+c.about[1:])
+	fmt.Fprintf(w, "usage: %s\n\n%s.\n\n", strings.TrimRight("benchwright calc "+c.name+" "+c.words, " ")+" OPTIONS", strings.ToUpper(c.about[:1])+c.about[1:])
 	width := 0
 	for _, q := range c.options {
 		if n := runes(q.label()); n <= labelWidth {
@@ -45,7 +45,7 @@ func (c computation) usage(w io.Writer) {
 
 // shown returns the example as it is typed, broken at its options.
 func (c computation) shown() string {
-	line, out := "  benchwright work "+c.name, ""
+	line, out := "  benchwright calc "+c.name, ""
 	for i, part := range strings.Split(c.example, " --") {
 		if i > 0 {
 			part = "--" + part

@@ -1,4 +1,4 @@
-package work
+package calc
 
 import (
 	"math/big"

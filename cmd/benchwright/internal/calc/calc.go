@@ -1,8 +1,8 @@
-// Package work shows the computations of the cards at a terminal, each with
+// Package calc shows the computations of the cards at a terminal, each with
 // its formula, inputs, steps, result and source, so that a card's number can
 // be checked by hand. A file holds one computation: what it asks for, and how
 // its sheet is filled in. The numbers come from package bench.
-package work
+package calc
 
 import (
 	"errors"
@@ -60,13 +60,13 @@ func Run(args []string, w io.Writer) error {
 		}
 		names = append(names, c.name)
 	}
-	help := "`benchwright work` lists what can be worked out"
+	help := "`benchwright calc` lists them"
 	if others := otherWords[strings.ToLower(name)]; others != nil {
-		help = "did you mean `benchwright work " + strings.Join(others, "` or `benchwright work ") + "`?"
+		help = "did you mean `benchwright calc " + strings.Join(others, "` or `benchwright calc ") + "`?"
 	} else if near := diag.Nearest(name, names); near != "" {
-		help = "did you mean `benchwright work " + near + "`?"
+		help = "did you mean `benchwright calc " + near + "`?"
 	}
-	return fmt.Errorf("nothing is worked out by the name of `%s`: %s", short(name), help)
+	return fmt.Errorf("there is no calculation `%s`: %s", short(name), help)
 }
 
 func (c computation) run(words []string, w io.Writer) error {

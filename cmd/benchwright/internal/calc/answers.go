@@ -1,4 +1,4 @@
-package work
+package calc
 
 import (
 	"fmt"
@@ -78,7 +78,7 @@ func (c computation) read(words []string) (*answers, error) {
 		case !known && name == "":
 			return nil, fmt.Errorf("`%s` stands before the first option of `%s`: name what it is, as in `%s`", short(text), c.name, c.first())
 		case !known:
-			help := "`benchwright work " + c.name + " --help` lists them"
+			help := "`benchwright calc " + c.name + " --help` lists them"
 			if near := diag.Nearest(name, names); near != "" {
 				help = "did you mean `--" + near + "`?"
 			}
