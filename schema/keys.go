@@ -13,26 +13,26 @@ func (f finding) unknownKeys() {
 	slices.Sort(free)
 	key, lack := f.orphan()
 	for _, k := range f.strangers() {
-		help := "leave it out"
+		fix := "leave it out"
 		near := f.nearest(k, known)
 		switch {
 		case k == key:
-			help = "write `" + lack + "`, which must be there, if that is meant; else leave it out, and add `" + lack + ":`"
+			fix = "write `" + lack + "`, which must be there, if that is meant; else leave it out, and add `" + lack + ":`"
 		case near == "" && f.outer(k):
-			help = "write it on a line of its own, beside `" + f.path[0] + ":`"
+			fix = "write it on a line of its own, beside `" + f.path[0] + ":`"
 		case near == "" && len(f.inner(k)) > 0:
-			help = "write it inside the braces of " + join(ticked(f.inner(k)), "or")
+			fix = "write it inside the braces of " + join(ticked(f.inner(k)), "or")
 		case slices.Contains(free, near):
-			help = "write `" + near + "`"
+			fix = "write `" + near + "`"
 		case near != "":
-			help = "leave it out: `" + near + "` is there already"
+			fix = "leave it out: `" + near + "` is there already"
 		case here[k] == nil:
 			// As a text with a comma falls apart within braces.
-			help = "if a comma cut it off a text, put quotes round the whole text; else leave it out"
+			fix = "if a comma cut it off a text, put quotes round the whole text; else leave it out"
 		case len(free) > 0:
-			help += ", or write " + join(ticked(free), "or")
+			fix += ", or write " + join(ticked(free), "or")
 		}
-		f.reportKey(k, KeyUnknown, help, "%s has no key `%s`", f.title(), quote(k))
+		f.reportKey(k, KeyUnknown, fix, "%s has no key `%s`", f.title(), quote(k))
 	}
 }
 
@@ -220,16 +220,16 @@ func (f finding) dependent() object {
 	return d
 }
 
-// wanted returns the mend that adds keys to the value, with an example of each
+// wanted returns the fix that adds keys to the value, with an example of each
 // as such: the writer knows the value, the example does not. Where it could be
-// taken for the value the mend says what to do instead.
+// taken for the value the fix says what to do instead.
 func (f finding) wanted(names []string, where string) string {
-	var add, examples, mends []string
+	var add, examples, fixes []string
 	for _, n := range names {
 		add = append(add, "`"+n+":`")
-		if mend, ok := lookup(f.known(), []string{n, "x-mend"}).(string); ok {
-			if !slices.Contains(mends, mend) {
-				mends = append(mends, mend)
+		if fix, ok := lookup(f.known(), []string{n, "x-fix"}).(string); ok {
+			if !slices.Contains(fixes, fix) {
+				fixes = append(fixes, fix)
 			}
 			continue
 		}
@@ -237,12 +237,12 @@ func (f finding) wanted(names []string, where string) string {
 			examples = append(examples, "`"+n+": "+flow(e[0], false)+"`")
 		}
 	}
-	help := "add " + join(add, "and") + where
+	fix := "add " + join(add, "and") + where
 	if len(examples) > 0 {
-		help += ", for example " + join(examples, "and")
+		fix += ", for example " + join(examples, "and")
 	}
-	for _, mend := range mends {
-		help += "; " + mend
+	for _, fix := range fixes {
+		fix += "; " + fix
 	}
-	return help
+	return fix
 }

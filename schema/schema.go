@@ -10,7 +10,7 @@
 //	x-quantity  the value is a quantity of this kind; what stands in it is
 //	            read elsewhere
 //	x-form      what a pattern asks for, in words
-//	x-mend      how to mend a value that breaks the schema, where an example
+//	x-fix      how to fix a value that breaks the schema, where an example
 //	            could be taken for the value itself
 //	x-list      the pattern keeps names apart that want brackets round them
 //	x-version   the version of the language; a higher one has its own message

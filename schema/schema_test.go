@@ -82,7 +82,7 @@ func TestSchemasSpeakToWriters(t *testing.T) {
 	// those that refuse nothing.
 	spoken := []string{"additionalProperties", "required", "dependentRequired", "anyOf", "enum", "type", "pattern", "minimum",
 		"minLength", "maxLength", "minItems", "maxItems", "properties", "items", "allOf", "if", "then", "$ref", "$defs", "const"}
-	silent := []string{"$schema", "$id", "title", "description", "examples", "x-quantity", "x-form", "x-mend", "x-list", "x-version"}
+	silent := []string{"$schema", "$id", "title", "description", "examples", "x-quantity", "x-form", "x-fix", "x-list", "x-version"}
 	kinds := []string{"any", "angle", "length", "mass", "number", "percent", "pressure", "torque"}
 	for _, name := range Names() {
 		doc := raw(t, name)

@@ -65,16 +65,16 @@ func (s *speaker) add(e *jsonschema.ValidationError) {
 }
 
 // report adds a violation at the finding's value.
-func (f finding) report(slug, help, format string, args ...any) {
+func (f finding) report(slug, fix, format string, args ...any) {
 	f.found = append(f.found, Violation{
-		Path: f.path, Slug: slug, Help: help, Message: fmt.Sprintf(format, args...),
+		Path: f.path, Slug: slug, Fix: fix, Message: fmt.Sprintf(format, args...),
 	})
 }
 
 // reportKey adds a violation at a key of the finding's value.
-func (f finding) reportKey(key, slug, help, format string, args ...any) {
+func (f finding) reportKey(key, slug, fix, format string, args ...any) {
 	f.found = append(f.found, Violation{
-		Path: append(slices.Clone(f.path), key), Key: true, Slug: slug, Help: help, Message: fmt.Sprintf(format, args...),
+		Path: append(slices.Clone(f.path), key), Key: true, Slug: slug, Fix: fix, Message: fmt.Sprintf(format, args...),
 	})
 }
 
@@ -99,11 +99,11 @@ func (f finding) word() {
 		f.version(text, fmt.Sprint(highest))
 		return
 	}
-	help := "write " + join(ticked(allowed), "or")
+	fix := "write " + join(ticked(allowed), "or")
 	if near := f.nearest(text, allowed); near != "" {
-		help = "write `" + near + "`"
+		fix = "write `" + near + "`"
 	}
-	f.report(ValueUnknown, help, "%s cannot be `%s`", f.name(), quote(text))
+	f.report(ValueUnknown, fix, "%s cannot be `%s`", f.name(), quote(text))
 }
 
 // version reports a language version other than ours.
@@ -214,11 +214,11 @@ func (f finding) last() string {
 	return f.path[len(f.path)-1]
 }
 
-// example returns a mend that shows how the value is written, by the nearest
+// example returns a fix that shows how the value is written, by the nearest
 // schema that has an example of it.
 func (f finding) example() string {
-	if mend, ok := f.schema["x-mend"].(string); ok {
-		return mend
+	if fix, ok := f.schema["x-fix"].(string); ok {
+		return fix
 	}
 	for _, s := range slices.Backward(f.scopes) {
 		if e, ok := s.schema["examples"].([]any); ok && len(e) > 0 && s.depth > 0 && s.depth <= len(f.path) {

@@ -15,7 +15,7 @@ type Violation struct {
 	Key     bool     // the key at Path is wrong, not its value
 	Slug    string
 	Message string
-	Help    string
+	Fix     string
 }
 
 // The slugs of violations.

@@ -234,7 +234,7 @@ func TestSlips(t *testing.T) {
 	} {
 		var got []string
 		for _, v := range Validate(c.kind, read(t, c.value), near) {
-			line := fmt.Sprintf("/%s %s: %s | %s", strings.Join(v.Path, "/"), v.Slug, v.Message, v.Help)
+			line := fmt.Sprintf("/%s %s: %s | %s", strings.Join(v.Path, "/"), v.Slug, v.Message, v.Fix)
 			if v.Key {
 				line = "key " + line
 			}

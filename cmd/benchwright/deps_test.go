@@ -15,7 +15,7 @@ import (
 // house is the import policy: the rooms in the order in which data flows
 // through them. A room may import only rooms that stand above it here, and
 // from outside the standard library only what its line lists. This is data
-// about the design; a build that breaks it is mended in the code, not here.
+// about the design; a build that breaks it is fixed in the code, not here.
 var house = []struct {
 	room    string   // import path below the module
 	outside []string // modules it may use

@@ -48,7 +48,7 @@ var reporters = map[string]bool{"Report": true, "Refuse": true, "wrong": true}
 func searched(file *ast.File) (out []token.Pos) {
 	sentence := func(e ast.Expr) bool {
 		s, ok := e.(*ast.SelectorExpr)
-		return ok && (s.Sel.Name == "Message" || s.Sel.Name == "Help" || s.Sel.Name == "Label")
+		return ok && (s.Sel.Name == "Message" || s.Sel.Name == "Fix" || s.Sel.Name == "Label")
 	}
 	fine := map[ast.Expr]bool{}
 	ast.Inspect(file, func(n ast.Node) bool {
@@ -85,17 +85,17 @@ func searched(file *ast.File) (out []token.Pos) {
 // What the test before forbids it finds.
 func TestSearchedIsFound(t *testing.T) {
 	for text, want := range map[string]int{
-		`d.Help = "write it"`:                                0,
-		`d.At, d.Message = at, "it is wrong"`:                0,
-		`d.Message += " here"`:                               0,
-		`msgs.Report(p.Slug, at, p.Help, "%s", p.Message)`:   0,
-		`if d.Slug == "too-wide" { n.Label(src) }`:           0,
-		`if strings.Contains(d.Message, "mm of ") { f() }`:   1,
-		`if d.Message == unbroken { f() }`:                   1,
-		`key := strings.TrimPrefix(d.Help, "add ")`:          1,
-		`words := d.Label`:                                   1,
-		`if strings.HasPrefix(d.Slug, "heading-") { f() }`:   1,
-		`keep(func(d D) bool { return d.Help+d.Label != x})`: 2,
+		`d.Fix = "write it"`:                                0,
+		`d.At, d.Message = at, "it is wrong"`:               0,
+		`d.Message += " here"`:                              0,
+		`msgs.Report(p.Slug, at, p.Fix, "%s", p.Message)`:   0,
+		`if d.Slug == "too-wide" { n.Label(src) }`:          0,
+		`if strings.Contains(d.Message, "mm of ") { f() }`:  1,
+		`if d.Message == unbroken { f() }`:                  1,
+		`key := strings.TrimPrefix(d.Fix, "add ")`:          1,
+		`words := d.Label`:                                  1,
+		`if strings.HasPrefix(d.Slug, "heading-") { f() }`:  1,
+		`keep(func(d D) bool { return d.Fix+d.Label != x})`: 2,
 	} {
 		file, err := parser.ParseFile(token.NewFileSet(), "x.go", "package x\nfunc f() {\n"+text+"\n}", parser.SkipObjectResolution)
 		if err != nil {

@@ -234,11 +234,11 @@ func (o outcome) faulty(most int, written ...string) string {
 		return fmt.Sprintf("%d messages:%s", len(o.list), b.String())
 	}
 	for _, d := range o.list {
-		if d.Slug == "internal-fault" || strings.Contains(d.Message+d.Help, "%!") || strings.Contains(d.Message, "<nil>") {
-			return d.Message + " / " + d.Help
+		if d.Slug == "internal-fault" || strings.Contains(d.Message+d.Fix, "%!") || strings.Contains(d.Message, "<nil>") {
+			return d.Message + " / " + d.Fix
 		}
-		if len(d.Message) > 1000 || len(d.Help) > 1000 {
-			return fmt.Sprintf("a message of %d and %d bytes: %s", len(d.Message), len(d.Help), d.Message[:min(200, len(d.Message))])
+		if len(d.Message) > 1000 || len(d.Fix) > 1000 {
+			return fmt.Sprintf("a message of %d and %d bytes: %s", len(d.Message), len(d.Fix), d.Message[:min(200, len(d.Message))])
 		}
 	}
 	for line := range strings.Lines(o.faces) {

@@ -36,7 +36,7 @@ func TestJudgeTorque(t *testing.T) {
 		{"75 to 85 N·m", Clamp, m12, "8.8", TightOrdinary, ""},
 		{"110 to 120 N·m", Clamp, m12, "8.8", TightAbove, ""},   // 93.7 to 102.2 %
 		{"26 to 40 N·m", Clamp, m12, "8.8", TightLow, "lbf·ft"}, // 30.04 % at the low end
-		{"25 to 40 N·m", Clamp, m12, "8.8", TightLow, ""},       // 28.9 %: the slip would not mend it
+		{"25 to 40 N·m", Clamp, m12, "8.8", TightLow, ""},       // 28.9 %: the slip would not fix it
 		{"max 20 N·m", Clamp, m12, "8.8", TightLow, ""},
 		{"at least 60 N·m", Clamp, m12, "8.8", TightOrdinary, ""},
 	} {
@@ -106,7 +106,7 @@ func TestJudgeTorqueEdges(t *testing.T) {
 		}
 		for _, s := range j.Slips {
 			if again, _ := JudgeTorque(s.Meant, Clamp, m12, k, proof); again.Finding != TightOrdinary {
-				t.Errorf("%s: a slip that mends nothing", c.share)
+				t.Errorf("%s: a slip that fixes nothing", c.share)
 			}
 		}
 	}

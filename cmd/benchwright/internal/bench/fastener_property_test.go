@@ -107,7 +107,7 @@ func TestJudgeTorqueProperties(t *testing.T) {
 		for _, s := range j.Slips {
 			slips++
 			if again, ok := JudgeTorque(s.Meant, Clamp, th, k, proof); !ok || again.Finding != TightOrdinary {
-				t.Fatal("a slip that mends nothing")
+				t.Fatal("a slip that fixes nothing")
 			}
 			if s.Places == 0 && (s.Meant.Low.Cmp(b.Low) != 0 || s.Meant.Unit == u) {
 				t.Fatal("a slip of the unit has the same digits and another unit")

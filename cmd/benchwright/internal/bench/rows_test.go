@@ -19,7 +19,7 @@ func TestCheckRows(t *testing.T) {
 		// other; an inch reader at 0.191 has no row.
 		{"the inches of a truck manual", rows("0.180", "0.190", "0.192", "0.201"), RowHole, 1},
 		{"its millimetres", rows("4.574", "4.843", "4.844", "5.113"), RowsGood, 0},
-		{"mended", rows("0.180", "0.190", "0.191", "0.201"), RowsGood, 0},
+		{"fixed", rows("0.180", "0.190", "0.191", "0.201"), RowsGood, 0},
 		{"a mark in both", rows("0.180", "0.190", "0.190", "0.201"), RowOverlap, 1},
 		{"falling", rows("0.191", "0.201", "0.180", "0.190"), RowOverlap, 1},
 		{"backward", rows("0.180", "0.190", "0.201", "0.191"), RowBackward, 1},

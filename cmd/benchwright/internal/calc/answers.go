@@ -203,12 +203,12 @@ func (a *answers) text(name string) string {
 // problem notes what is wrong with the quantity of an option.
 func (a *answers) problem(name string, p *quantity.Problem) {
 	if p.ByExample {
-		p.Help = "write it as in `" + a.example(name) + "`"
+		p.Fix = "write it as in `" + a.example(name) + "`"
 	}
 	if p.Slug == "decimal-mark" {
-		p.Help += ", or add `--decimal " + map[quantity.Mark]string{quantity.Point: "comma", quantity.Comma: "point"}[a.mark] + "`"
+		p.Fix += ", or add `--decimal " + map[quantity.Mark]string{quantity.Point: "comma", quantity.Comma: "point"}[a.mark] + "`"
 	}
-	a.wrong(name, "%s: %s", p.Message, p.Help)
+	a.wrong(name, "%s: %s", p.Message, p.Fix)
 }
 
 // local puts a shop's decimal mark into a text of ours.

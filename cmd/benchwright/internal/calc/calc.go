@@ -46,7 +46,7 @@ var ErrImpossible = errors.New("it cannot be done")
 
 // Run works out what args ask for, the name of a computation and its options,
 // and prints the sheet, or help, to w. An error is ErrImpossible, wrong use in
-// one sentence with its mend, or w's own.
+// one sentence with its fix, or w's own.
 func Run(args []string, w io.Writer) error {
 	if len(args) == 0 || asksHelp(args[0]) {
 		list(w)

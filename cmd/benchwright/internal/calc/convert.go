@@ -113,7 +113,7 @@ func (s *sheet) also(first, second quantity.Band) {
 func (a *answers) unit(name string, d quantity.Dimension) quantity.Unit {
 	u, p := quantity.ParseUnit(a.text(name), d)
 	if p != nil {
-		a.wrong(name, "%s: %s", p.Message, p.Help)
+		a.wrong(name, "%s: %s", p.Message, p.Fix)
 		return placeholder(d).Unit
 	}
 	return u

@@ -223,11 +223,11 @@ func (f *Fit) measure(r *resolver) {
 			least, most, err = bench.Interference(hole, shaft)
 		}
 		if err != nil {
-			help := "write the fit as `50 H7/p6`, or the interference as a band with its unit of measure"
+			fix := "write the fit as `50 H7/p6`, or the interference as a band with its unit of measure"
 			if m := shaftFirst.FindStringSubmatch(f.Tolerance.Name); m != nil {
-				help = "write the hole first: `" + m[1] + m[3] + "/" + m[2] + "`"
+				fix = "write the hole first: `" + m[1] + m[3] + "/" + m[2] + "`"
 			}
-			r.msgs.Report("quantity-malformed", f.Tolerance.At, help, "`%s` says no interference: %s", f.Tolerance.Name, err)
+			r.msgs.Report("quantity-malformed", f.Tolerance.At, fix, "`%s` says no interference: %s", f.Tolerance.Name, err)
 			f.bad = true
 			return
 		}

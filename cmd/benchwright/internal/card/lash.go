@@ -69,7 +69,7 @@ func (r *resolver) pair(named procedure.Named, block source.Place) *unit.Pair {
 	return pair
 }
 
-// holdsForm is how a limit of backlash says where it holds, for a mend.
+// holdsForm is how a limit of backlash says where it holds, for a fix.
 const holdsForm = "`holds: {measured: along-the-turn, at: pitch-radius, turned: gear}`"
 
 // holds finds where the limits hold, nil where there are none or it is not

@@ -25,7 +25,7 @@ func (r *resolver) preload(p *procedure.Preload) Item {
 
 // pull returns a turning torque as the block's scale shows it.
 func (r *resolver) pull(p *procedure.Preload, torque quantity.Band, g *shop.Gauge) (*quantity.Band, bool) {
-	help, kind := "", g.Scale.Unit.Dimension
+	fix, kind := "", g.Scale.Unit.Dimension
 	switch {
 	case torque.High != nil && torque.High.Sign() <= 0:
 		r.msgs.Report("quantity-malformed", p.Limits.At, "write the limits as they stand in the manual", "a turning torque is more than nothing")
@@ -40,19 +40,19 @@ func (r *resolver) pull(p *procedure.Preload, torque quantity.Band, g *shop.Gaug
 		}
 		return &exact, true
 	case p.Drum != nil && kind == quantity.Mass:
-		help = "write its range and resolution as a force in shop.yaml, such as kgf, with `marked: " + g.Scale.Unit.Symbol + "`"
+		fix = "write its range and resolution as a force in shop.yaml, such as kgf, with `marked: " + g.Scale.Unit.Symbol + "`"
 	case p.Drum != nil:
-		help = "name a spring scale, or take `drum:` and `cord:` out"
+		fix = "name a spring scale, or take `drum:` and `cord:` out"
 	case kind == quantity.Force:
-		help = "add `drum:` and `cord:`, the radius that the cord is wound on and its thickness"
+		fix = "add `drum:` and `cord:`, the radius that the cord is wound on and its thickness"
 	default:
-		help = "name a spring scale, and add `drum:` and `cord:`"
+		fix = "name a spring scale, and add `drum:` and `cord:`"
 	}
 	want := quantity.Torque
 	if p.Drum != nil {
 		want = quantity.Force
 	}
-	d := r.msgs.Report("measure-kind", p.Gauge.At, help, "`%s` reads %s, and this preload is read as a %s", p.Gauge.Name, kind, want)
+	d := r.msgs.Report("measure-kind", p.Gauge.At, fix, "`%s` reads %s, and this preload is read as a %s", p.Gauge.Name, kind, want)
 	d.Label = g.Name
 	return nil, false
 }

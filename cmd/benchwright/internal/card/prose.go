@@ -168,7 +168,7 @@ func (r *resolver) load(path procedure.Named) (name string, data []byte, ok bool
 	case errors.As(err, &large):
 		r.msgs.Report("too-large", path.At, "save the picture smaller: 1 500 dots wide fill a face", "the picture has %s", large)
 	default:
-		r.msgs.Report("picture-missing", path.At, "put the picture there, or mend the path: it is reached from this file's folder",
+		r.msgs.Report("picture-missing", path.At, "put the picture there, or fix the path: it is reached from this file's folder",
 			"no picture is at `%s`", path.Name)
 	}
 	return "", nil, false

@@ -136,15 +136,15 @@ func (r *resolver) unknown(rests diag.Basis, slug, what string, n procedure.Name
 	d.Rests = rests
 	switch near := diag.Nearest(n.Name, have); {
 	case near != "":
-		d.Help = "write `" + near + "`"
-		d.Fix = &diag.Fix{At: n.At, Text: near}
+		d.Fix = "write `" + near + "`"
+		d.Edit = &diag.Edit{At: n.At, Text: near}
 		d.Rests = 0
 	case len(have) == 0:
-		d.Help = "declare it under " + where
+		d.Fix = "declare it under " + where
 	case len(have) <= 8:
-		d.Help = "name one of: " + strings.Join(have, ", ") + "; or declare it under " + where
+		d.Fix = "name one of: " + strings.Join(have, ", ") + "; or declare it under " + where
 	default:
-		d.Help = "declare it under " + where
+		d.Fix = "declare it under " + where
 	}
 }
 

@@ -95,8 +95,8 @@ func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band, a
 		return nil
 	}
 	m := ReadingOf(item)
-	refuse := func(help, format string, args ...any) *ShimInput {
-		r.msgs.Report("shim-from", id.At, help, format, args...)
+	refuse := func(fix, format string, args ...any) *ShimInput {
+		r.msgs.Report("shim-from", id.At, fix, format, args...)
 		return nil
 	}
 	spanned := span != nil
@@ -146,8 +146,8 @@ func (r *resolver) lengthReading(s *Step, id procedure.Named) (Item, int) {
 			found = append(found, i)
 		}
 	}
-	refuse := func(help, format string, args ...any) (Item, int) {
-		r.msgs.Report("shim-from", id.At, help, format, args...)
+	refuse := func(fix, format string, args ...any) (Item, int) {
+		r.msgs.Report("shim-from", id.At, fix, format, args...)
 		return nil, 0
 	}
 	switch {

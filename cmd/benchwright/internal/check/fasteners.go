@@ -30,10 +30,10 @@ func sizes(p *pass) {
 				continue
 			}
 			size := t.Fastener.AcrossFlats
-			help := "name a tool of " + size.Unit.After(size.Text)
+			fix := "name a tool of " + size.Unit.After(size.Text)
 			for _, tool := range p.Shop.Tools {
 				if same(tool.AcrossFlats, size) {
-					help = "write `" + tool.ID + "`"
+					fix = "write `" + tool.ID + "`"
 					break
 				}
 			}
@@ -41,7 +41,7 @@ func sizes(p *pass) {
 			for _, n := range named {
 				tools = append(tools, n.Name)
 			}
-			d := p.msgs.Report("tool-size", named[0].At, help, "`%s` has %s across flats, and `%s` does not fit it%s",
+			d := p.msgs.Report("tool-size", named[0].At, fix, "`%s` has %s across flats, and `%s` does not fit it%s",
 				t.Fastener.ID, size.Unit.After(size.Text), strings.Join(tools, "`, `"), p.otherSystem(named, *size))
 			d.Related = append(d.Related, related(t.Fastener.At, "the fastener is declared here"))
 		}

@@ -19,15 +19,15 @@ func seats(p *pass) {
 			return
 		}
 		if part := f.Part.Part; part != nil {
-			key, help := "", ""
+			key, fix := "", ""
 			switch {
 			case part.Kind == unit.Seal && f.Lip == "":
-				key, help = "which way the lip of `"+part.ID+"` faces", "add `lip:`, such as `lip: to the oil`"
+				key, fix = "which way the lip of `"+part.ID+"` faces", "add `lip:`, such as `lip: to the oil`"
 			case part.Kind == unit.Race && f.WayRound == "":
-				key, help = "which way round `"+part.ID+"` goes", "add `way-round:`, such as `way-round: thick edge down`"
+				key, fix = "which way round `"+part.ID+"` goes", "add `way-round:`, such as `way-round: thick edge down`"
 			}
 			if key != "" {
-				p.msgs.Report("way-round-missing", f.Fit.Part.At, help, "nothing says %s", key)
+				p.msgs.Report("way-round-missing", f.Fit.Part.At, fix, "nothing says %s", key)
 			}
 		}
 		if f.Home == "" && f.Depth == nil && f.Seat != procedure.Flush {
@@ -52,14 +52,14 @@ func heat(p *pass) {
 			}
 		}
 		mark := p.Shop.Mark()
-		const mend = "press it in place of heating it, or chill the other part; a part that stands more says so in the unit with `max-heat:`, `max-heat-source:` and, for a bearing, `max-heat-because:`"
+		const fix = "press it in place of heating it, or chill the other part; a part that stands more says so in the unit with `max-heat:`, `max-heat-source:` and, for a bearing, `max-heat-because:`"
 		switch l := w.Limit; {
 		case w.Cap == nil && w.Need != nil || w.Cap == nil && w.Stated != nil && w.Stated.Band.High == nil:
 			p.msgs.Report("limits-missing", f.Heat.Means.At, "add `max-heat:` and `max-heat-source:` to what is heated, in the unit", "nothing says how hot it may get at most").Rests = diag.OnUnit
 		case w.Cap != nil && w.Need != nil && w.Need.Cmp(w.Cap.Highest) > 0:
-			p.msgs.Report("heat-above-cap", w.Means.At, mend, "the seat opens at %s, and `%s` may get no hotter than %s", w.NeedDegrees(mark), w.Cap.At.Name, w.Cap.Degrees(mark))
+			p.msgs.Report("heat-above-cap", w.Means.At, fix, "the seat opens at %s, and `%s` may get no hotter than %s", w.NeedDegrees(mark), w.Cap.At.Name, w.Cap.Degrees(mark))
 		case w.Stated != nil && w.TooHot(w.Stated.Band.Low, w.Stated.Band.Unit), w.Stated != nil && l != nil && w.TooHot(l.Band.High, l.Band.Unit):
-			p.msgs.Report("heat-above-cap", w.Stated.At, mend, "`%s` goes above %s, the most for `%s`", w.Stated.Band.Written, w.Cap.Degrees(mark), w.Cap.At.Name)
+			p.msgs.Report("heat-above-cap", w.Stated.At, fix, "`%s` goes above %s, the most for `%s`", w.Stated.Band.Written, w.Cap.Degrees(mark), w.Cap.At.Name)
 		}
 	})
 }

@@ -45,10 +45,10 @@ func flats(f *unit.Fastener, mark quantity.Mark, msgs *diag.List) {
 		}
 		usual = append(usual, written(k.Size)+" ("+standard+")")
 	}
-	help := "look at the bolt: write `" + written(known[0].Size) + "`, or `drive: special` if its head is in no table"
+	fix := "look at the bolt: write `" + written(known[0].Size) + "`, or `drive: special` if its head is in no table"
 	if key, _ := bench.JudgeFlats(f.Thread, bench.Socket, *f.AcrossFlats); drive == bench.Hex && key == bench.FlatListed {
-		help = "write `drive: socket` if a key turns it"
+		fix = "write `drive: socket` if a key turns it"
 	}
-	msgs.Report("flats-unusual", f.Node.Get("across-flats").Place(), help, "%s of %s is %s across flats, not %s",
+	msgs.Report("flats-unusual", f.Node.Get("across-flats").Place(), fix, "%s of %s is %s across flats, not %s",
 		head, f.Thread, strings.Join(usual, " or "), f.AcrossFlats.Text+" "+f.AcrossFlats.Unit.Symbol)
 }

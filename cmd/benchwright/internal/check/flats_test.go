@@ -12,7 +12,7 @@ import (
 
 // The sizes are those of the tables in bench/flats_test.go.
 func TestFlats(t *testing.T) {
-	for _, c := range []struct{ fastener, message, help string }{
+	for _, c := range []struct{ fastener, message, fix string }{
 		{"thread: M10, across-flats: 16 mm, duty: clamp", "", ""},
 		{"thread: M10, across-flats: 17 mm, duty: clamp", "", ""}, // older, and in use
 		{"thread: M10x1.25, across-flats: 15 mm, duty: clamp", "a hexagon bolt of M10×1.25 is 16 mm (ISO 4014) or 17 mm (older, DIN 933) across flats, not 15 mm",
@@ -38,12 +38,12 @@ func TestFlats(t *testing.T) {
 		msgs := &diag.List{}
 		u := unit.Read(syntax.ReadTree(source.NewFile("unit.yaml", []byte("unit: a\ntitle: A\nfasteners:\n  b: {"+c.fastener+"}\n")), msgs), quantity.Point, msgs)
 		Unit(u, quantity.Point, msgs)
-		message, help := "", ""
+		message, fix := "", ""
 		for _, d := range msgs.Sorted() {
-			message, help = message+d.Message, help+d.Help
+			message, fix = message+d.Message, fix+d.Fix
 		}
-		if message != c.message || help != c.help {
-			t.Errorf("%s\n got %q, %q\nwant %q, %q", c.fastener, message, help, c.message, c.help)
+		if message != c.message || fix != c.fix {
+			t.Errorf("%s\n got %q, %q\nwant %q, %q", c.fastener, message, fix, c.message, c.fix)
 		}
 	}
 }

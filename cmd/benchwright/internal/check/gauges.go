@@ -28,11 +28,11 @@ func marks(p *pass) {
 				return
 			}
 			if _, poured := i.(*card.Fill); !poured && !reaches(m.Gauge.Scale, row.Band) {
-				help := "name a gauge whose range holds the limits"
+				fix := "name a gauge whose range holds the limits"
 				if name := p.suitable(row.Band, false); name != "" {
-					help = "write `" + m.GaugeKey() + ": " + name + "`"
+					fix = "write `" + m.GaugeKey() + ": " + name + "`"
 				}
-				p.msgs.Report("gauge-range", m.GaugePlace(), help+otherDrum(i), "`%s` does not reach all of %s", m.Gauge.ID, m.Written(row))
+				p.msgs.Report("gauge-range", m.GaugePlace(), fix+otherDrum(i), "`%s` does not reach all of %s", m.Gauge.ID, m.Written(row))
 				return
 			}
 		}
@@ -106,7 +106,7 @@ func gauges(p *pass) {
 	})
 }
 
-// better is the mend for a gauge that will not do: the finest of the shop that
+// better is the fix for a gauge that will not do: the finest of the shop that
 // keeps every rule, else what to buy. Certain says that an uncertainty was too
 // large: one that states none is then no answer.
 func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string {
@@ -123,11 +123,11 @@ func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string
 	}
 	warn, refuse, ratio := p.gaugeRule()
 	fine := most(warn, refuse, big.NewRat(2, 1))
-	help := "no gauge in the shop will do: take one with marks of " + step(fine)
+	fix := "no gauge in the shop will do: take one with marks of " + step(fine)
 	if g := m.Gauge; g != nil && g.Scale.Unit.Dimension == b.Unit.Dimension && !reaches(g.Scale, b) {
-		help = "no gauge in the shop will do: take one whose range holds them"
+		fix = "no gauge in the shop will do: take one whose range holds them"
 		if n, ok := bench.MarksAcross(b, g.Scale); ok && bench.JudgeMarks(n, warn, refuse) != bench.Fine {
-			help += ", with marks of " + step(fine)
+			fix += ", with marks of " + step(fine)
 		}
 	}
 	if certain { // what the ratio asks, and a guard band that leaves half of the width
@@ -136,10 +136,10 @@ func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string
 			sure = most(sure, new(big.Rat).Mul(w, big.NewRat(4, 1)))
 		}
 		if sure.Sign() > 0 {
-			help += " and an uncertainty of at most " + step(sure)
+			fix += " and an uncertainty of at most " + step(sure)
 		}
 	}
-	return help
+	return fix
 }
 
 func most(first *big.Rat, others ...*big.Rat) *big.Rat {

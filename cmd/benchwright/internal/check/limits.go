@@ -43,7 +43,7 @@ func limits(p *pass) {
 
 // noLimits reports a block without limits: none stated, a bare value, or a
 // named limit that has no band for this variant.
-func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string) {
+func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, fix string) {
 	switch {
 	case l.Bad.Is():
 	case l.Band != nil && l.Band.Form == quantity.Bare:
@@ -65,6 +65,6 @@ func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, help string)
 		d.Label = "`" + l.Named.Name + "` has no band here"
 		d.Related = append(d.Related, related(named.At, "the limit is declared here"))
 	default:
-		p.msgs.Report("limits-missing", at, help, "this %s has no limits", what)
+		p.msgs.Report("limits-missing", at, fix, "this %s has no limits", what)
 	}
 }

@@ -7,7 +7,7 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 )
 
-// The mend says what a wrench must hold, and names a size where one suits.
+// The fix says what a wrench must hold, and names a size where one suits.
 func TestNeed(t *testing.T) {
 	for _, c := range []struct{ limits, want string }{
 		{"330 to 370 N·m", "add a wrench whose range holds 330 to 370 N·m, such as one of 100 to 500 N·m"},
@@ -26,7 +26,7 @@ func TestNeed(t *testing.T) {
 		got := ""
 		for _, d := range list.Sorted() {
 			if d.Slug == "wrench-none" {
-				got += strings.ReplaceAll(d.Help, "\u00a0", " ")
+				got += strings.ReplaceAll(d.Fix, "\u00a0", " ")
 			}
 		}
 		if got != c.want {

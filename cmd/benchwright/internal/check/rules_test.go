@@ -130,7 +130,7 @@ func TestGauges(t *testing.T) {
 	})
 }
 
-// A gauge as the mend describes it gives no message, whatever the limits, the
+// A gauge as the fix describes it gives no message, whatever the limits, the
 // rule and the guard band.
 func TestBetterGaugeDoes(t *testing.T) {
 	r := rand.New(rand.NewPCG(10, 6))
@@ -163,9 +163,9 @@ func TestBetterGaugeDoes(t *testing.T) {
 			if round == 2 {
 				t.Fatalf("%s with %s: %s gives %q", limits, rule, gauge, found[0].Message)
 			}
-			m := described.FindStringSubmatch(found[0].Help)
+			m := described.FindStringSubmatch(found[0].Fix)
 			if m == nil {
-				t.Fatalf("%s with %s: %s", limits, rule, found[0].Help)
+				t.Fatalf("%s with %s: %s", limits, rule, found[0].Fix)
 			}
 			gauge = "resolution: " + m[1]
 			if m[2] != "" {
@@ -211,7 +211,7 @@ func TestGaugeRule(t *testing.T) {
 	}
 }
 
-// The mend names the finest gauge of the shop that keeps every rule, else what
+// The fix names the finest gauge of the shop that keeps every rule, else what
 // to buy.
 func TestBetterGauge(t *testing.T) {
 	fine := "  fine: {name: Fine indicator, resolution: 0.002 mm, range: 0 to 1 mm}\n"
@@ -237,7 +237,7 @@ func TestBetterGauge(t *testing.T) {
 		for _, rule := range []func(*pass){marks, gauges} {
 			rule(&pass{Card: m.card, msgs: list})
 		}
-		if list.Len() != 1 || list.Sorted()[0].Help != c.want {
+		if list.Len() != 1 || list.Sorted()[0].Fix != c.want {
 			t.Errorf("%s on the %s: %v, want %q", c.limits, c.gauge, list.Sorted(), c.want)
 		}
 	}

@@ -25,30 +25,30 @@ func shims(p *pass) {
 // shimFacts asks for what the unit must say of the pack: it differs from drive
 // to drive, and nothing is assumed.
 func (p *pass) shimFacts(i *card.Shim) bool {
-	key, what, help := "", "", ""
+	key, what, fix := "", "", ""
 	k, aimless := i.Pack, i.From.Aimless()
 	switch {
 	case i.Other != nil && i.Other.SafeSide == "":
 		k = i.Other
 		fallthrough
 	case k.SafeSide == "":
-		key, what, help = "safe-side", "to which side it errs more safely", "add `safe-side: more` or `safe-side: less`"
+		key, what, fix = "safe-side", "to which side it errs more safely", "add `safe-side: more` or `safe-side: less`"
 	case aimless:
 		return true
 	case k.Reading == "":
-		key, what, help = "reading", "what is read to set it", "add `reading:` with a word for it, such as `lash`"
+		key, what, fix = "reading", "what is read to set it", "add `reading:` with a word for it, such as `lash`"
 	case k.MoreShim.Sign() == 0:
-		key, what, help = "more-shim", "what a thicker pack does to the reading", "add `more-shim:` with `opens`, `closes`, `raises` or `lowers`"
+		key, what, fix = "more-shim", "what a thicker pack does to the reading", "add `more-shim:` with `opens`, `closes`, `raises` or `lowers`"
 	case k.Rate == nil && !k.Theory:
-		key, what, help = "rate", "how far a thicker pack moves the reading", "add `rate:` with the manual's own number, or `rate: theory` to have it computed from the gears"
+		key, what, fix = "rate", "how far a thicker pack moves the reading", "add `rate:` with the manual's own number, or `rate: theory` to have it computed from the gears"
 	case i.Rate == nil && k.Moves == "":
-		key, what, help = "moves", "which gear it moves", "add `moves: pinion` or `moves: gear`"
+		key, what, fix = "moves", "which gear it moves", "add `moves: pinion` or `moves: gear`"
 	case i.Rate == nil && skew(p.Unit.Pair(k.Gears)):
-		what, help = "how far it moves the reading: the theory is for shafts at 90°", "write the manual's own number in `rate:`"
+		what, fix = "how far it moves the reading: the theory is for shafts at 90°", "write the manual's own number in `rate:`"
 	case i.Rate == nil && p.Unit.Pair(k.Gears) != nil:
-		what, help = "enough of its gears", "give the pair its `teeth`, `pressure-angle`, `spiral` where it has one, and `shaft-angle: 90°`"
+		what, fix = "enough of its gears", "give the pair its `teeth`, `pressure-angle`, `spiral` where it has one, and `shaft-angle: 90°`"
 	case i.Rate == nil:
-		key, what, help = "gears", "enough of its gears", "add `gears:` with the id of the pair, and `teeth`, `pressure-angle`, `spiral`, `shaft-angle: 90°` and `pitch-radius` to the pair"
+		key, what, fix = "gears", "enough of its gears", "add `gears:` with the id of the pair, and `teeth`, `pressure-angle`, `spiral`, `shaft-angle: 90°` and `pitch-radius` to the pair"
 	default:
 		return true
 	}
@@ -59,7 +59,7 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 	if k == i.Other {
 		named = i.Shim.Other.Pack.At
 	}
-	d := p.msgs.Report("shim-fact", k.At, help, "pack `%s` does not say %s", k.ID, what)
+	d := p.msgs.Report("shim-fact", k.At, fix, "pack `%s` does not say %s", k.ID, what)
 	d.Related = append(d.Related, related(named, "a shim block makes this pack"))
 	return false
 }
@@ -111,11 +111,11 @@ func (p *pass) shimAim(i *card.Shim) bool {
 	}
 	most := new(big.Rat).Quo(least, new(big.Rat).Abs(i.Rate))
 	most = i.Micrometer.Scale.Floor(quantity.Convert(most, i.Unit, i.Micrometer.Scale.Unit))
-	help := "aim nearer to the middle"
+	fix := "aim nearer to the middle"
 	if most.Sign() > 0 {
-		help = "write `within: " + i.Micrometer.Scale.Print(most, mark) + "`, or less"
+		fix = "write `within: " + i.Micrometer.Scale.Print(most, mark) + "`, or less"
 	}
-	p.msgs.Report("shim-aim", i.KeyPlace("within"), help, "a pack that is %s off moves the %s by %s, out of %s",
+	p.msgs.Report("shim-aim", i.KeyPlace("within"), fix, "a pack that is %s off moves the %s by %s, out of %s",
 		i.Within.Unit.After(i.Within.Text), i.Pack.Reading, length(far, i.Unit, mark), written)
 	return false
 }
@@ -168,22 +168,22 @@ func (p *pass) shimTables(i *card.Shim) bool {
 	}
 	switch m.Fault {
 	case bench.PackBelow:
-		help := "narrow the span of readings, or read over a thicker set-up pack"
+		fix := "narrow the span of readings, or read over a thicker set-up pack"
 		switch {
 		case i.From.Etched():
-			help = "look `per-mark:` up again, its sign too, or narrow what the old pack expects"
+			fix = "look `per-mark:` up again, its sign too, or narrow what the old pack expects"
 		case i.From.By != nil:
-			help = "write a smaller `by:`, or narrow what the old pack expects"
+			fix = "write a smaller `by:`, or narrow what the old pack expects"
 		case len(i.From.Plus)+len(i.From.Minus) > 0:
-			help = "see whether a length stands on the wrong side, `plus:` for `minus:`, and what the readings expect"
+			fix = "see whether a length stands on the wrong side, `plus:` for `minus:`, and what the readings expect"
 		}
-		p.msgs.Report("shim-no-stack", at, help, "a pack of less than nothing would be needed for %s", where)
+		p.msgs.Report("shim-no-stack", at, fix, "a pack of less than nothing would be needed for %s", where)
 	case bench.PackSpread:
-		key, help := "over-pack", "write a `within:` that is more than `over-pack:`"
+		key, fix := "over-pack", "write a `within:` that is more than `over-pack:`"
 		if i.Round != nil && i.Within.In(i.OverPack.Unit).Value.Cmp(i.OverPack.Value) > 0 {
-			key, help = "round", "write a finer `round:`, or a wider `within:`"
+			key, fix = "round", "write a finer `round:`, or a wider `within:`"
 		}
-		p.msgs.Report("shim-no-stack", i.KeyPlace(key), help, "`%s` leaves nothing of `within: %s` for %s", key, i.Within.Unit.After(i.Within.Text), where)
+		p.msgs.Report("shim-no-stack", i.KeyPlace(key), fix, "`%s` leaves nothing of `within: %s` for %s", key, i.Within.Unit.After(i.Within.Text), where)
 	default:
 		what := "no pack near enough to"
 		if i.Round != nil { // a whole step, and nothing beside it
@@ -244,9 +244,9 @@ func (p *pass) stacksBeside(i *card.Shim) string {
 		}
 		can = append(can, length(s.Total, i.Unit, mark)+" ("+strings.Join(shims, " + ")+")")
 	}
-	help := "the stock can make " + strings.Join(can, " and ")
+	fix := "the stock can make " + strings.Join(can, " and ")
 	if len(can) == 0 {
-		help = "the stock can make nothing"
+		fix = "the stock can make nothing"
 	}
 	half := new(big.Rat).Quo(scale.Step, big.NewRat(2, 1))
 	nearest := scale.Floor(half.Add(half, quantity.Convert(want, i.Unit, scale.Unit)))
@@ -261,9 +261,9 @@ func (p *pass) stacksBeside(i *card.Shim) string {
 		case i.Round != nil:
 			other = "write a `round:` whose steps the stock makes"
 		}
-		help += "; buy shims of " + length(buy, i.Unit, mark) + ", or " + other
+		fix += "; buy shims of " + length(buy, i.Unit, mark) + ", or " + other
 	}
-	return help
+	return fix
 }
 
 // shimPacks asks that the micrometer can judge every pack.

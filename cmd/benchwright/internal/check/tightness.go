@@ -74,23 +74,23 @@ func (p *pass) reportTightness(t *card.Torque, g *card.Tightening, j bench.Tight
 	f := t.Fastener
 	pulls := fmt.Sprintf("%s pulls `%s` (%s, class %s)", g.Limit.Band.Written, f.ID, f.Thread, f.Class)
 	followed := t.ThenTurn != nil || g == &t.Tightening && t.Again != nil
-	help := "look up the torque, its unit of measure, the thread, the class and the nut factor again"
+	fix := "look up the torque, its unit of measure, the thread, the class and the nut factor again"
 	if len(j.Slips) > 0 {
 		slip := j.Slips[0]
 		asks := "is the decimal point in its place?"
 		if slip.Places == 0 {
 			asks = "is it " + slip.Meant.Unit.Symbol + " in the source?"
 		}
-		help = "look it up again: " + asks + " " + slip.Meant.Range(p.Shop.Mark()) + " would be ordinary"
+		fix = "look it up again: " + asks + " " + slip.Meant.Range(p.Shop.Mark()) + " would be ordinary"
 	}
 	var d *diag.Diagnostic
 	switch {
 	case j.Finding == bench.TightAbove:
-		d = p.msgs.Report("torque-over-proof", g.Stated, help, "%s with up to %s of its proof load", pulls, share(j.Most, j.Least, true))
+		d = p.msgs.Report("torque-over-proof", g.Stated, fix, "%s with up to %s of its proof load", pulls, share(j.Most, j.Least, true))
 	case j.Finding == bench.TightHigh:
-		d = p.msgs.Report("torque-unlikely", g.Stated, help, "%s with up to %s of its proof load; more than 90 %% is not usual", pulls, share(j.Most, j.Least, true))
+		d = p.msgs.Report("torque-unlikely", g.Stated, fix, "%s with up to %s of its proof load; more than 90 %% is not usual", pulls, share(j.Most, j.Least, true))
 	case j.Finding == bench.TightLow && !followed:
-		d = p.msgs.Report("torque-unlikely", g.Stated, help, "%s with as little as %s of its proof load; less than 30 %% is not usual", pulls, share(j.Least, j.Most, false))
+		d = p.msgs.Report("torque-unlikely", g.Stated, fix, "%s with as little as %s of its proof load; less than 30 %% is not usual", pulls, share(j.Least, j.Most, false))
 	default:
 		return
 	}

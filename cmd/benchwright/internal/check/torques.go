@@ -20,12 +20,12 @@ func orders(p *pass) {
 		if f == nil {
 			return
 		}
-		report := func(help, message string, args ...any) {
+		report := func(fix, message string, args ...any) {
 			at := t.Torque.Fastener.At
 			if len(written) > 0 {
 				at = t.KeyPlace("order")
 			}
-			d := p.msgs.Report("tightening-order", at, help, message, args...)
+			d := p.msgs.Report("tightening-order", at, fix, message, args...)
 			d.Related = append(d.Related, related(f.At, "the fastener is declared here"))
 		}
 		switch {
@@ -77,8 +77,8 @@ func passes(p *pass) {
 		if len(shares) == 0 || t.Fastener == nil {
 			return
 		}
-		report := func(help, message string, args ...any) {
-			p.msgs.Report("tightening-passes", shares[t.PassAt].At, help, message, args...)
+		report := func(fix, message string, args ...any) {
+			p.msgs.Report("tightening-passes", shares[t.PassAt].At, fix, message, args...)
 		}
 		if n := t.Fastener.Node.Get("count"); !t.Set() && n != nil && n.Text != "1" {
 			return // it could not be read, which is reported
@@ -105,11 +105,11 @@ func passes(p *pass) {
 				low = c.Wrench.Scale.Step
 			}
 			least := quantity.Scale{Step: big.NewRat(5, 1)}.Ceil(new(big.Rat).Mul(new(big.Rat).Quo(low, c.Setting), big.NewRat(100, 1)))
-			help := "take a wrench that begins lower"
+			fix := "take a wrench that begins lower"
 			if least.Cmp(big.NewRat(100, 1)) < 0 {
-				help = "begin with `" + least.RatString() + " %`, or take a wrench that begins lower"
+				fix = "begin with `" + least.RatString() + " %`, or take a wrench that begins lower"
 			}
-			report(help, "this pass lies below the lowest mark of `%s`, %s", c.Wrench.ID, c.Wrench.Scale.Print(low, p.Shop.Mark()))
+			report(fix, "this pass lies below the lowest mark of `%s`, %s", c.Wrench.ID, c.Wrench.Scale.Print(low, p.Shop.Mark()))
 		}
 	})
 }
@@ -117,8 +117,8 @@ func passes(p *pass) {
 // sequences refuses actions of one block that cannot follow one another.
 func sequences(p *pass) {
 	each(p, func(s *card.Step, t *card.Torque) {
-		report := func(key, help, message string) {
-			p.msgs.Report("torque-sequence", t.KeyPlace(key), help, "%s", message)
+		report := func(key, fix, message string) {
+			p.msgs.Report("torque-sequence", t.KeyPlace(key), fix, "%s", message)
 		}
 		until := t.Until.Reading.Name != ""
 		slack := t.BackOff != nil && t.Torque.Again == nil

@@ -56,7 +56,7 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 	if t.Wrench.Name != "" {
 		d.At, d.Message = t.Wrench.At, fmt.Sprintf("`%s` cannot be set to %s%s", t.Wrench.Name, g.Limit.Band.Written, through)
 		if g.Refused[0].Reason != bench.NoLength {
-			d.Help = "leave `wrench:` out and let the best one be chosen"
+			d.Fix = "leave `wrench:` out and let the best one be chosen"
 		}
 	}
 	d.Label = why(g.Refused)
@@ -160,19 +160,19 @@ func (p *pass) wrenchHolding(like string, b quantity.Band, refused []bench.Refus
 	if n.Step == nil || n.Low == nil || n.High == nil {
 		return "add a wrench" + like + " that holds " + b.Range(p.Shop.Mark()) + " to the shop"
 	}
-	help := "add a wrench" + like + " whose range holds " + b.Range(p.Shop.Mark())
+	fix := "add a wrench" + like + " whose range holds " + b.Range(p.Shop.Mark())
 	if slices.ContainsFunc(refused, func(r bench.Refusal) bool { return r.Reason == bench.NoMark }) {
-		help += ", with marks of " + quantity.Scale{Unit: b.Unit, Step: n.Step}.Print(n.Step, p.Shop.Mark()) + " or finer"
+		fix += ", with marks of " + quantity.Scale{Unit: b.Unit, Step: n.Step}.Print(n.Step, p.Shop.Mark()) + " or finer"
 	}
 	if n.Longest == nil { // the torque is not above zero
-		return help
+		return fix
 	}
 	top := size(n.High)
 	bottom := new(big.Rat).Mul(top, big.NewRat(1, 5))
 	if bottom.Cmp(n.Low) > 0 || top.Cmp(n.Longest) > 0 {
-		return help
+		return fix
 	}
-	return help + ", such as one of " + quantity.Decimal(bottom, p.Shop.Mark()) + " to " + b.Unit.After(quantity.Decimal(top, p.Shop.Mark()))
+	return fix + ", such as one of " + quantity.Decimal(bottom, p.Shop.Mark()) + " to " + b.Unit.After(quantity.Decimal(top, p.Shop.Mark()))
 }
 
 // size returns the least of 1, 2, 5, 10, 20, 50 … that is not below x > 0. Click

@@ -15,11 +15,11 @@ func accept(p *procedure.Procedure, msgs *diag.List) {
 		case !known:
 			d := msgs.Report("accept-unused", a.Slug.At, "take the entry out", "no message is called `%s`", a.Slug.Name)
 			if near := diag.Nearest(a.Slug.Name, diag.Slugs()); near != "" {
-				d.Help, d.Fix = "write `"+near+"`", &diag.Fix{At: a.Slug.At, Text: near}
+				d.Fix, d.Edit = "write `"+near+"`", &diag.Edit{At: a.Slug.At, Text: near}
 			}
 			continue
 		case page.Severity == diag.Error:
-			msgs.Report("accept-error", a.Slug.At, "mend it instead", "`%s` is an error, and errors are never accepted", a.Slug.Name)
+			msgs.Report("accept-error", a.Slug.At, "fix it instead", "`%s` is an error, and errors are never accepted", a.Slug.Name)
 			continue
 		case a.Because == "":
 			continue // the schema has asked for it: an accepted warning gives its reason

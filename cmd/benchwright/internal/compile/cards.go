@@ -143,9 +143,9 @@ func (lib *library) noUnit(p *procedure.Procedure, u *unit.Unit, msgs *diag.List
 			"this procedure stands alone, and `%s` is only the name of a unit", p.Unit.Name)
 		return
 	}
-	help := "put a unit.yaml with `unit: " + p.Unit.Name + "` in this folder or above it"
+	fix := "put a unit.yaml with `unit: " + p.Unit.Name + "` in this folder or above it"
 	if near := diag.Nearest(p.Unit.Name, ids); near != "" {
-		help += ", or move the procedure to the folder of `" + near + "`"
+		fix += ", or move the procedure to the folder of `" + near + "`"
 	}
-	msgs.Report("unit-unknown-here", p.Unit.At, help, "no unit.yaml stands in this folder or above it")
+	msgs.Report("unit-unknown-here", p.Unit.At, fix, "no unit.yaml stands in this folder or above it")
 }

@@ -5,9 +5,9 @@ import (
 	"testing"
 )
 
-// A number that fell apart at its comma is mended as the shop writes numbers, in
+// A number that fell apart at its comma is fixed as the shop writes numbers, in
 // shop.yaml itself too.
-func TestCommaMends(t *testing.T) {
+func TestCommaFixes(t *testing.T) {
 	shop := func(decimal, span string) string {
 		return "benchwright: 1\nshop: A\n" + decimal + "gauges:\n  dial: {resolution: 1 mm, range: " + span + "}\n"
 	}
@@ -27,8 +27,8 @@ func TestCommaMends(t *testing.T) {
 		for _, d := range messages(t, write(t, files), Options{}) {
 			if d.Slug == "flow-comma" && d.At.File.Name == c.file {
 				found = true
-				if d.Help != c.want {
-					t.Errorf("%q in %s: %s, want %s", c.decimal, c.file, d.Help, c.want)
+				if d.Fix != c.want {
+					t.Errorf("%q in %s: %s, want %s", c.decimal, c.file, d.Fix, c.want)
 				}
 			}
 		}

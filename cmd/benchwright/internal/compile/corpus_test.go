@@ -125,7 +125,7 @@ func (r *keyReader) read(at string, s map[string]any, n *syntax.Node) {
 var archive = regexp.MustCompile(`(?m)^-- (\S+) --\n`)
 
 // books returns the workspaces of testdata/keys.txtar, of the scripts, of the
-// pages' mends, and the demo, once for each of its procedures.
+// pages' fixes, and the demo, once for each of its procedures.
 func books(t *testing.T) []*book {
 	var out []*book
 	one := func(name string, w *workspace.Workspace) {
@@ -177,7 +177,7 @@ func books(t *testing.T) []*book {
 		}
 		page, _ := diag.PageOf(slug)
 		all := samples(page.Text, "Example")
-		maps.Copy(all, samples(page.Text, "Mend"))
+		maps.Copy(all, samples(page.Text, "Fix"))
 		files := all.files(t)
 		marked(t, files)
 		add(slug, files)

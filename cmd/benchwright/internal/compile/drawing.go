@@ -10,12 +10,12 @@ import (
 )
 
 // refused says of each thing in a drawing that is not drawn what it is and how
-// the drawing is mended. at is where the picture is named.
+// the drawing is fixed. at is where the picture is named.
 func (lib *library) refused(name string, at source.Place, msgs *diag.List) {
 	file := lib.drawing(name)
 	_, refused := svg.Read(file.Text)
 	for _, r := range refused {
-		d := msgs.Add(diag.Diagnostic{Slug: "drawing-refused", At: file.At(r.Start, r.End), Message: notDrawn(r), Help: mend(r)})
+		d := msgs.Add(diag.Diagnostic{Slug: "drawing-refused", At: file.At(r.Start, r.End), Message: notDrawn(r), Fix: fix(r)})
 		d.Related = append(d.Related, diag.Related{At: at, Message: "the drawing is shown here"})
 	}
 }
@@ -60,8 +60,8 @@ func notDrawn(r svg.Refusal) string {
 	panic(fmt.Sprintf("no message for the refusal %+v", r))
 }
 
-// mends are what to do about what is met most often, by element or property.
-var mends = map[string]string{
+// fixes are what to do about what is met most often, by element or property.
+var fixes = map[string]string{
 	"style":            "export as plain SVG, with the look written at each shape",
 	"xml-stylesheet":   "export as plain SVG, with the look written at each shape",
 	"DOCTYPE":          "take the line out, or export as plain SVG",
@@ -101,8 +101,8 @@ var mends = map[string]string{
 	"svg":              "put the inner drawing into a group, `g`",
 }
 
-// mend is what to do about a refusal.
-func mend(r svg.Refusal) string {
+// fix is what to do about a refusal.
+func fix(r svg.Refusal) string {
 	switch r.Kind {
 	case svg.Malformed, svg.NotSVG, svg.Twice:
 		return "export the drawing again, as plain SVG in UTF-8"
@@ -121,16 +121,16 @@ func mend(r svg.Refusal) string {
 	case svg.StrokeBent:
 		return "ungroup the shape, so that the stretching goes into its points"
 	case svg.Element, svg.Declared:
-		if help, ok := mends[r.Element]; ok {
-			return help
+		if fix, ok := fixes[r.Element]; ok {
+			return fix
 		}
-		if help, ok := mends[r.What]; ok {
-			return help
+		if fix, ok := fixes[r.What]; ok {
+			return fix
 		}
 		return "draw it with paths, lines, circles, rectangles and plain text, or take it out"
 	}
-	if help, ok := mends[r.What]; ok {
-		return help
+	if fix, ok := fixes[r.What]; ok {
+		return fix
 	}
 	if r.Kind == svg.Attribute {
 		return "take it out, or export as plain SVG"

@@ -82,7 +82,7 @@ func (o outcome) differs(before outcome, required bool) bool {
 		if slices.Contains(silent, d.Slug) || !required && strings.HasSuffix(d.Slug, "-unknown") {
 			return false
 		}
-		fresh = fresh || !slices.ContainsFunc(before.said, func(b diag.Diagnostic) bool { return b.Slug == d.Slug && b.Message == d.Message && b.Help == d.Help })
+		fresh = fresh || !slices.ContainsFunc(before.said, func(b diag.Diagnostic) bool { return b.Slug == d.Slug && b.Message == d.Message && b.Fix == d.Fix })
 	}
 	return fresh || len(o.said) < len(before.said) || o.faces != before.faces
 }

@@ -15,7 +15,7 @@ import (
 )
 
 // Every page of messages is a test: its example must give exactly one message,
-// the page's own, at the text between « and »; its mend must give none.
+// the page's own, at the text between « and »; its fix must give none.
 //
 // What stands in a page is only what the slip is about. It is put into a small
 // sound workspace, testdata/pages, and the info string of its ~~~ fence says
@@ -29,7 +29,7 @@ import (
 //	~~~ PATH       any other file as a whole: md-48/strip.md, md-48/test.md
 //	~~~ alone.md   a whole file outside any workspace, checked by itself
 //
-// The fences are tildes, so that typed blocks stand inside as they are. A mend
+// The fences are tildes, so that typed blocks stand inside as they are. A fix
 // takes over what it does not show again: one that shows the step alone keeps
 // the unit.yaml of the example.
 
@@ -41,7 +41,7 @@ const (
 	alone = "alone.md"
 )
 
-// A sample is the fenced pieces of an example or a mend by info string.
+// A sample is the fenced pieces of an example or a fix by info string.
 type sample map[string]string
 
 // samples returns the pieces that stand under a heading of a page.
@@ -50,7 +50,7 @@ func samples(text, heading string) sample {
 	if !found {
 		return nil
 	}
-	text, _, _ = strings.Cut(text, "\n## "+map[string]string{"Example": "Mend", "Mend": "\x00"}[heading])
+	text, _, _ = strings.Cut(text, "\n## "+map[string]string{"Example": "Fix", "Fix": "\x00"}[heading])
 	return pieces(text)
 }
 
@@ -225,12 +225,12 @@ func TestPages(t *testing.T) {
 		t.Run(slug, func(t *testing.T) {
 			t.Parallel()
 			page, _ := diag.PageOf(slug)
-			example, mend := samples(page.Text, "Example"), samples(page.Text, "Mend")
-			if len(example) == 0 || len(mend) == 0 {
-				t.Fatal("the page has no example or no mend")
+			example, fix := samples(page.Text, "Example"), samples(page.Text, "Fix")
+			if len(example) == 0 || len(fix) == 0 {
+				t.Fatal("the page has no example or no fix")
 			}
 			one(t, slug, example)
-			sound(t, example, mend)
+			sound(t, example, fix)
 		})
 	}
 }
@@ -271,27 +271,27 @@ func manners(t *testing.T, d diag.Diagnostic) {
 	switch {
 	case d.Message == "":
 		t.Error("the message is empty")
-	case d.Help == "":
-		t.Errorf("no mend is named: %s", d.Message)
-	case strings.HasSuffix(d.Help, ".") && !strings.Contains(d.Help, "```") || strings.Contains(d.Help, "%!"):
-		t.Errorf("the mend is badly put together: %s", d.Help)
+	case d.Fix == "":
+		t.Errorf("no fix is named: %s", d.Message)
+	case strings.HasSuffix(d.Fix, ".") && !strings.Contains(d.Fix, "```") || strings.Contains(d.Fix, "%!"):
+		t.Errorf("the fix is badly put together: %s", d.Fix)
 	}
 }
 
-// sound requires that a mend, on top of its example, gives no message.
-func sound(t *testing.T, example, mend sample) {
+// sound requires that a fix, on top of its example, gives no message.
+func sound(t *testing.T, example, fix sample) {
 	t.Helper()
 	all := sample{}
 	for info, text := range example {
 		all[info] = text
 	}
-	for info, text := range mend {
+	for info, text := range fix {
 		all[info] = text
 	}
 	files := all.files(t)
-	marked(t, files) // what was wrong may be mended elsewhere, as a wrench is added to the shop
+	marked(t, files) // what was wrong may be fixed elsewhere, as a wrench is added to the shop
 	if list := messages(t, write(t, files), Options{}); len(list) > 0 {
-		t.Errorf("the mend gives messages:\n%s", shown(list))
+		t.Errorf("the fix gives messages:\n%s", shown(list))
 	}
 }
 
@@ -312,7 +312,7 @@ func TestPagesHaveTheirParts(t *testing.T) {
 				t.Errorf("%s: a line is wider than %d cells: %s", slug, most, line)
 			}
 		}
-		if headings != "At the bench; Example; Mend; " || fenced {
+		if headings != "At the bench; Example; Fix; " || fenced {
 			t.Errorf("%s has the headings %s", slug, headings)
 		}
 		if page.Summary == "" || strings.HasSuffix(page.Summary, ".") {

@@ -157,7 +157,7 @@ func (lib *library) readProcedures(msgs *diag.List) {
 	}
 }
 
-// settle gives each message the mend for how the shop writes numbers.
+// settle gives each message the fix for how the shop writes numbers.
 func (lib *library) settle(list *diag.List) {
 	if lib.workspace.Shop != nil {
 		list.Settle(lib.decimal == quantity.Comma)
@@ -257,7 +257,7 @@ func (lib *library) missingCards(msgs *diag.List) {
 				}
 				d := msgs.Report("card-unknown", c.At, "write the procedure, or take the card out of the job", "no card is called `%s`", c.Number)
 				if near := diag.Nearest(c.Number, numbers); near != "" {
-					d.Help = "write `" + near + "`"
+					d.Fix = "write `" + near + "`"
 				}
 			}
 		}
@@ -292,7 +292,7 @@ func validate(kind string, t *syntax.Tree, head source.Place, msgs *diag.List) {
 		default:
 			at = t.File.At(value.Start, value.End)
 		}
-		t.Refused = msgs.Report(v.Slug, at, v.Help, "%s", v.Message).Proof()
+		t.Refused = msgs.Report(v.Slug, at, v.Fix, "%s", v.Message).Proof()
 	}
 }
 

@@ -1,5 +1,5 @@
 // Package diag holds what benchwright says to a writer: one message for one
-// slip, each with a slug, a place, a sentence and the mend. Every room may
+// slip, each with a slug, a place, a sentence and the fix. Every room may
 // report; nobody else prints.
 package diag
 
@@ -28,17 +28,17 @@ type Diagnostic struct {
 	Message string       // one sentence: what is wrong, no position, no full stop
 	Label   string       // a few words at the caret, "" for none
 	Related []Related    // other places that matter
-	Help    string       // the mend, in the imperative, "" where there is none
-	Fix     *Fix         // the mend as an edit, where a program could make it
-	Mends   *Mends       // two mends of which Help is one when it is known how the shop writes numbers; mostly nil
+	Fix     string       // the fix, in the imperative, "" where there is none
+	Edit    *Edit        // the fix as an edit, where a program could make it
+	Fixes   *Fixes       // two fixes of which Fix is one when it is known how the shop writes numbers; mostly nil
 	Rests   Basis        // what may be at fault in its place
 
 	listed bool // it was put on a list
 }
 
-// Mends are the mends of a number in a shop that writes 0,15 and in one that
+// Fixes are the fixes of a number in a shop that writes 0,15 and in one that
 // writes 0.15.
-type Mends struct{ Comma, Point string }
+type Fixes struct{ Comma, Point string }
 
 // A Basis is the files that a message takes for sound. Where one of them has an
 // error of its own, that error may have caused the message, which then waits:
@@ -58,8 +58,8 @@ type Related struct {
 	Message string
 }
 
-// A Fix replaces the text at a place.
-type Fix struct {
+// An Edit replaces the text at a place.
+type Edit struct {
 	At   source.Place
 	Text string
 }
@@ -84,7 +84,7 @@ type List struct {
 func (l *List) Add(d Diagnostic) *Diagnostic {
 	// What is printed on a card keeps value and unit together; a message is
 	// copied and searched.
-	d.Message, d.Label, d.Help = spaced(d.Message), spaced(d.Label), spaced(d.Help)
+	d.Message, d.Label, d.Fix = spaced(d.Message), spaced(d.Label), spaced(d.Fix)
 	d.listed = true
 	if d.Severity() == Error {
 		l.reported++
@@ -95,9 +95,9 @@ func (l *List) Add(d Diagnostic) *Diagnostic {
 
 func spaced(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 
-// Report adds a message and its mend.
-func (l *List) Report(slug string, at source.Place, help, format string, args ...any) *Diagnostic {
-	return l.Add(Diagnostic{Slug: slug, At: at, Help: help, Message: fmt.Sprintf(format, args...)})
+// Report adds a message and its fix.
+func (l *List) Report(slug string, at source.Place, fix, format string, args ...any) *Diagnostic {
+	return l.Add(Diagnostic{Slug: slug, At: at, Fix: fix, Message: fmt.Sprintf(format, args...)})
 }
 
 // Join adds all messages of other.
@@ -143,15 +143,15 @@ func (l *List) Sorted() []Diagnostic {
 	})
 }
 
-// Settle makes the mends that depend on how the shop writes numbers one.
+// Settle makes the fixes that depend on how the shop writes numbers one.
 func (l *List) Settle(comma bool) {
 	for i := range l.items {
 		switch d := &l.items[i]; {
-		case d.Mends == nil:
+		case d.Fixes == nil:
 		case comma:
-			d.Help = d.Mends.Comma
+			d.Fix = d.Fixes.Comma
 		default:
-			d.Help = d.Mends.Point
+			d.Fix = d.Fixes.Point
 		}
 	}
 }

@@ -24,7 +24,7 @@ type jsonRelated struct {
 	Message string    `json:"message"`
 }
 
-type jsonFix struct {
+type jsonEdit struct {
 	File  string    `json:"file"`
 	Start jsonPoint `json:"start"`
 	End   jsonPoint `json:"end"`
@@ -40,8 +40,8 @@ type jsonMessage struct {
 	Message  string        `json:"message"`
 	Label    string        `json:"label"`
 	Related  []jsonRelated `json:"related"`
-	Help     string        `json:"help"`
-	Fix      *jsonFix      `json:"fix"`
+	Fix      string        `json:"fix"`
+	Edit     *jsonEdit     `json:"edit"`
 }
 
 // WriteJSON writes all messages as one document. Every field is always there.
@@ -52,16 +52,16 @@ func WriteJSON(w io.Writer, messages []Diagnostic) error {
 	}{Format, make([]jsonMessage, 0, len(messages))}
 	for _, d := range messages {
 		m := jsonMessage{Slug: d.Slug, Severity: d.Severity(), File: name(d.At),
-			Message: d.Message, Label: d.Label, Related: []jsonRelated{}, Help: d.Help}
+			Message: d.Message, Label: d.Label, Related: []jsonRelated{}, Fix: d.Fix}
 		m.Start, m.End = points(d.At)
 		for _, r := range d.Related {
 			j := jsonRelated{File: name(r.At), Message: r.Message}
 			j.Start, j.End = points(r.At)
 			m.Related = append(m.Related, j)
 		}
-		if d.Fix != nil {
-			m.Fix = &jsonFix{File: name(d.Fix.At), Text: d.Fix.Text}
-			m.Fix.Start, m.Fix.End = points(d.Fix.At)
+		if d.Edit != nil {
+			m.Edit = &jsonEdit{File: name(d.Edit.At), Text: d.Edit.Text}
+			m.Edit.Start, m.Edit.End = points(d.Edit.At)
 		}
 		doc.Messages = append(doc.Messages, m)
 	}

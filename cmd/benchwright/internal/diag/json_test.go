@@ -11,8 +11,8 @@ import (
 func TestJSON(t *testing.T) {
 	place := at("md-48/strip.md", "a\nat 20 °C: «b» <c>\n")
 	messages := []Diagnostic{
-		{Slug: "limit-unknown", At: place, Message: "no limit is called `b` & <c>", Label: "here", Help: "write `d`",
-			Related: []Related{{At: at("u.yaml", "«x»"), Message: "declared here"}}, Fix: &Fix{At: place, Text: "d"}},
+		{Slug: "limit-unknown", At: place, Message: "no limit is called `b` & <c>", Label: "here", Fix: "write `d`",
+			Related: []Related{{At: at("u.yaml", "«x»"), Message: "declared here"}}, Edit: &Edit{At: place, Text: "d"}},
 		{Slug: "why-missing", At: source.Place{}, Message: "m"},
 	}
 	var b bytes.Buffer
@@ -54,8 +54,8 @@ func TestJSON(t *testing.T) {
           "message": "declared here"
         }
       ],
-      "help": "write ` + "`d`" + `",
-      "fix": {
+      "fix": "write ` + "`d`" + `",
+      "edit": {
         "file": "md-48/strip.md",
         "start": {
           "offset": 13,
@@ -87,8 +87,8 @@ func TestJSON(t *testing.T) {
       "message": "m",
       "label": "",
       "related": [],
-      "help": "",
-      "fix": null
+      "fix": "",
+      "edit": null
     }
   ]
 }

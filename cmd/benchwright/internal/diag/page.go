@@ -25,7 +25,7 @@ var pages embed.FS
 //	## Example
 //	fenced files, the wrong text between « and »
 //
-//	## Mend
+//	## Fix
 //	the same files, put right
 type Page struct {
 	Slug     string

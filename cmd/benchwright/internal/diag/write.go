@@ -68,12 +68,12 @@ func (p printer) message(d Diagnostic) {
 		fmt.Fprintf(p, "  %snote: %s\n", where(r.At), Printable(r.Message))
 		p.excerpt(r.At, "", tint)
 	}
-	if d.Help != "" {
-		lines := strings.Split(d.Help, "\n") // a mend may hold a block to paste
+	if d.Fix != "" {
+		lines := strings.Split(d.Fix, "\n") // a fix may hold a block to paste
 		for i := range lines {
 			lines[i] = Printable(lines[i])
 		}
-		fmt.Fprintf(p, "  %s %s\n", p.paint(green, "mend:"), strings.Join(lines, "\n"))
+		fmt.Fprintf(p, "  %s %s\n", p.paint(green, "fix:"), strings.Join(lines, "\n"))
 	}
 	fmt.Fprintln(p)
 }

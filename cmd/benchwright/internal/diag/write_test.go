@@ -125,10 +125,10 @@ func TestLongLines(t *testing.T) {
 }
 
 func TestWholeMessage(t *testing.T) {
-	d := Diagnostic{Slug: "why-missing", At: at("a.md", "a «b» c\n"), Message: "it says `\x1b[2J`", Label: "here", Help: "do:\n\n    this",
+	d := Diagnostic{Slug: "why-missing", At: at("a.md", "a «b» c\n"), Message: "it says `\x1b[2J`", Label: "here", Fix: "do:\n\n    this",
 		Related: []Related{{At: at("u.yaml", "x: «y»\n"), Message: "declared here"}}}
 	want := "a.md:1:3: warning: it says `·[2J` [why-missing]\n  1 | a b c\n    |   ^ here\n" +
-		"  u.yaml:1:4: note: declared here\n  1 | x: y\n    |    ^\n  mend: do:\n\n    this\n\n"
+		"  u.yaml:1:4: note: declared here\n  1 | x: y\n    |    ^\n  fix: do:\n\n    this\n\n"
 	if got := text(t, d); got != want {
 		t.Errorf("got\n%swant\n%s", got, want)
 	}
@@ -136,7 +136,7 @@ func TestWholeMessage(t *testing.T) {
 	if err := WriteText(&b, []Diagnostic{d}, true); err != nil {
 		t.Fatal(err)
 	}
-	for _, s := range []string{yellow + "warning:" + plain, yellow + "^ here" + plain, green + "mend:" + plain} {
+	for _, s := range []string{yellow + "warning:" + plain, yellow + "^ here" + plain, green + "fix:" + plain} {
 		if !strings.Contains(b.String(), s) {
 			t.Errorf("in colour there is no %q in\n%q", s, b.String())
 		}

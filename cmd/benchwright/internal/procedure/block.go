@@ -87,14 +87,14 @@ func (r *Reader) unknownType(base Base, kind string) diag.Reported {
 		return r.Msgs.Report("block-not-yet", base.At, "say it in the step's text until then",
 			"`%s` blocks are part of the language, but this version does not build them yet", kind).Proof()
 	}
-	help := "use one of: " + strings.Join(Built, ", ")
+	fix := "use one of: " + strings.Join(Built, ", ")
 	if ours := synonyms[strings.ToLower(kind)]; ours != "" {
-		help = "write `" + ours + "`"
+		fix = "write `" + ours + "`"
 		if level := strings.ToLower(kind); ours == "caution" && level != "hazard" {
-			help += ", with `level: " + level + "` in it"
+			fix += ", with `level: " + level + "` in it"
 		}
 	} else if near := diag.Nearest(kind, slices.Concat(Built, Later)); near != "" {
-		help = "write `" + near + "`"
+		fix = "write `" + near + "`"
 	}
-	return r.Msgs.Report("block-unknown", base.At, help, "no block is called `%s`", kind).Proof()
+	return r.Msgs.Report("block-unknown", base.At, fix, "no block is called `%s`", kind).Proof()
 }

@@ -122,7 +122,7 @@ func TestLimits(t *testing.T) {
 	}
 }
 
-// What the trade also calls a block is mended to our word for it.
+// What the trade also calls a block is fixed to our word for it.
 func TestSynonyms(t *testing.T) {
 	for kind, want := range map[string]string{
 		"witness": "write `hold-point`", "warning": "write `caution`, with `level: warning` in it", "Danger": "write `caution`, with `level: danger` in it",
@@ -132,7 +132,7 @@ func TestSynonyms(t *testing.T) {
 		msgs := &diag.List{}
 		doc := syntax.ReadDoc(source.NewFile("strip.md", []byte(front+"## Work\n\n### Step\n\n```"+kind+"\nof: a\n```\n")), msgs)
 		(&Reader{Mark: quantity.Point, Msgs: msgs}).Read(doc)
-		if got := msgs.Sorted(); len(got) != 1 || got[0].Slug != "block-unknown" || got[0].Help != want {
+		if got := msgs.Sorted(); len(got) != 1 || got[0].Slug != "block-unknown" || got[0].Fix != want {
 			t.Errorf("%s: %v", kind, got)
 		}
 	}

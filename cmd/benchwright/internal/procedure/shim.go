@@ -148,18 +148,18 @@ func (r shimReader) from(n *syntax.Node) {
 	f.Plus, f.Minus = r.lengths(n.Get("plus")), r.lengths(n.Get("minus"))
 	f.First, f.Last = r.Marks(n.Get("marks"))
 	r.s.From = f
-	if help, message := r.amiss(n, &f); message != "" && !r.Bad().Is() {
+	if fix, message := r.amiss(n, &f); message != "" && !r.Bad().Is() {
 		at := f.At
 		if r.s.Other != nil && r.s.Other.Pack.Name == r.s.Pack.Name {
 			at = r.s.Other.Pack.At
 		}
-		r.Refuse("shim-from", at, help, "%s", message)
+		r.Refuse("shim-from", at, fix, "%s", message)
 	}
 }
 
 // amiss returns what is wrong with what a pack is made from, as a whole, and its
-// mend; "" for nothing.
-func (r shimReader) amiss(n *syntax.Node, f *ShimFrom) (mend, message string) {
+// fix; "" for nothing.
+func (r shimReader) amiss(n *syntax.Node, f *ShimFrom) (fix, message string) {
 	reading, sum, place := f.Reading.Name != "", len(f.Plus)+len(f.Minus) > 0, 0
 	kinds := 0
 	for _, is := range []bool{reading, sum, f.Etched(), f.By != nil} {

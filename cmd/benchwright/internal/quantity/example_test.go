@@ -27,10 +27,10 @@ func ExampleParseBand() {
 	// 100 N·m is 100 N·m
 }
 
-// A problem says what is wrong and how to mend it.
+// A problem says what is wrong and how to fix it.
 func ExampleParseBand_problem() {
 	_, problem := quantity.ParseBand("95-105 Nm", quantity.Point)
-	fmt.Printf("%s: %s: %s\n", problem.Slug, problem.Message, problem.Help)
+	fmt.Printf("%s: %s: %s\n", problem.Slug, problem.Message, problem.Fix)
 	// Output: range-hyphen: a range is not joined by `-`: write `95 to 105 Nm`
 }
 

@@ -13,7 +13,7 @@ import (
 func ParseBand(text string, mark Mark) (Band, *Problem) { return ParseBandOf(text, mark, None) }
 
 // ParseBandOf reads a quantity that must be of a dimension: another is a
-// measure-kind problem, and help names units of the right kind.
+// measure-kind problem, and fix names units of the right kind.
 func ParseBandOf(text string, mark Mark, want Dimension) (Band, *Problem) {
 	return (&reader{text: text, mark: mark, want: want}).read()
 }
@@ -62,7 +62,7 @@ func (r *reader) readValue() (Value, *Problem) {
 	}
 	if b.Form != Bare {
 		return Value{}, &Problem{Slug: "quantity-malformed", End: len(r.text), Message: "one value is wanted here, not limits",
-			Help: "write " + quoted(b.Unit.After(b.Numbers[0].Text))}
+			Fix: "write " + quoted(b.Unit.After(b.Numbers[0].Text))}
 	}
 	return Value{*b.Nominal, b.Unit}, nil
 }
@@ -76,15 +76,15 @@ func ParseNumber(text string, mark Mark) (Number, *Problem) {
 	r.skip()
 	n, ok := r.number()
 	if r.skip(); ok && r.rest() != "" {
-		help := "write " + quoted(n.Text)
+		fix := "write " + quoted(n.Text)
 		switch c := first(r.rest()); {
 		case r.rest() == "%": // of one, and not of a hundred
 			part := new(big.Rat).Quo(n.Value, big.NewRat(100, 1))
-			help = "write " + quoted(Decimal(part, mark))
+			fix = "write " + quoted(Decimal(part, mark))
 		case c == 'e' || c == 'E':
-			help = "write it out, without an `e`"
+			fix = "write it out, without an `e`"
 		}
-		r.fail("quantity-malformed", r.pos, r.pos+len(r.rest()), "a plain number is wanted here", help)
+		r.fail("quantity-malformed", r.pos, r.pos+len(r.rest()), "a plain number is wanted here", fix)
 	}
 	if r.problem != nil {
 		return Number{}, r.problem

@@ -103,8 +103,8 @@ type Problem struct {
 	Slug       string
 	Start, End int
 	Message    string
-	Help       string
-	ByExample  bool // Help shows the form by an example: who knows what is asked may show a better one
+	Fix        string
+	ByExample  bool // Fix shows the form by an example: who knows what is asked may show a better one
 }
 
 // A Scale is the marks that an instrument has: from Low to High in steps of

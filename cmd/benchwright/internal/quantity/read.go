@@ -13,15 +13,15 @@ import (
 // maxText is the most bytes that a quantity has.
 const maxText = 200
 
-// asIn is the help where no better text can be guessed, and no kind is wanted.
+// asIn is the fix where no better text can be guessed, and no kind is wanted.
 const asIn = "write it as in `95 to 105 mm`, `100 ±5 mm`, `max 0.05 mm` or `at least 12 mm`"
 
-// usual is a value of each kind, for a mend to show the form. Whole numbers
+// usual is a value of each kind, for a fix to show the form. Whole numbers
 // read the same in every shop.
 var usual = map[Dimension]string{Length: "60 mm", Angle: "30°", Mass: "2 kg", Force: "40 kN", Torque: "100 N·m", Pressure: "35 kPa",
 	Volume: "2 L", Temperature: "20 °C", Time: "10 min", Proportion: "30 %", LeakRate: "10 Pa·L/s", Expansion: "12 ppm/°C"}
 
-// form is the help where no better text can be guessed: limits of the kind that
+// form is the fix where no better text can be guessed: limits of the kind that
 // is wanted, or one value.
 func (r *reader) form() string {
 	one, known := usual[r.want]
@@ -56,13 +56,13 @@ type reader struct {
 
 type span struct{ start, end int }
 
-func (r *reader) fail(slug string, start, end int, message, help string) {
+func (r *reader) fail(slug string, start, end int, message, fix string) {
 	if r.problem == nil {
-		r.problem = &Problem{Slug: slug, Start: start, End: end, Message: message, Help: help}
+		r.problem = &Problem{Slug: slug, Start: start, End: end, Message: message, Fix: fix}
 	}
 }
 
-// malformed fails where no better mend is known than an example of the form.
+// malformed fails where no better fix is known than an example of the form.
 func (r *reader) malformed(start, end int, message string) {
 	if r.problem == nil {
 		r.fail("quantity-malformed", start, end, message, r.form())
@@ -315,9 +315,9 @@ func (r *reader) hyphen(at int, low Number, start int) {
 	if !ok {
 		return
 	}
-	help := "write " + quoted(strings.TrimRight(r.text[:start], blanks)+" to "+r.text[from:])
+	fix := "write " + quoted(strings.TrimRight(r.text[:start], blanks)+" to "+r.text[from:])
 	if one := big.NewRat(1, 1); low.Value.IsInt() && high.Fraction() && high.Value.Cmp(one) < 0 && strings.Contains(joiner, "-") {
-		help = "write " + quoted(r.text[:at]+low.Text+"-"+r.text[from:])
+		fix = "write " + quoted(r.text[:at]+low.Text+"-"+r.text[from:])
 	}
-	r.fail("range-hyphen", start, end, fmt.Sprintf("a range is not joined by `%s`", joiner), help)
+	r.fail("range-hyphen", start, end, fmt.Sprintf("a range is not joined by `%s`", joiner), fix)
 }

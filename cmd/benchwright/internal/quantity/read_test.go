@@ -113,12 +113,12 @@ func TestParseBandWithComma(t *testing.T) {
 	}
 }
 
-// Each slip gives its message at the narrowest place, with a mend.
+// Each slip gives its message at the narrowest place, with a fix.
 func TestProblems(t *testing.T) {
 	for _, c := range []struct {
-		mark             Mark
-		text             string // the place between « and »
-		slug, says, help string
+		mark            Mark
+		text            string // the place between « and »
+		slug, says, fix string
 	}{
 		{Point, "95 to «105»", "measure-missing", "the unit of measure is missing", "write it after the number, as in `95 to 105 mm` or `95 to 105 N·m`"},
 		{Point, "100 ±«5»", "measure-missing", "the unit of measure is missing", "write it after the number, as in `100 ±5 mm` or `100 ±5 N·m`"},
@@ -196,8 +196,8 @@ func TestProblems(t *testing.T) {
 			t.Errorf("%q was read", text)
 			continue
 		}
-		if p.Slug != c.slug || p.Message != c.says || p.Help != c.help {
-			t.Errorf("%q:\n got %s: %s | %s\nwant %s: %s | %s", text, p.Slug, p.Message, p.Help, c.slug, c.says, c.help)
+		if p.Slug != c.slug || p.Message != c.says || p.Fix != c.fix {
+			t.Errorf("%q:\n got %s: %s | %s\nwant %s: %s | %s", text, p.Slug, p.Message, p.Fix, c.slug, c.says, c.fix)
 		}
 		if p.Start != start || p.End != end {
 			t.Errorf("%q: marked %q, want %q", text, text[p.Start:p.End], text[start:end])
@@ -210,7 +210,7 @@ func TestParseBandOf(t *testing.T) {
 		text string
 		want Dimension
 		slug string
-		help string
+		fix  string
 	}{
 		{"95 to 105 N·m", Torque, "", ""},
 		{"95 to 105", Torque, "measure-missing", "write it after the number, as in `95 to 105 N·m`"},
@@ -224,8 +224,8 @@ func TestParseBandOf(t *testing.T) {
 		switch {
 		case c.slug == "" && (p != nil || b.Unit.Dimension != c.want):
 			t.Errorf("%q is not a %s: %v", c.text, c.want, p)
-		case c.slug != "" && (p == nil || p.Slug != c.slug || p.Help != c.help):
-			t.Errorf("%q: %+v, want %s: %s", c.text, p, c.slug, c.help)
+		case c.slug != "" && (p == nil || p.Slug != c.slug || p.Fix != c.fix):
+			t.Errorf("%q: %+v, want %s: %s", c.text, p, c.slug, c.fix)
 		}
 	}
 	_, p := ParseBandOf("95 mm", Point, Torque)

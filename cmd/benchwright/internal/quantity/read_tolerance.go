@@ -35,8 +35,8 @@ func (r *reader) tolerance() (b Band, ok bool) {
 	}
 	zoneStart, _ := at(4)
 	_, zoneEnd := at(5)
-	unknown := func(start, end int, message, help string) (Band, bool) {
-		r.fail("tolerance-unknown", start, end, message, help)
+	unknown := func(start, end int, message, fix string) (Band, bool) {
+		r.fail("tolerance-unknown", start, end, message, fix)
 		return Band{}, true
 	}
 	if r.want != None && r.want != Length {

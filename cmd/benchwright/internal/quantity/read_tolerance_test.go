@@ -55,7 +55,7 @@ func TestReadToleranceProblems(t *testing.T) {
 		want Dimension
 		slug string
 		at   string
-		help string // "" for any
+		fix  string // "" for any
 	}{
 		{"25 x6", Length, "tolerance-unknown", "x6", "from the drawing"},
 		{"25 j6", Length, "tolerance-unknown", "j6", "from the drawing"}, // from memory alone
@@ -82,8 +82,8 @@ func TestReadToleranceProblems(t *testing.T) {
 			t.Errorf("%q is let through", c.text)
 			continue
 		}
-		if p.Slug != c.slug || c.text[p.Start:p.End] != c.at || !strings.Contains(p.Help, c.help) {
-			t.Errorf("%q: %s at %q, %s; want %s at %q, %s", c.text, p.Slug, c.text[p.Start:p.End], p.Help, c.slug, c.at, c.help)
+		if p.Slug != c.slug || c.text[p.Start:p.End] != c.at || !strings.Contains(p.Fix, c.fix) {
+			t.Errorf("%q: %s at %q, %s; want %s at %q, %s", c.text, p.Slug, c.text[p.Start:p.End], p.Fix, c.slug, c.at, c.fix)
 		}
 	}
 	if _, p := ParseValue("52 H7", Point); p == nil {

@@ -74,9 +74,9 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 		return u, true
 	}
 	lower := strings.ToLower(name)
-	help := words().varieties[key(name)]
-	if help == "" {
-		help = words().varieties[key(lower)]
+	fix := words().varieties[key(name)]
+	if fix == "" {
+		fix = words().varieties[key(lower)]
 	}
 	inner, isDual := strings.CutSuffix(name, ")")
 	before, second, cut := strings.Cut(inner, "(")
@@ -84,8 +84,8 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 		before, second = "", ""
 	}
 	switch {
-	case help != "":
-		r.fail("measure-varieties", start, end, fmt.Sprintf("`%s` has varieties that differ", name), help)
+	case fix != "":
+		r.fail("measure-varieties", start, end, fmt.Sprintf("`%s` has varieties that differ", name), fix)
 	case second != "" && strings.ContainsAny(second, "0123456789"):
 		at := start + len(before)
 		r.fail("quantity-malformed", at, end, "a second unit of measure is not written in parentheses", "write "+quoted(r.text[:at])+", and below it `also: "+strings.Trim(second, blanks)+"`")
@@ -95,18 +95,18 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 	case strings.ContainsAny(name, "0123456789±"):
 		r.malformed(start, end, fmt.Sprintf("`%s` is not a unit of measure", name))
 	default:
-		help := "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"
+		fix := "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"
 		if near := nearest(name, r.want); near != "" {
-			help = "write " + r.fixed(start, end, near)
+			fix = "write " + r.fixed(start, end, near)
 		} else if r.want != None {
-			help = unitsOf(r.want)
+			fix = unitsOf(r.want)
 		}
-		r.fail("measure-unknown", start, end, fmt.Sprintf("no unit of measure is called `%s`", name), help)
+		r.fail("measure-unknown", start, end, fmt.Sprintf("no unit of measure is called `%s`", name), fix)
 	}
 	return Unit{}, false
 }
 
-// unitsOf is the help that names the units of a dimension.
+// unitsOf is the fix that names the units of a dimension.
 func unitsOf(d Dimension) string {
 	var names []string
 	for _, u := range Units(d) {

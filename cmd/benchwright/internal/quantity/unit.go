@@ -182,7 +182,7 @@ func pairs(firsts, seconds []string, either bool) []string {
 type lexicon struct {
 	units     map[string]Unit   // by key
 	folded    map[string]Unit   // by key in small letters, where size means nothing
-	varieties map[string]string // key of a bare measure → its help
+	varieties map[string]string // key of a bare measure → its fix
 	keys      []string          // of units, in the order of entries, for the nearest one
 }
 

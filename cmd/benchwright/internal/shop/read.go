@@ -349,7 +349,7 @@ func (r reader) hazard(id string, at source.Place) bool {
 	}
 	d := r.Msgs.Report("hazard-unknown", at, "write one of the hazards that `benchwright explain hazard-unknown` lists", "no hazard is called `%s`", id)
 	if near := diag.Nearest(id, hazard.IDs()); near != "" {
-		d.Help, d.Fix = "write `"+near+"`", &diag.Fix{At: at, Text: near}
+		d.Fix, d.Edit = "write `"+near+"`", &diag.Edit{At: at, Text: near}
 	}
 	return false
 }

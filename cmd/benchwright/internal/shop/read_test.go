@@ -51,7 +51,7 @@ stock:
   steel: {name: Steel shims, shims: [0.10 mm, {thickness: 0.50 mm, at-most: 2}]}
 `)
 	for _, m := range msgs {
-		t.Errorf("%s: %s | %s", m.Slug, m.Message, m.Help)
+		t.Errorf("%s: %s | %s", m.Slug, m.Message, m.Fix)
 	}
 	check := func(what string, got, want any) {
 		t.Helper()
@@ -121,7 +121,7 @@ func TestSlips(t *testing.T) {
 		_, at, msgs := read(t, c.text)
 		var got []string
 		for _, m := range msgs {
-			got = append(got, m.Slug+": "+m.Message+" | "+m.Help)
+			got = append(got, m.Slug+": "+m.Message+" | "+m.Fix)
 		}
 		switch {
 		case c.want == "none":

@@ -165,11 +165,11 @@ func (r *docReader) block(f *fence) Content {
 		b.Unread = r.report("block-info", source.Span{Start: f.open.Start, End: f.info.End}, "write ```"+info+", and three below the block", "a fence has three backticks").Proof()
 		return b
 	case !f.closed:
-		help := "write " + string(r.src[f.open.Start:f.open.End]) + " alone on the line after the block"
+		fix := "write " + string(r.src[f.open.Start:f.open.End]) + " alone on the line after the block"
 		if info == "" {
-			help += ", or take this one away"
+			fix += ", or take this one away"
 		}
-		b.Unread = r.report("fence-unclosed", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)}, help, "this block is not closed").Proof()
+		b.Unread = r.report("fence-unclosed", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)}, fix, "this block is not closed").Proof()
 		return b
 	case info == "":
 		r.report("block-info", f.open, "write the block's type behind the fence, or indent nothing and write it as text",
@@ -186,11 +186,11 @@ func (r *docReader) block(f *fence) Content {
 // misplaced reports a block that does not stand at column 1 of its step; inside
 // says that it stands in a list or a quote.
 func (r *docReader) misplaced(f *fence, inside bool) {
-	help := "put it behind the list or the quote, its fences at column 1"
+	fix := "put it behind the list or the quote, its fences at column 1"
 	if !inside {
-		help = "begin it in column 1, each of its lines as far to the left"
+		fix = "begin it in column 1, each of its lines as far to the left"
 	}
-	r.report("block-place", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)}, help, "a typed block does not stand at column 1")
+	r.report("block-place", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)}, fix, "a typed block does not stand at column 1")
 }
 
 // inside reports whether a block of Markdown stands in a list or a quote.

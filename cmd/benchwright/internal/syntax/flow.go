@@ -11,7 +11,7 @@ import (
 // In { } and [ ] a comma parts values, so that a number with a decimal comma
 // falls apart: {value: 0,15 mm} is value: 0 and a key "15 mm".
 
-const commaHelp = "put quotes round a number with a comma"
+const commaFix = "put quotes round a number with a comma"
 
 // commaFields reports the fields of a { } that are the rest of a number, one
 // message a number, and returns the others.
@@ -57,16 +57,16 @@ var (
 )
 
 // fellApart reports a number that fell apart. Which decimal mark the shop has is
-// not known here, so the mend names both ways.
+// not known here, so the fix names both ways.
 func (r *treeReader) fellApart(at source.Span) {
 	text := string(r.text[at.Start:at.End])
 	const quotes = "put quotes round it"
-	help, mends := quotes, diag.Mends{Comma: quotes, Point: quotes}
+	fix, fixes := quotes, diag.Fixes{Comma: quotes, Point: quotes}
 	if !grouped.MatchString(text) { // the comma may part thousands
-		mends.Point = "write the number with a point: `" + decimals.ReplaceAllString(text, "$1.$2") + "`"
-		help += ", or " + mends.Point
+		fixes.Point = "write the number with a point: `" + decimals.ReplaceAllString(text, "$1.$2") + "`"
+		fix += ", or " + fixes.Point
 	}
-	r.fail("flow-comma", at, help, "%s: inside brackets the comma parts it", commaHelp).Mends = &mends
+	r.fail("flow-comma", at, fix, "%s: inside brackets the comma parts it", commaFix).Fixes = &fixes
 }
 
 // commaItems reports the items of a [ ] that are pieces of one number. A list

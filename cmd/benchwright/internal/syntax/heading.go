@@ -161,11 +161,11 @@ func (r *docReader) attributes(h *Heading, braces source.Span) {
 			r.badHeading("heading-attributes", word, "write `#` and the id", "an id is not written `id=`")
 			return
 		case i < end && r.src[i] == '=':
-			help := form
+			fix := form
 			if diag.Nearest(name, []string{"only"}) != "" {
-				help = "write `only`"
+				fix = "write `only`"
 			}
-			r.badHeading("heading-attributes", word, help, "a heading has no attribute `%s`", name)
+			r.badHeading("heading-attributes", word, fix, "a heading has no attribute `%s`", name)
 			return
 		default:
 			r.badHeading("heading-attributes", word, form, "`%s` is no attribute of a heading", name)
@@ -211,11 +211,11 @@ func (r *docReader) id(at source.Span) bool {
 	case len([]rune(id)) > MaxID:
 		r.report("id-malformed", at, "shorten it", "the id is longer than %d characters", MaxID)
 	case !WellFormed(id):
-		help := "write lower-case letters and digits, words joined by `-`, a letter first"
-		if mended := MendID(id); mended != "" {
-			help = "write `" + mended + "`"
+		fix := "write lower-case letters and digits, words joined by `-`, a letter first"
+		if fixed := MeantID(id); fixed != "" {
+			fix = "write `" + fixed + "`"
 		}
-		r.report("id-malformed", at, help, "`%s` is no id", id)
+		r.report("id-malformed", at, fix, "`%s` is no id", id)
 	default:
 		return true
 	}

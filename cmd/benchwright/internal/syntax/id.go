@@ -24,8 +24,8 @@ func WellFormed(id string) bool {
 	return id != "" && len(id) <= MaxID
 }
 
-// MendID returns the id that was probably meant, "" if there is none.
-func MendID(text string) string {
+// MeantID returns the id that was probably meant, "" if there is none.
+func MeantID(text string) string {
 	words := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool {
 		return unicode.IsSpace(c) || strings.ContainsRune("-_./:,", c)
 	})

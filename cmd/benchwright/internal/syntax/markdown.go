@@ -94,13 +94,13 @@ type docReader struct {
 	withStep bool // content belongs to the last step
 }
 
-func (r *docReader) report(slug string, at source.Span, help, format string, args ...any) *diag.Diagnostic {
-	return r.msgs.Report(slug, source.Place{File: r.file, Span: at}, help, format, args...)
+func (r *docReader) report(slug string, at source.Span, fix, format string, args ...any) *diag.Diagnostic {
+	return r.msgs.Report(slug, source.Place{File: r.file, Span: at}, fix, format, args...)
 }
 
 // badHeading reports a heading: what stands below it may be in the wrong place.
-func (r *docReader) badHeading(slug string, at source.Span, help, format string, args ...any) {
-	r.doc.HeadingRefused = r.report(slug, at, help, format, args...).Proof()
+func (r *docReader) badHeading(slug string, at source.Span, fix, format string, args ...any) {
+	r.doc.HeadingRefused = r.report(slug, at, fix, format, args...).Proof()
 }
 
 // front reads the front matter and returns the offset of what follows it.

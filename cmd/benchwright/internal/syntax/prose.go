@@ -94,12 +94,12 @@ func (r *docReader) tooLong(n ast.Node) bool {
 
 // refuse reports a form of Markdown that a card cannot show, at its first
 // line.
-func (r *docReader) refuse(n ast.Node, help, format string, args ...any) {
+func (r *docReader) refuse(n ast.Node, fix, format string, args ...any) {
 	start := r.clamp(n.Pos())
 	if n.Kind() == ast.KindCodeBlock {
 		start = r.lines(n).Start
 	}
-	r.report("markdown-refused", source.Span{Start: start, End: r.lineEnd(start)}, help, format, args...)
+	r.report("markdown-refused", source.Span{Start: start, End: r.lineEnd(start)}, fix, format, args...)
 }
 
 func (r *docReader) rawHTML(start, end int) {

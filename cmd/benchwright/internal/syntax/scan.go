@@ -29,8 +29,8 @@ type level struct {
 
 func (s *slipFinder) top() level { return s.levels[len(s.levels)-1] }
 
-func (s *slipFinder) slip(slug string, start, end int, help, format string, args ...any) {
-	s.fail(slug, source.Span{Start: start, End: min(max(start, end), s.span.End)}, help, format, args...)
+func (s *slipFinder) slip(slug string, start, end int, fix, format string, args ...any) {
+	s.fail(slug, source.Span{Start: start, End: min(max(start, end), s.span.End)}, fix, format, args...)
 }
 
 // find goes from line to line until a slip is reported.
@@ -67,14 +67,14 @@ func (s *slipFinder) indent() (int, bool) {
 		if s.text[after] == '#' {
 			return at, false
 		}
-		s.slip("yaml-tab", at, after, s.tabHelp(at, after), "a tab stands before the text")
+		s.slip("yaml-tab", at, after, s.tabFix(at, after), "a tab stands before the text")
 	}
 	return at, true
 }
 
-// tabHelp says what to do with the tabs from at to after: a key that can only
+// tabFix says what to do with the tabs from at to after: a key that can only
 // be one of the outermost mapping needs none.
-func (s *slipFinder) tabHelp(at, after int) string {
+func (s *slipFinder) tabFix(at, after int) string {
 	mappings := 0
 	for _, l := range s.levels[1:] {
 		if !l.list {
@@ -206,7 +206,7 @@ func (s *slipFinder) place(at int, list bool) {
 }
 
 // crooked reports a line that begins in a column where no level does. Inner
-// are the levels that it closed, outermost first. The mend names the columns
+// are the levels that it closed, outermost first. The fix names the columns
 // on both sides in which a line of its kind, key or item, would stand right.
 func (s *slipFinder) crooked(at int, inner []level) {
 	list := s.dash(at)
@@ -221,14 +221,14 @@ func (s *slipFinder) crooked(at int, inner []level) {
 	if i := slices.IndexFunc(inner, fits); i >= 0 {
 		where = append(where, fmt.Sprint(inner[i].column+1))
 	}
-	help := "begin it in column " + strings.Join(where, " or ")
+	fix := "begin it in column " + strings.Join(where, " or ")
 	switch {
 	case len(where) == 0 && list:
-		help = "write its key on the line before the list"
+		fix = "write its key on the line before the list"
 	case len(where) == 0:
-		help = "begin it as far left as the keys that it belongs with"
+		fix = "begin it as far left as the keys that it belongs with"
 	}
-	s.slip("yaml-indent", at, s.word(at).End, help, "this line begins in column %d, where nothing above it does", at-s.i+1)
+	s.slip("yaml-indent", at, s.word(at).End, fix, "this line begins in column %d, where nothing above it does", at-s.i+1)
 }
 
 // noKey reports a line that should have a key and has none.
@@ -272,11 +272,11 @@ func (s *slipFinder) begins(at int) bool {
 	if strings.IndexByte("@`%*&!|>,]}", c) < 0 && !(c == '?' && at+1 < s.span.End && blank(s.text[at+1])) {
 		return false
 	}
-	help := "put quotes round the text"
+	fix := "put quotes round the text"
 	if c == '}' || c == ']' {
-		help = "take it out, or write the bracket that it closes"
+		fix = "take it out, or write the bracket that it closes"
 	}
-	s.slip("yaml-quote", at, at+1, help, "a text without quotes cannot begin with `%c`", c)
+	s.slip("yaml-quote", at, at+1, fix, "a text without quotes cannot begin with `%c`", c)
 	return true
 }
 

@@ -57,10 +57,10 @@ func legible(f *source.File, msgs *diag.List) ([]byte, bool) {
 			}
 			ok = false
 		}
-		if name, mend := refused(f.Text[i:], r, size); name != "" {
+		if name, fix := refused(f.Text[i:], r, size); name != "" {
 			if !seen[name] {
 				seen[name] = true
-				msgs.Report("text-malformed", f.At(i, i+size), mend, "%s stands in the text", name)
+				msgs.Report("text-malformed", f.At(i, i+size), fix, "%s stands in the text", name)
 			}
 			if &clean[0] == &f.Text[0] {
 				clean = bytes.Clone(f.Text)
@@ -74,8 +74,8 @@ func legible(f *source.File, msgs *diag.List) ([]byte, bool) {
 }
 
 // refused names the character at the start of text if it may not stand in a
-// file, with the mend.
-func refused(text []byte, r rune, size int) (name, mend string) {
+// file, with the fix.
+func refused(text []byte, r rune, size int) (name, fix string) {
 	switch {
 	case r == '\n' || r == '\t':
 	case r == '\r':

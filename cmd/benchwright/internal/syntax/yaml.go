@@ -127,8 +127,8 @@ func (r *treeReader) empty() *Node {
 }
 
 // fail reports an error.
-func (r *treeReader) fail(slug string, at source.Span, help, format string, args ...any) *diag.Diagnostic {
-	d := r.msgs.Report(slug, source.Place{File: r.file, Span: at}, help, format, args...)
+func (r *treeReader) fail(slug string, at source.Span, fix, format string, args ...any) *diag.Diagnostic {
+	d := r.msgs.Report(slug, source.Place{File: r.file, Span: at}, fix, format, args...)
 	r.failed = r.failed.Or(d.Proof())
 	return d
 }

@@ -20,7 +20,7 @@ func CompareAlso(first, second quantity.Band, firstAt, secondAt source.Place, ma
 		d = msgs.Report("also-disagrees", secondAt, "look both up again: "+first.Written+" is "+quantity.Restate(first, second, mark),
 			"%s is not %s", second.Written, first.Written)
 	case quantity.Wider:
-		d = msgs.Report("also-wider", secondAt, "nothing to mend if both stand so in the source: the cards use the first alone",
+		d = msgs.Report("also-wider", secondAt, "nothing to fix if both stand so in the source: the cards use the first alone",
 			"%s reaches past %s", second.Written, first.Written)
 	default:
 		return

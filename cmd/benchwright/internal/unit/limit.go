@@ -67,11 +67,11 @@ func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 		out.Source = otherwise
 	}
 	if b.Form == quantity.Bare {
-		help := "write a band, such as `" + b.Limited(r.Mark) + "`, or `max` or `at least` before it"
+		fix := "write a band, such as `" + b.Limited(r.Mark) + "`, or `max` or `at least` before it"
 		if b.Unit.Dimension == quantity.Torque {
-			help = "write a band, such as `" + b.Limited(r.Mark) + "`, or write it as `value:` in the torque block to have the shop's tolerance added"
+			fix = "write a band, such as `" + b.Limited(r.Mark) + "`, or write it as `value:` in the torque block to have the shop's tolerance added"
 		}
-		r.Refuse("limits-bare", out.At, help, "%s is a value, not limits", b.Written)
+		r.Refuse("limits-bare", out.At, fix, "%s is a value, not limits", b.Written)
 		return nil
 	}
 	if also := n.Get("also"); also != nil {
@@ -79,13 +79,13 @@ func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 			CompareAlso(*b, *out.Also, out.At, value.Place(also), r.Mark, r.Msgs)
 		}
 	}
-	const mend = "add `source:` with title, issue and table of the manual, or `source: shop practice`"
+	const fix = "add `source:` with title, issue and table of the manual, or `source: shop practice`"
 	switch {
 	case out.Source != "":
 	case b.Unit.Dimension == quantity.Torque:
-		r.Msgs.Report("torque-source-missing", out.At, mend, "this torque has no source")
+		r.Msgs.Report("torque-source-missing", out.At, fix, "this torque has no source")
 	default:
-		r.Msgs.Report("source-missing", out.At, mend, "these limits have no source")
+		r.Msgs.Report("source-missing", out.At, fix, "these limits have no source")
 	}
 	return out
 }

@@ -54,7 +54,7 @@ jobs: {overhaul: {cards: [MD48-10, MD48-20]}}
 func TestRead(t *testing.T) {
 	u, _, msgs := read(t, drive, quantity.Point)
 	for _, m := range msgs {
-		t.Errorf("%s: %s | %s", m.Slug, m.Message, m.Help)
+		t.Errorf("%s: %s | %s", m.Slug, m.Message, m.Fix)
 	}
 	check := func(what string, got, want any) {
 		t.Helper()
@@ -131,7 +131,7 @@ func TestSlips(t *testing.T) {
 		{head + "fasteners: {bolt: {nut-factor: 0.2}}\n", "source-missing: the nut factor has no source | add `nut-factor-source:` with where it comes from"},
 		{head + "limits: {a: {band: «0.25 to 0.15» mm, source: m}}\n", "limits-reversed: the limits are reversed: 0.25 is more than 0.15 | write `0.15 to 0.25 mm`"},
 		{head + "limits: {a: {band: 0.12 to 0.15 mm, also: «0.005 to 0.007 in», source: m}}\n", "also-disagrees: 0.005 to 0.007 in is not 0.12 to 0.15 mm | look both up again: 0.12 to 0.15 mm is 0.005 to 0.006 in"},
-		{head + "limits: {a: {band: 5 to 15 lbf·in, also: «1 to 2 N·m», source: m}}\n", "also-wider: 1 to 2 N·m reaches past 5 to 15 lbf·in | nothing to mend if both stand so in the source: the cards use the first alone"},
+		{head + "limits: {a: {band: 5 to 15 lbf·in, also: «1 to 2 N·m», source: m}}\n", "also-wider: 1 to 2 N·m reaches past 5 to 15 lbf·in | nothing to fix if both stand so in the source: the cards use the first alone"},
 		{head + "limits: {a: {band: 0.12 to 0.15 mm, also: 1 to 2 «N·m», source: m}}\n", "measure-kind: N·m measures torque, not length"},
 		{head + "limits: {a: {band: 0.12 to 0.15 mm, source: m, by-variant: {late: {band: 1 to 2 «N·m»}}}}\n", "measure-kind: N·m measures torque, not length"},
 		{head + "fasteners: {bolt: {across-flats: 36 «kg»}}\n", "measure-kind: kg measures mass, not length"},
@@ -144,7 +144,7 @@ func TestSlips(t *testing.T) {
 		_, at, msgs := read(t, c.text, quantity.Point)
 		var got []string
 		for _, m := range msgs {
-			got = append(got, m.Slug+": "+m.Message+" | "+m.Help)
+			got = append(got, m.Slug+": "+m.Message+" | "+m.Fix)
 		}
 		switch {
 		case c.want == "none":

@@ -30,14 +30,14 @@ func (r *Reader) ID(id string, at source.Place) bool {
 	case utf8.RuneCountInString(id) > syntax.MaxID:
 		r.Msgs.Report("id-malformed", at, "shorten it", "the id is longer than %d characters", syntax.MaxID)
 	case !syntax.WellFormed(id):
-		help := "write small letters and digits, words joined by `-`, a letter first"
-		mended := syntax.MendID(id)
-		if mended != "" {
-			help = "write `" + mended + "`"
+		fix := "write small letters and digits, words joined by `-`, a letter first"
+		fixed := syntax.MeantID(id)
+		if fixed != "" {
+			fix = "write `" + fixed + "`"
 		}
-		d := r.Msgs.Report("id-malformed", at, help, "`%s` is no id", id)
-		if mended != "" {
-			d.Fix = &diag.Fix{At: at, Text: mended}
+		d := r.Msgs.Report("id-malformed", at, fix, "`%s` is no id", id)
+		if fixed != "" {
+			d.Edit = &diag.Edit{At: at, Text: fixed}
 		}
 	default:
 		return true
@@ -57,11 +57,11 @@ func (r *Reader) CardNumber(number string, at source.Place) {
 	case utf8.RuneCountInString(number) > syntax.MaxID:
 		r.Msgs.Report("id-malformed", at, "shorten it", "the card number is longer than %d characters", syntax.MaxID)
 	case !wellNumbered.MatchString(number):
-		help := "write capitals and digits, joined by `-`"
-		if words := syntax.MendID(number); words != "" || wellNumbered.MatchString(upper) {
-			help = "write `" + cmp.Or(strings.ToUpper(words), upper) + "`"
+		fix := "write capitals and digits, joined by `-`"
+		if words := syntax.MeantID(number); words != "" || wellNumbered.MatchString(upper) {
+			fix = "write `" + cmp.Or(strings.ToUpper(words), upper) + "`"
 		}
-		r.Msgs.Report("id-malformed", at, help, "`%s` is no card number", number)
+		r.Msgs.Report("id-malformed", at, fix, "`%s` is no card number", number)
 	}
 }
 

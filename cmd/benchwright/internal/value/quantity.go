@@ -19,7 +19,7 @@ func (r *Reader) Band(n *syntax.Node, want quantity.Dimension) *quantity.Band {
 	return r.BandLike(n, want, quantity.None)
 }
 
-// BandLike is Band where a mend had best name a unit of a dimension that is not
+// BandLike is Band where a fix had best name a unit of a dimension that is not
 // asked for.
 func (r *Reader) BandLike(n *syntax.Node, want, like quantity.Dimension) *quantity.Band {
 	if r.Text(n) == "" {
@@ -77,23 +77,23 @@ func (r *Reader) Either(n *syntax.Node, want quantity.Dimension) *quantity.Value
 }
 
 // Wordy reports a word or a name where a value belongs, or one word of ours: the
-// mend says both. What it leaves is for the reader of the value to judge.
-func (r *Reader) Wordy(n *syntax.Node, mend string) bool {
+// fix says both. What it leaves is for the reader of the value to judge.
+func (r *Reader) Wordy(n *syntax.Node, fix string) bool {
 	text := r.Text(n)
 	first, _ := utf8.DecodeRuneInString(text)
 	if !unicode.IsLetter(first) || strings.ContainsAny(text, "0123456789") && strings.Contains(text, " ") {
 		return false
 	}
-	r.Refuse("quantity-malformed", n.Place(), mend, "`%s` is not a value with its unit of measure", text)
+	r.Refuse("quantity-malformed", n.Place(), fix, "`%s` is not a value with its unit of measure", text)
 	return true
 }
 
 // Above returns a value that is more than nothing, nil for one that is not,
-// which is reported with what it is: "a shim is". The mend says what to write.
-func (r *Reader) Above(n *syntax.Node, want quantity.Dimension, what, mend string) *quantity.Value {
+// which is reported with what it is: "a shim is". The fix says what to write.
+func (r *Reader) Above(n *syntax.Node, want quantity.Dimension, what, fix string) *quantity.Value {
 	v := r.Value(n, want)
 	if v != nil && v.Value.Sign() <= 0 {
-		r.Refuse("quantity-malformed", n.Place(), mend, "%s more than nothing", what)
+		r.Refuse("quantity-malformed", n.Place(), fix, "%s more than nothing", what)
 		return nil
 	}
 	return v
@@ -126,7 +126,7 @@ func (r *Reader) problem(n *syntax.Node, cut int, p *quantity.Problem) bool {
 	if p == nil {
 		return false
 	}
-	r.Refuse(p.Slug, source.Place{File: n.File, Span: n.Sub(cut+p.Start, cut+p.End)}, p.Help, "%s", p.Message)
+	r.Refuse(p.Slug, source.Place{File: n.File, Span: n.Sub(cut+p.Start, cut+p.End)}, p.Fix, "%s", p.Message)
 	return true
 }
 

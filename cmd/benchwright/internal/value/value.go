@@ -37,20 +37,20 @@ func (r *Reader) Bad() diag.Reported { return r.bad }
 func (r *Reader) Fail(why diag.Reported) { r.bad = r.bad.Or(why.Must()) }
 
 // Refuse reports an error and marks the thing as bad.
-func (r *Reader) Refuse(slug string, at source.Place, help, format string, args ...any) *diag.Diagnostic {
-	d := r.Msgs.Report(slug, at, help, format, args...)
+func (r *Reader) Refuse(slug string, at source.Place, fix, format string, args ...any) *diag.Diagnostic {
+	d := r.Msgs.Report(slug, at, fix, format, args...)
 	r.Fail(d.Proof())
 	return d
 }
 
 // Wrong marks the thing as bad for what its schema forbids. It reports it where
 // the schema let it pass.
-func (r *Reader) Wrong(slug string, n *syntax.Node, help, format string, args ...any) {
+func (r *Reader) Wrong(slug string, n *syntax.Node, fix, format string, args ...any) {
 	if r.Refused.Is() {
 		r.Fail(r.Refused)
 		return
 	}
-	r.Refuse(slug, n.Place(), help, format, args...)
+	r.Refuse(slug, n.Place(), fix, format, args...)
 }
 
 // Need says whether a mapping has all of some keys.
@@ -86,10 +86,10 @@ func (r *Reader) Text(n *syntax.Node) string {
 }
 
 // Says returns a text that must hold a word, as "0" does not.
-func (r *Reader) Says(n *syntax.Node, help string) string {
+func (r *Reader) Says(n *syntax.Node, fix string) string {
 	text := r.Text(n)
 	if text != "" && !strings.ContainsFunc(text, unicode.IsLetter) {
-		r.Refuse("value-kind", n.Place(), help, "`%s` stands where words belong", text)
+		r.Refuse("value-kind", n.Place(), fix, "`%s` stands where words belong", text)
 	}
 	return text
 }
@@ -166,11 +166,11 @@ func (r *Reader) Sequence(n *syntax.Node) []*syntax.Node {
 }
 
 // Pair returns the items of a sequence of two.
-func (r *Reader) Pair(n *syntax.Node, mend string) []*syntax.Node {
+func (r *Reader) Pair(n *syntax.Node, fix string) []*syntax.Node {
 	if n == nil || n.Kind == syntax.Sequence && len(n.Items) == 2 {
 		return r.Sequence(n)
 	}
-	r.Wrong("value-kind", n, mend, "a list of two belongs here")
+	r.Wrong("value-kind", n, fix, "a list of two belongs here")
 	return nil
 }
 
@@ -225,7 +225,7 @@ func (r *Reader) KnownKey(slug, what string, f syntax.Field, have []string, wher
 	at := r.Key(f)
 	d := r.Refuse(slug, at, "declare it under `"+where+"`", "no %s is called `%s`", what, f.Key)
 	if near := diag.Nearest(f.Key, have); near != "" {
-		d.Help, d.Fix = "write `"+near+"`", &diag.Fix{At: at, Text: near}
+		d.Fix, d.Edit = "write `"+near+"`", &diag.Edit{At: at, Text: near}
 	}
 	return false
 }

@@ -42,7 +42,7 @@ type Entry struct {
 
 // Load finds and reads the workspaces that the paths lie in. A path is a
 // folder or a procedure file, absolute or relative to dir. Folders in skip (an
-// output folder) are not entered. What a writer can mend is reported; an error
+// output folder) are not entered. What a writer can fix is reported; an error
 // is a path that cannot be read at all.
 func Load(dir string, paths, skip []string, msgs *diag.List) ([]*Workspace, error) {
 	l := loader{msgs: msgs}

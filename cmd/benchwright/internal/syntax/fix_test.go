@@ -7,9 +7,9 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// A mend that is followed to the letter must read. The texts stand where those
+// A fix that is followed to the letter must read. The texts stand where those
 // of TestMarkdownSlips do.
-func TestMends(t *testing.T) {
+func TestFixes(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"###Check the belt\n", "write a blank after `###`"},
 		{"##Strip\n", "write a blank after `##`"},
@@ -22,14 +22,14 @@ func TestMends(t *testing.T) {
 	} {
 		var msgs diag.List
 		ReadDoc(source.NewFile("f.md", []byte(front+"## S\n### T\n"+c.text)), &msgs)
-		if got := msgs.Sorted(); len(got) != 1 || got[0].Help != c.want {
+		if got := msgs.Sorted(); len(got) != 1 || got[0].Fix != c.want {
 			t.Errorf("%q\ngot  %v\nwant %s", c.text, got, c.want)
 		}
 	}
 }
 
-// The mend of a YAML slip leads to YAML that reads, whatever the shop's mark.
-func TestYAMLMends(t *testing.T) {
+// The fix of a YAML slip leads to YAML that reads, whatever the shop's mark.
+func TestYAMLFixes(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"fastener: x\n\tthread: oiled\n", "take it away"},
 		{"\tfastener: x\n", "take it away"},
@@ -55,7 +55,7 @@ func TestYAMLMends(t *testing.T) {
 	} {
 		var msgs diag.List
 		ReadTree(source.NewFile("f.yaml", []byte(c.text)), &msgs)
-		if got := msgs.Sorted(); len(got) != 1 || got[0].Help != c.want {
+		if got := msgs.Sorted(); len(got) != 1 || got[0].Fix != c.want {
 			t.Errorf("%q\ngot  %v\nwant %s", c.text, got, c.want)
 		}
 	}
