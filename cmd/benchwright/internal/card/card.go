@@ -143,18 +143,19 @@ type ToolLine struct {
 // A Measurement is a reading with its limits on the gauge's marks.
 type Measurement struct {
 	*procedure.Measurement
-	Limit    *unit.LimitBand // nil with "limits: none", or when missing, which a rule reports
-	Shown    *quantity.Band  // the limits as the gauge shows them, where that is not as they are written; nil otherwise
-	Guarded  *quantity.Band  // these narrowed by the shop's guard band; nil where it has none, or the gauge states no uncertainty
-	Gauge    *shop.Gauge     // nil without one
-	Marks    *quantity.Marks // the limits on the gauge's marks; nil without limits, gauge, or a mark between
-	Expect   *quantity.Marks // the plausible span on the gauge's marks
-	Table    *unit.Table     // limits that follow a mark, in place of Limit; nil otherwise
-	Rows     []MarkRow       // of Table, from its first mark to its last
-	Spread   *big.Rat        // on the gauge's marks; nil without one
-	LowGo    *Step
-	HighGo   *Step
-	Mismatch bool // limits and gauge do not go together, or limits cannot be told, which is reported
+	Limit      *unit.LimitBand // nil with "limits: none", or when missing, which a rule reports
+	Shown      *quantity.Band  // the limits as the gauge shows them, where that is not as they are written; nil otherwise
+	Guarded    *quantity.Band  // these narrowed by the shop's guard band; nil where it has none, or the gauge states no uncertainty
+	Gauge      *shop.Gauge     // nil without one
+	Marks      *quantity.Marks // the limits on the gauge's marks; nil without limits, gauge, or a mark between
+	Expect     *quantity.Marks // the plausible span on the gauge's marks
+	Table      *unit.Table     // limits that follow a mark, in place of Limit; nil otherwise
+	Rows       []MarkRow       // of Table, from its first mark to its last
+	Spread     *big.Rat        // on the gauge's marks; nil without one
+	FromLowest bool            // the spread is read by a gauge that is zeroed at the lowest reading
+	LowGo      *Step
+	HighGo     *Step
+	Mismatch   bool // limits and gauge do not go together, or limits cannot be told, which is reported
 
 	// GuardTook says that a mark lies inside the limits, and none inside what the
 	// guard band leaves of them.

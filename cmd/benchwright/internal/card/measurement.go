@@ -12,8 +12,12 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
+// measurement resolves a plain reading. Its spread can be read from the lowest
+// reading on; a backlash has a zero of its own, one of the two stops.
 func (r *resolver) measurement(m *procedure.Measurement) *Measurement {
-	return r.scaled(m, quantity.None, nil)
+	out := r.scaled(m, quantity.None, nil)
+	out.FromLowest = out.Spread != nil && out.Gauge.ZeroAnywhere
+	return out
 }
 
 // scaled resolves a reading whose limits, of a kind, are multiplied by a factor, nil for

@@ -10,6 +10,8 @@ import (
 func readings(p *pass) {
 	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		switch {
+		case m.Measurement.Spread != nil && m.Measurement.Spread.High == nil:
+			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "write it as in `max 0.05 mm`", "%s is not the most that a spread may be", m.Measurement.Spread.Written)
 		case m.Spread != nil && m.Table != nil:
 			p.msgs.Report("spread-alone", m.KeyPlace("spread"), "take `spread:` out, and ask for it in a block of its own", "limits that follow a mark leave no room for a spread")
 		case len(m.Record) < 2 && m.Spread != nil:

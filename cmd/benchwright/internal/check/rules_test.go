@@ -249,6 +249,7 @@ func TestReadings(t *testing.T) {
 		{block("measurement", spread+"\nrecord: [a, b]"), nil},
 		{block("measurement", spread+"\nrecord: [a]"), say("spread-alone [max 0.05 mm]")},
 		{block("measurement", spread), say("spread-alone [max 0.05 mm]")},
+		{block("measurement", strings.Replace(spread, "max 0.05 mm", "0.05 mm", 1)+"\nrecord: [a, b]"), say("spread-alone [0.05 mm]")},
 		{block("measurement", "of: A\ngauge: dial-indicator\nlimits: lash"), nil},
 	})
 }

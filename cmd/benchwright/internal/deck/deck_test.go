@@ -29,6 +29,7 @@ wrenches:
   tw-120: {name: Click wrench 120, range: 40 to 120 N·m, marks: 1 N·m, accuracy: 4 %, length: 400 mm}
 gauges:
   dial-indicator: {name: Dial indicator, resolution: 0.01 mm, range: 0 to 10 mm}
+  lever: {name: Lever indicator, resolution: 0.02 mm, range: 0 to 10 mm, zero: anywhere}
   spring-scale: {name: Spring scale, resolution: 0.1 kgf, range: 0 to 10 kgf}
 `
 	testUnit = `unit: md-48

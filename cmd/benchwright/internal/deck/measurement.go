@@ -27,8 +27,11 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 		r.Unit = engraved(g.Marked, g.Scale)
 	}
 	b.accept(&r, m)
-	if m.Spread != nil && m.Marks != nil {
-		r.Use = plain(wordSpreadToo(uses[m.Use]))
+	switch {
+	case m.FromLowest:
+		r.Lines = append(r.Lines, plain(wordZeroLowest(lower(m.Gauge.Name), b.apart(m))))
+	case m.Spread != nil && m.Span() != nil:
+		r.Lines = append(r.Lines, plain(wordSpreadToo))
 	}
 	if t := m.Tilt; t != nil {
 		r.Lines = append(r.Lines, plain(wordTilt(b.value(*t))))
@@ -65,10 +68,10 @@ func (b *builder) accept(r *render.Reading, m *card.Measurement) {
 		if m.Expect != nil && m.Limits.Expect != nil {
 			r.Label = wordExpect
 			r.Value = b.marks(*m.Expect)
-			r.Lines = append(r.Lines, plain(wordOutside))
+			r.Lines = append(r.Lines, plain(wordOutside(b.card.Procedure.Call)))
 		} else if e := m.Limits.Expect; e != nil {
 			r.Label, r.Value, r.Unit = wordExpect, b.band(*e), e.Unit.Symbol
-			r.Lines = append(r.Lines, plain(wordOutside))
+			r.Lines = append(r.Lines, plain(wordOutside(b.card.Procedure.Call)))
 		}
 		if m.Limits.Because != "" {
 			r.Lines = append(r.Lines, plain(wordNoLimits(m.Limits.Because)))
@@ -101,13 +104,18 @@ func (b *builder) accept(r *render.Reading, m *card.Measurement) {
 // tables builds the tables of a reading: what its mark allows, its spread.
 func (b *builder) tables(m *card.Measurement) []render.Element {
 	var out []render.Element
-	if span := m.Span(); m.Spread != nil && span != nil {
+	if span := m.Span(); m.Spread != nil && span != nil && !m.FromLowest {
 		out = append(out, b.table(m.At, wordSpread(lower(m.Of)), b.spread(m, span)))
 	}
 	if m.Table != nil {
 		out = append(out, b.table(m.At, m.Of, b.byMark(m)))
 	}
 	return out
+}
+
+// apart writes how far readings may lie apart.
+func (b *builder) apart(m *card.Measurement) string {
+	return m.Gauge.Scale.Number(m.Spread, b.card.Shop.Mark()) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
 }
 
 // unmarked returns limits that stand on no gauge's marks: with the digits that
@@ -180,12 +188,18 @@ func (b *builder) spread(m *card.Measurement, span *quantity.Marks) render.Table
 func (b *builder) byMark(m *card.Measurement) render.Table {
 	mark, scale := value.NameOf(m.Table.Mark), b.rowScale(m)
 	t := render.Table{Head: [][]render.Run{plain(mark), plain(wordAccept + ", " + scale)}, Align: []render.Align{render.Right, render.Left}, Large: true}
+	first, said := 0, ""
 	for _, row := range m.Rows {
 		if row.Marks == nil {
 			continue // a rule refuses it
 		}
 		accept := b.marks(*row.Marks)
-		t.Rows = append(t.Rows, [][]render.Run{plain(signed(row.Mark)), plain(accept)})
+		if accept == said { // one step of the marks moves no mark of the gauge
+			t.Rows[len(t.Rows)-1][0] = plain(span(signed(first), signed(row.Mark)))
+		} else {
+			first, said = row.Mark, accept
+			t.Rows = append(t.Rows, [][]render.Run{plain(signed(row.Mark)), plain(accept)})
+		}
 		if row.Mark != 0 && (t.Under == nil || row.Mark == 2) { // +2 where there is one: a zero shows nothing
 			t.Under = plain(wordMarkRow(mark, signed(row.Mark), accept+nbsp+scale))
 		}

@@ -1,9 +1,16 @@
 package deck
 
 import (
+	"math/big"
 	"slices"
+	"strings"
 	"testing"
 
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
+	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/render"
 )
 
@@ -34,5 +41,45 @@ func TestSpreadTable(t *testing.T) {
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%q: %q, want %q", c.limits, got, c.want)
 		}
+	}
+}
+
+// A gauge that can be zeroed anywhere reads a spread from the lowest reading on,
+// on its own marks: no table is needed, and the strip says so too. A backlash
+// has a zero of its own, and keeps the table.
+func TestSpreadFromLowest(t *testing.T) {
+	d := deckOf(t, "### A\n\n```measurement\nof: Runout\ngauge: lever\nrecord: [a, b]\nuse: each\nspread: max 0.05 mm\nlimits: 0.15 to 0.25 mm\nsource: manual\nif-low: Note it.\nif-high: Note it.\n```\n\n"+
+		"```measurement\nof: Gap\ngauge: dial-indicator\nrecord: [a, b]\nuse: each\nspread: max 0.05 mm\nlimits: 0.15 to 0.25 mm\nsource: manual\nif-low: Note it.\nif-high: Note it.\n```\n\n"+
+		"```lash\nof: Lash\ngauge: lever\nmeasured: along-the-turn\nat: 40 mm\nturned: gear\nfigure: none\nrecord: [a, b]\nuse: each\nspread: max 0.05 mm\nlimits: 0.15 to 0.25 mm\nholds: {measured: along-the-turn, at: 40 mm, turned: gear}\nsource: manual\nif-low: Note it.\nif-high: Note it.\n```\n")
+	var notes []string
+	tables := 0
+	for _, e := range d.Sections[1].Groups[1].Elements {
+		switch c := e.Content.(type) {
+		case render.Reading:
+			notes = append(notes, joined(c.Lines))
+		case render.Table:
+			tables++
+		}
+	}
+	if tables != 2 || len(notes) != 3 || notes[0] != "Zero the lever indicator at the lowest reading. Highest: at most 0.04 mm." || notes[1] != wordSpreadToo || !strings.HasSuffix(notes[2], wordSpreadToo) {
+		t.Errorf("%d tables, %q", tables, notes)
+	}
+}
+
+// Marks that allow the same are one row.
+func TestByMarkJoins(t *testing.T) {
+	row := func(mark int, low, high int64) card.MarkRow {
+		s := quantity.Scale{Unit: quantity.MustUnit("mm"), Step: big.NewRat(1, 50)}
+		return card.MarkRow{Mark: mark, Marks: &quantity.Marks{Scale: s, Low: big.NewRat(low, 50), High: big.NewRat(high, 50)}}
+	}
+	b := newBuilder(&card.Card{Procedure: &procedure.Procedure{}})
+	got := b.byMark(&card.Measurement{Table: &unit.Table{Mark: "pinion-mark"}, Gauge: &shop.Gauge{Scale: quantity.Scale{Unit: quantity.MustUnit("mm")}},
+		Rows: []card.MarkRow{row(-2, 10, 14), row(-1, 11, 14), row(0, 11, 14), row(1, 11, 14), row(2, 12, 15)}})
+	var rows []string
+	for _, r := range got.Rows {
+		rows = append(rows, words(r[0])+": "+words(r[1]))
+	}
+	if want := []string{"−2: 0.20 to 0.28", "−1 to +1: 0.22 to 0.28", "+2: 0.24 to 0.30"}; !slices.Equal(rows, want) {
+		t.Errorf("%q, want %q", rows, want)
 	}
 }

@@ -48,7 +48,10 @@ func (b *builder) measurementRows(m *card.Measurement) []recordRow {
 // limits writes a measurement's limits in short.
 func (b *builder) limits(m *card.Measurement) string {
 	limits := b.bounds(m)
-	if m.Spread != nil && m.Span() != nil {
+	switch {
+	case m.FromLowest:
+		limits = wordApartBy(limits, b.apart(m))
+	case m.Spread != nil && m.Span() != nil:
 		limits = wordApartRow(limits)
 	}
 	return limits

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"benchwright/cmd/benchwright/internal/bench"
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/render"
@@ -14,7 +15,7 @@ import (
 // The words over and under the tables of a pack: what to read, in which order.
 const (
 	wordPack       = "Pack"
-	wordShims      = "Shims, in this order"
+	wordShims      = "Shims in order"
 	wordMicrometer = "Micrometer"
 	wordLetter     = "Letter"
 	wordToMake     = "pack"
@@ -218,27 +219,51 @@ func (b *builder) grid(caption string, i *card.Shim, lettered bool, across *card
 	if across.Measurement == nil {
 		most = sizeColumns // a pack is wider than its mark
 	}
-	return sideBySide(caption, len(i.Grid.Cols), most, func(cols []int) render.Table {
+	g := i.Grid
+	differ := func(a, b bench.Pack) bool { return a.Total.Cmp(b.Total) != 0 }
+	all := alike(len(g.Cols), func(c, next int) bool {
+		return !slices.ContainsFunc(g.Cells, func(row []bench.Pack) bool { return differ(row[c], row[next]) })
+	})
+	return sideBySide(caption, len(all), most, func(cols []int) render.Table {
 		t := render.Table{Large: true, Grid: true, Head: [][]render.Run{nil}}
 		for _, c := range cols {
-			t.Head = append(t.Head, plain(b.spanOf(across, i.Grid.Cols[c].Low, i.Grid.Cols[c].High)))
+			t.Head = append(t.Head, plain(b.spanOf(across, g.Cols[all[c].first].Low, g.Cols[all[c].last].High)))
 			t.Align = append(t.Align, render.Left)
 		}
-		for r, row := range i.Grid.Rows {
-			first := ""
+		for _, rows := range alike(len(g.Rows), func(r, next int) bool {
+			return !lettered && !slices.ContainsFunc(cols, func(c int) bool { return differ(g.Cells[r][all[c].first], g.Cells[next][all[c].first]) })
+		}) {
+			var first string
 			if lettered {
-				first = letter(r)
+				first = letter(rows.first)
 			} else {
-				first = together(b.spanOf(i.Inputs[0], row.Low, row.High))
+				first = together(b.spanOf(i.Inputs[0], g.Rows[rows.first].Low, g.Rows[rows.last].High))
 			}
 			line := [][]render.Run{strong(first)}
 			for _, c := range cols {
-				line = append(line, plain(b.exactly(i, i.Grid.Cells[r][c].Total)))
+				line = append(line, plain(b.exactly(i, g.Cells[rows.first][all[c].first].Total)))
 			}
 			t.Rows = append(t.Rows, line)
 		}
 		return t
 	})
+}
+
+// A stretch is some neighbours, from the first to the last.
+type stretch struct{ first, last int }
+
+// alike cuts n neighbours into stretches of those that are the same as the one
+// before: rows and columns with the same answers are looked up as one.
+func alike(n int, same func(a, b int) bool) []stretch {
+	var out []stretch
+	for x := range n {
+		if x > 0 && same(x-1, x) {
+			out[len(out)-1].last = x
+		} else {
+			out = append(out, stretch{x, x})
+		}
+	}
+	return out
 }
 
 // letters builds the panels of the first grid of a chain.

@@ -49,7 +49,7 @@ func (b *builder) stepGroup(s *card.Step) render.Group {
 		tools, elements = append(tools, i.tools...), append(elements, i.elements...)
 	}
 	if len(tools) > 0 {
-		g.Elements = append(g.Elements, b.technical(at, render.Tools{Rows: unique(tools)}))
+		g.Elements = append(g.Elements, b.technical(at, render.Tools{Rows: byVerb(unique(tools))}))
 	}
 	g.Elements = append(g.Elements, elements...)
 	if s.Why != nil {

@@ -78,3 +78,22 @@ func unique(rows []render.ToolRow) []render.ToolRow {
 	}
 	return out
 }
+
+// byVerb brings together what is done in the same way, in the order in which each
+// way comes first.
+func byVerb(rows []render.ToolRow) []render.ToolRow {
+	var out []render.ToolRow
+	done := map[string]bool{}
+	for _, first := range rows {
+		if done[first.Verb] {
+			continue
+		}
+		done[first.Verb] = true
+		for _, r := range rows {
+			if r.Verb == first.Verb {
+				out = append(out, r)
+			}
+		}
+	}
+	return out
+}

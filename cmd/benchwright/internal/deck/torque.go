@@ -85,7 +85,7 @@ func (b *builder) setting(s *render.Setting, t *card.Torque, g *card.Tightening)
 			source = wordReaches(b.reached(g)) + "; " + source
 		}
 		if g == &t.Tightening && len(t.Passes) > 0 {
-			s.Value, s.Passes = "", b.passes(t)
+			s.Label, s.Value, s.Passes = wordSetPasses, "", b.passes(t)
 		}
 	} else {
 		s.Label = wordTorque
@@ -130,7 +130,7 @@ func (b *builder) manualAt(l *unit.LimitBand, where string) string {
 func (b *builder) torqueTools(t *card.Torque, items []card.Item) []render.ToolRow {
 	var rows []render.ToolRow
 	if a := t.Adapter; a != nil {
-		rows = append(rows, toolRow(wordTake, a.Tool, pointing(a)))
+		rows = append(rows, toolRow(wordTake, a.Tool, ""))
 	}
 	if f := t.Fastener; f != nil && f.AcrossFlats != nil && !b.inHand(*f.AcrossFlats, items) {
 		name := wordFlat(b.value(*f.AcrossFlats))

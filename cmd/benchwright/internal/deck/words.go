@@ -57,6 +57,7 @@ const (
 
 	wordTorque     = "Tighten to"
 	wordSet        = "Set"
+	wordSetPasses  = "Set for each pass"
 	wordLeftHand   = "LEFT-HAND THREAD."
 	wordTo         = "to"
 	wordAtMost     = "max"
@@ -64,7 +65,6 @@ const (
 	wordAccept     = "Accept"
 	wordWriteDown  = "Write down"
 	wordExpect     = "Expect"
-	wordOutside    = "Outside this, read again."
 	wordBelow      = "Below"
 	wordAbove      = "Above"
 	wordGuarded    = "Narrowed for the gauge's uncertainty."
@@ -147,24 +147,31 @@ func wordSeenFrom(where string) string           { return "seen from " + where }
 func wordToTighten(seen string) string           { return "to tighten, " + seen }
 func wordOff(count int) string                   { return fmt.Sprintf("%d\u00a0off", count) }
 func wordSerials(variant, serials string) string { return variant + ", serials " + serials }
-func wordNoLimits(because string) string         { return sentence("No limits: " + lower(because)) }
-func wordWho(who string) string                  { return "Work stops until the " + who + " has signed." }
-func wordSees(sees string) string                { return "To see: " + sees }
-func wordBefore(before string) string            { return "Before " + before }
-func wordFinished(card, title string) string     { return card + " finished: " + title }
-func wordAfterStep(step int) string              { return fmt.Sprintf("After step\u00a0%d", step) }
-func wordWhile(what string) string               { return sentence("Tighten while " + what) }
-func wordLock(how string) string                 { return "Lock it: " + strings.TrimSuffix(how, ".") }
-func wordTolerance(percent string) string        { return "The shop's tolerance is ±" + percent + "\u00a0%." }
+func wordOutside(call string) string {
+	if call == "" {
+		return "Outside this, read again."
+	}
+	return "Outside this, read again. Outside again, call the " + call + "."
+}
+func wordNoLimits(because string) string     { return sentence("No limits: " + lower(because)) }
+func wordWho(who string) string              { return "Work stops until the " + who + " has signed." }
+func wordSees(sees string) string            { return sentence("To see: " + lower(sees)) }
+func wordBefore(before string) string        { return sentence("Before " + before) }
+func wordFinished(card, title string) string { return card + " finished: " + title }
+func wordAfterStep(step int) string          { return fmt.Sprintf("After step\u00a0%d", step) }
+func wordWhile(what string) string           { return sentence("Tighten while " + what) }
+func wordLock(how string) string             { return "Lock it: " + strings.TrimSuffix(how, ".") }
+func wordTolerance(percent string) string    { return "The shop's tolerance is ±" + percent + "\u00a0%." }
 
 func wordSpreadRow(low, high string) string {
 	return "Example: lowest reading " + low + ", highest allowed " + high + "."
 }
-func wordSpreadToo(use string) string {
-	return strings.TrimSpace(use + " Maximum spread: by the table.")
+func wordZeroLowest(gauge, most string) string {
+	return "Zero the " + gauge + " at the lowest reading. Highest: at most " + most + "."
 }
-func wordApartRow(limits string) string { return limits + ", spread by the table" }
-func wordSpread(of string) string       { return "Maximum spread: " + of }
+func wordApartBy(limits, most string) string { return limits + ", spread max\u00a0" + most }
+func wordApartRow(limits string) string      { return limits + ", spread by the table" }
+func wordSpread(of string) string            { return "Maximum spread: " + of }
 func wordForStep(step int, what string) string {
 	return fmt.Sprintf("For step\u00a0%d. %s", step, what)
 }
@@ -191,6 +198,7 @@ func wordTilt(angle string) string {
 const (
 	wordBelowRow   = "Below its row"
 	wordAboveRow   = "Above its row"
+	wordSpreadToo  = "Maximum spread: by the table."
 	wordSpreadLow  = "Lowest"
 	wordSpreadHigh = "Highest"
 	wordTable      = "table"

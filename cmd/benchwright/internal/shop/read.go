@@ -179,6 +179,7 @@ func (r reader) gauge(f syntax.Field) *Gauge {
 	n := f.Value
 	g := &Gauge{Item: r.item(f), Marked: r.Text(n.Get("marked")), Due: r.due(n.Get("due"))}
 	g.Infrared = r.Yes(n.Get("infrared"))
+	g.ZeroAnywhere = r.Text(n.Get("zero")) != ""
 	if g.Bad = r.scale(&g.Scale, n, "resolution", quantity.None); !g.Bad.Is() {
 		g.Uncertainty = r.uncertainty(n.Get("uncertainty"), g.Scale.Unit.Difference().Dimension)
 	}

@@ -70,11 +70,12 @@ type Wrench struct {
 // A Gauge is anything that is read: indicator, micrometer, spring scale.
 type Gauge struct {
 	Item
-	Scale       quantity.Scale // Step is its resolution
-	Marked      string
-	Infrared    bool            // a thermometer that reads bare metal too low
-	Uncertainty *quantity.Value // expanded, as the gauge's record states it; nil where it does not
-	Due         string          // date of its next calibration, "" without one
+	Scale        quantity.Scale // Step is its resolution
+	Marked       string
+	Infrared     bool            // a thermometer that reads bare metal too low
+	ZeroAnywhere bool            // it can be set to zero wherever it stands
+	Uncertainty  *quantity.Value // expanded, as the gauge's record states it; nil where it does not
+	Due          string          // date of its next calibration, "" without one
 }
 
 // A Stock is one kind of shim.
