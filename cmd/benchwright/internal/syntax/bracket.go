@@ -2,21 +2,22 @@ package syntax
 
 import "bytes"
 
-// brackets goes through the { } or [ ] that begins at and returns its end.
+// brackets checks the { } or [ ] that begins at offset at. It returns the
+// offset behind the closing bracket, and false when it reported a slip.
 func (s *slipFinder) brackets(at int) (int, bool) {
 	type bracket struct {
-		at    int
-		colon bool // the pair it is in has its colon
+		at       int
+		hasColon bool // the key of the current pair has its colon
 	}
 	var open []bracket
-	fresh, done := true, false // a value may begin here; a value in quotes or brackets has ended
+	mayBegin, ended := true, false // a value may begin here; a quoted or bracketed value has just ended
 	for i := at; i < s.span.End; {
 		c := s.text[i]
 		top := len(open) - 1
 		switch {
 		case c == '\n':
 			i++
-			if s.leaves(i) {
+			if s.leavesBrackets(i) {
 				s.unclosed(open[top].at)
 				return i, false
 			}
@@ -24,14 +25,14 @@ func (s *slipFinder) brackets(at int) (int, bool) {
 			i++
 		case c == '#' && blank(s.text[i-1]):
 			end := s.lineEnd(i)
-			if bytes.IndexByte(s.text[i:end], shutter(s.text[open[top].at])) >= 0 {
+			if bytes.IndexByte(s.text[i:end], closingBracket(s.text[open[top].at])) >= 0 {
 				s.slip("yaml-unclosed", i, end, "put quotes round the text", "YAML takes everything from ` #` on as a comment, the closing bracket with it")
 				return i, false
 			}
 			i = end
 		case c == ']' || c == '}':
-			if c != shutter(s.text[open[top].at]) {
-				s.slip("yaml-unclosed", i, i+1, "write `"+string(rune(shutter(s.text[open[top].at])))+"`",
+			if c != closingBracket(s.text[open[top].at]) {
+				s.slip("yaml-unclosed", i, i+1, "write `"+string(rune(closingBracket(s.text[open[top].at])))+"`",
 					"`%c` does not close `%c`", c, s.text[open[top].at])
 				return i, false
 			}
@@ -39,24 +40,24 @@ func (s *slipFinder) brackets(at int) (int, bool) {
 			if open = open[:top]; top == 0 {
 				return i, true
 			}
-			fresh, done = false, true
+			mayBegin, ended = false, true
 		case c == ',':
 			i++
-			open[top].colon = false
-			fresh, done = true, false
-		case c == ':' && (done || i+1 >= s.span.End || blank(s.text[i+1]) || bytes.IndexByte([]byte(",[]{}"), s.text[i+1]) >= 0):
-			if open[top].colon {
+			open[top].hasColon = false
+			mayBegin, ended = true, false
+		case c == ':' && (ended || i+1 >= s.span.End || blank(s.text[i+1]) || bytes.IndexByte([]byte(",[]{}"), s.text[i+1]) >= 0):
+			if open[top].hasColon {
 				s.slip("yaml-colon", i, i+1, "put quotes round the text, or a comma before the next key", "a second colon stands in one pair")
 				return i, false
 			}
 			i++
-			open[top].colon = true
-			fresh, done = true, false
-		case done:
+			open[top].hasColon = true
+			mayBegin, ended = true, false
+		case ended:
 			s.slip("yaml-malformed", i, s.word(i).End, "write a comma before it", "a comma is missing here")
 			return i, false
 		case c == '[' || c == '{':
-			if !fresh {
+			if !mayBegin {
 				s.slip("yaml-quote", i, i+1, "put quotes round the text", "a bracket stands in a text without quotes")
 				return i, false
 			}
@@ -66,17 +67,17 @@ func (s *slipFinder) brackets(at int) (int, bool) {
 				return i, false
 			}
 			i++
-		case fresh && (c == '"' || c == '\''):
+		case mayBegin && (c == '"' || c == '\''):
 			end, ok := s.quoted(i)
 			if !ok {
 				return i, false
 			}
 			i = end
-			fresh, done = false, true
-		case fresh && s.begins(i):
+			mayBegin, ended = false, true
+		case mayBegin && s.reservedStart(i):
 			return i, false
 		default:
-			fresh = false
+			mayBegin = false
 			i++
 		}
 	}
@@ -84,9 +85,10 @@ func (s *slipFinder) brackets(at int) (int, bool) {
 	return s.span.End, false
 }
 
-// leaves reports whether the line that begins at i is a key or an item of a
-// level that is open, so that no bracket can still be open there.
-func (s *slipFinder) leaves(i int) bool {
+// leavesBrackets reports whether the line that begins at i is a key or an item
+// of an enclosing block level. If so, every bracket must have been closed
+// before it.
+func (s *slipFinder) leavesBrackets(i int) bool {
 	at := i
 	for at < s.span.End && s.text[at] == ' ' {
 		at++
@@ -94,8 +96,8 @@ func (s *slipFinder) leaves(i int) bool {
 	return at-i <= s.top().column && (s.keyEnd(at) >= 0 || s.dash(at))
 }
 
-// shutter returns the bracket that closes open.
-func shutter(open byte) byte {
+// closingBracket returns the bracket that closes open.
+func closingBracket(open byte) byte {
 	if open == '[' {
 		return ']'
 	}

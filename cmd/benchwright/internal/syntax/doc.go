@@ -5,16 +5,16 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// A Doc is a procedure file as it was written: its front matter, then stages
-// that hold steps that hold content.
+// A Doc is a procedure file as written: front matter, then stages, which hold
+// steps, which hold content.
 type Doc struct {
 	File   *source.File
-	Front  *Tree     // never nil; empty and Broken when there is none to read (which is reported)
+	Front  *Tree     // never nil; empty and Broken when the front matter is missing or unreadable, which is reported
 	Lead   []Content // prose between the front matter and the first stage
 	Stages []*Stage
 
-	// HeadingRefused is there where a heading was reported: what stands below it
-	// may belong to a step that is not there.
+	// HeadingRefused is set when an error in a heading was reported. The
+	// content below that heading may then be attached to the wrong step.
 	HeadingRefused diag.Reported
 }
 
@@ -22,38 +22,39 @@ type Doc struct {
 type Heading struct {
 	Title    []Run
 	Text     string // the title as plain text
-	ID       string // from {#id}, "" without one
+	ID       string // from {#id}; "" without one
 	IDSpan   source.Span
-	Only     []string // from {only=…}: the variants it is limited to; nil is all
+	Only     []string // from {only=…}: ids of the variants the heading applies to; nil means all
 	OnlySpan source.Span
-	Span     source.Span // the heading's text, without the marks before it
+	Span     source.Span // the heading's text, without its # marks
 }
 
-// A Stage is what stands under one ## heading.
+// A Stage is a ## heading and what stands below it.
 type Stage struct {
 	Heading
-	Content []Content // prose and typed blocks before its first step
+	Content []Content // what stands before its first step
 	Steps   []*Step
 }
 
-// A Step is what stands under one ### heading.
+// A Step is a ### heading and what stands below it.
 type Step struct {
 	Heading
 	Content []Content
 }
 
-// Content is one thing in a step, in the order written: a *Paragraph, *List,
-// *Table, *Picture, *Note or *Block.
+// Content is one element of a stage or step, in the order written: a
+// *Paragraph, *List, *Table, *Picture, *Note or *Block. Place returns its span
+// in the file.
 type Content interface{ Place() source.Span }
 
-// A Paragraph is a run of instruction text.
+// A Paragraph is one paragraph of text.
 type Paragraph struct {
 	Runs []Run
 	Span source.Span
 }
 
-// A List is a bulleted or numbered list. An item's paragraphs are joined; an
-// item may carry one list below it.
+// A List is a bulleted or numbered list. The paragraphs of an item are joined;
+// an item may hold one nested list.
 type List struct {
 	Ordered bool
 	Items   []Item
@@ -71,7 +72,7 @@ type Item struct {
 type Table struct {
 	Head  []Cell
 	Rows  [][]Cell
-	Align []Align // one a column
+	Align []Align // one for each column
 	Span  source.Span
 }
 
@@ -81,55 +82,52 @@ type Cell struct {
 	Span source.Span
 }
 
-// Align is how a column of a Table stands.
+// Align is the horizontal alignment of a column of a Table.
 type Align uint8
 
-// The alignments of a column.
 const (
 	Left Align = iota
 	Center
 	Right
 )
 
-// A Picture is an image that stands alone in its paragraph.
+// A Picture is an image that is the only content of its paragraph.
 type Picture struct {
-	Path     string // as written, unescaped
+	Path     string // as written, with escapes resolved
 	PathSpan source.Span
 	Alt      string
 	Title    string
 	Span     source.Span
 }
 
-// NoteKind tells a tip from a why.
+// NoteKind is the kind of a Note.
 type NoteKind uint8
 
-// The kinds of notes.
 const (
 	Tip NoteKind = iota
 	Why
 )
 
-// A Note is a quote that begins with **Tip** or **Why**; Runs leave that word
-// and its colon or full stop out.
+// A Note is a block quote that begins with **Tip** or **Why**. Runs omit that
+// word and the colon or period behind it.
 type Note struct {
 	Kind NoteKind
 	Runs []Run
 	Span source.Span
 }
 
-// A Block is a typed block: a fenced block whose info string is a word.
+// A Block is a typed block: a fenced block whose info string is one word.
 type Block struct {
-	Type     string // the info string; "" when it is not one word (which is reported)
+	Type     string // the info string; "" when it is not one word, which is reported
 	TypeSpan source.Span
 	Tree     *Tree         // nil when its YAML could not be read
-	Unread   diag.Reported // of a block without a Tree
+	Unread   diag.Reported // the proof of the reported error when Tree is nil
 	Span     source.Span
 }
 
-// Style is how a run of text is set.
+// Style is the type style of a Run.
 type Style uint8
 
-// The styles of a run.
 const (
 	Plain Style = iota
 	Strong
@@ -137,21 +135,21 @@ const (
 	Code
 )
 
-// A Run is text of one style. Text has escapes and entities resolved, and
-// white space, line ends among it, folded to single blanks. A link without
-// words is a Run with an empty Text.
+// A Run is text of one style. Escapes and entities in Text are resolved, and
+// all white space, line ends included, is folded to single blanks. A link
+// without text is a Run with an empty Text.
 type Run struct {
-	Text     string
-	Style    Style
-	Link     string // the target as written: "#id", "strip.md#id", "https://…"
-	LinkSpan source.Span
-	Break    bool // the writer asked for a new line after it; its Text ends in a blank then
-	Span     source.Span
+	Text      string
+	Style     Style
+	Link      string // the target as written: "#id", "strip.md#id", "https://…"
+	LinkSpan  source.Span
+	LineBreak bool // a hard line break follows; Text then ends in a blank
+	Span      source.Span
 
 	trace trace
 }
 
-// Sub returns where the bytes from:to of the run's Text stand in the file.
+// Sub returns the span in the file of the bytes from:to of the run's Text.
 func (r Run) Sub(from, to int) source.Span {
 	if r.trace == nil {
 		return r.Span

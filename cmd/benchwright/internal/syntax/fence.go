@@ -12,16 +12,16 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// A fence is a fenced block in the Markdown tree.
+// A fence is a node of the Markdown tree: a fenced block.
 type fence struct {
 	ast.BaseBlock
-	open    source.Span // the fence's characters
-	info    source.Span // the info string
-	content source.Span // the lines between the fences; only for one at column 1
-	stop    int         // start of the line after the content
-	column1 bool
-	closed  bool
-	short   bool // two backticks, meant as three
+	open         source.Span // the opening backticks or tildes
+	info         source.Span // the info string
+	content      source.Span // the lines between the fences; set only if column1
+	contentEnd   int         // offset of the line after the content
+	column1      bool
+	closed       bool
+	twoBackticks bool // opened with two backticks, where three were meant
 }
 
 var kindFence = ast.NewNodeKind("BenchFence")
@@ -30,13 +30,13 @@ func (f *fence) Kind() ast.NodeKind            { return kindFence }
 func (f *fence) Dump(source []byte, level int) { ast.DumpHelper(f, source, level, nil, nil) }
 func (f *fence) IsRaw() bool                   { return true }
 
-// A fenceParser reads fenced blocks. It differs from the library's own in one
-// thing: a forgotten closing fence costs one block, not the rest of the file,
-// because the block ends where the next heading or typed block begins.
+// A fenceParser parses fenced blocks. Unlike goldmark's own parser it ends an
+// unclosed block at the next heading or fence, so that a forgotten closing
+// fence costs one block and not the rest of the file.
 type fenceParser struct{}
 
-// shortFence matches a block that was opened with two backticks: one word
-// behind them, and a key in the line below.
+// shortFence matches a block opened with two backticks: a single word behind
+// them and a YAML key on the next line.
 var shortFence = regexp.MustCompile("^``[a-z]+(?:-[a-z]+)*[ \\t]*\n[a-z]+(?:-[a-z]+)*:[ \\t\n]")
 
 func (fenceParser) Trigger() []byte                             { return []byte("`~") }
@@ -51,21 +51,21 @@ func (p fenceParser) Open(parent ast.Node, reader text.Reader, pc parser.Context
 	}
 	src := reader.Source()
 	marks, info, ok := fenceLine(line[pos:])
-	short := !ok && pos == 0 && shortFence.Match(src[min(max(0, segment.Start-segment.Padding), len(src)):])
-	if short {
+	twoBackticks := !ok && pos == 0 && shortFence.Match(src[min(max(0, segment.Start-segment.Padding), len(src)):])
+	if twoBackticks {
 		marks, info, ok = 2, bytes.TrimSpace(line[2:]), true
 	}
 	if !ok {
 		return nil, parser.NoChildren
 	}
 	start := max(0, min(segment.Start+pos-segment.Padding, len(src)))
-	f := &fence{open: source.Span{Start: start, End: min(start+marks, len(src))}, short: short}
+	f := &fence{open: source.Span{Start: start, End: min(start+marks, len(src))}, twoBackticks: twoBackticks}
 	f.info = source.Span{Start: f.open.End, End: f.open.End}
 	if len(info) > 0 {
 		at := start + bytes.Index(line[pos:], info)
 		f.info = source.Span{Start: at, End: at + len(info)}
 	}
-	f.column1 = start == 0 || src[start-1] == '\n' || start == len(mark) && bytes.HasPrefix(src, []byte(mark))
+	f.column1 = start == markLen(src) || src[start-1] == '\n'
 	if f.column1 {
 		f.bounds(src, src[start])
 	}
@@ -77,7 +77,7 @@ func (p fenceParser) Continue(node ast.Node, reader text.Reader, pc parser.Conte
 	line, segment := reader.PeekLine()
 	if f.column1 {
 		switch {
-		case segment.Start < f.stop:
+		case segment.Start < f.contentEnd:
 			reader.AdvanceToEOL()
 			return parser.Continue | parser.NoChildren
 		case f.closed:
@@ -95,8 +95,8 @@ func (p fenceParser) Continue(node ast.Node, reader text.Reader, pc parser.Conte
 	return parser.Continue | parser.NoChildren
 }
 
-// fenceLine reads a line as a fence: how many characters make it, and what
-// stands behind them.
+// fenceLine parses a line as a fence. It returns the number of fence
+// characters and the info string behind them.
 func fenceLine(line []byte) (marks int, info []byte, ok bool) {
 	for marks < len(line) && (line[0] == '`' || line[0] == '~') && line[marks] == line[0] {
 		marks++
@@ -111,9 +111,9 @@ func fenceLine(line []byte) (marks int, info []byte, ok bool) {
 	return marks, info, true
 }
 
-// bounds finds the content of a fence at column 1. Where another fence opens
-// or the file ends before it is closed, the content ends at the first heading
-// on the way.
+// bounds finds the content of a fence at column 1. If another fence opens, or
+// the file ends, before the closing fence, the content ends at the first
+// heading in between.
 func (f *fence) bounds(src []byte, char byte) {
 	next := func(i int) int {
 		if j := bytes.IndexByte(src[i:], '\n'); j >= 0 {
@@ -130,7 +130,7 @@ func (f *fence) bounds(src []byte, char byte) {
 			heading = i
 		}
 		marks, info, ok := fenceLine(line)
-		if f.short && !ok && string(bytes.TrimSpace(line)) == "``" {
+		if f.twoBackticks && !ok && string(bytes.TrimSpace(line)) == "``" {
 			marks, ok = 2, true
 		}
 		if !ok || line[0] != char || marks < f.open.Len() {
@@ -143,25 +143,25 @@ func (f *fence) bounds(src []byte, char byte) {
 		i = heading
 	}
 	f.content = source.Span{Start: min(begin, i), End: i}
-	f.stop = i
+	f.contentEnd = i
 }
 
 // block turns a fenced block into a Block.
 func (r *docReader) block(f *fence) Content {
 	if !f.column1 {
-		r.misplaced(f, inside(f))
+		r.misplaced(f, nested(f))
 		return nil
 	}
-	b := &Block{TypeSpan: f.info, Span: source.Span{Start: f.open.Start, End: r.trimEnd(f.stop)}}
+	b := &Block{TypeSpan: f.info, Span: source.Span{Start: f.open.Start, End: r.trimEnd(f.contentEnd)}}
 	if f.closed {
-		b.Span.End = r.lineEnd(f.stop)
+		b.Span.End = r.lineEnd(f.contentEnd)
 	}
 	info := string(r.src[f.info.Start:f.info.End])
 	if !strings.ContainsAny(info, " \t") {
 		b.Type = info
 	}
 	switch {
-	case f.short:
+	case f.twoBackticks:
 		b.Unread = r.report("block-info", source.Span{Start: f.open.Start, End: f.info.End}, "write ```"+info+", and three below the block", "a fence has three backticks").Proof()
 		return b
 	case !f.closed:
@@ -183,17 +183,17 @@ func (r *docReader) block(f *fence) Content {
 	return b
 }
 
-// misplaced reports a block that does not stand at column 1 of its step; inside
-// says that it stands in a list or a quote.
-func (r *docReader) misplaced(f *fence, inside bool) {
+// misplaced reports a typed block that does not begin at column 1. Nested
+// tells that it stands in a list or quote.
+func (r *docReader) misplaced(f *fence, nested bool) {
 	fix := "put it behind the list or the quote, its fences at column 1"
-	if !inside {
+	if !nested {
 		fix = "begin it in column 1, each of its lines as far to the left"
 	}
 	r.report("block-place", source.Span{Start: f.open.Start, End: max(f.open.End, f.info.End)}, fix, "a typed block does not stand at column 1")
 }
 
-// inside reports whether a block of Markdown stands in a list or a quote.
-func inside(n ast.Node) bool {
+// nested reports whether a Markdown block stands in a list or quote.
+func nested(n ast.Node) bool {
 	return n.Parent() != nil && n.Parent().Kind() != ast.KindDocument
 }

@@ -12,18 +12,18 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// A headingParser reads # headings as the library does, and takes the {…} at
-// their end off the title. Its content is ours to read: the library's reader
-// of attributes takes time that grows with the square of a line, and tells
-// neither places nor faults.
+// A headingParser parses # headings as goldmark does, and takes the {…} at
+// their end off the title for docReader.attributes to parse. Goldmark's own
+// attribute parser takes time quadratic in the line and reports neither
+// positions nor errors.
 type headingParser struct{ parser.BlockParser }
 
 func newHeadingParser() parser.BlockParser { return headingParser{parser.NewATXHeadingParser()} }
 
 var (
-	attrATX    = []byte("atx")    // marks a heading of this parser
+	attrATX    = []byte("atx")    // set on every # heading; absent on an underlined one
 	attrBraces = []byte("braces") // the source.Span of its {…}
-	attrGlued  = []byte("glued")  // marks one whose title is not parted from its marks
+	attrGlued  = []byte("glued")  // set when no blank separates the # marks from the title
 )
 
 func (p headingParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
@@ -55,8 +55,9 @@ func (p headingParser) Open(parent ast.Node, reader text.Reader, pc parser.Conte
 	return node, state
 }
 
-// glued returns the heading of a line that lacks the blank behind its marks,
-// ###Check the belt, nil for any other. One # may begin a text, as in "#3 bolt".
+// glued parses a heading without a blank behind its marks, ###Check the belt,
+// and returns nil for any other line. A single # may begin a text, as in "#3
+// bolt".
 func glued(reader text.Reader, pc parser.Context) ast.Node {
 	line, segment := reader.PeekLine()
 	pos := pc.BlockOffset()
@@ -75,7 +76,7 @@ func glued(reader text.Reader, pc parser.Context) ast.Node {
 	return node
 }
 
-// heading reads a heading's title and attributes.
+// heading converts a heading's title and attributes.
 func (r *docReader) heading(n *ast.Heading) Heading {
 	h := Heading{Title: r.runs(n)}
 	h.Text = plainText(h.Title)
@@ -102,8 +103,8 @@ func (r *docReader) heading(n *ast.Heading) Heading {
 	return h
 }
 
-// attributes reads {#id only="a b"} at the end of a heading. It stops at the
-// first fault.
+// attributes parses {#id only="a b"} at the end of a heading, up to the first
+// error, which it reports.
 func (r *docReader) attributes(h *Heading, braces source.Span) {
 	const form = "write `{#id}`, `{only=variant}` or `{#id only=\"one two\"}`"
 	i, end := braces.Start+1, braces.End-1
@@ -174,7 +175,8 @@ func (r *docReader) attributes(h *Heading, braces source.Span) {
 	}
 }
 
-// only reads the variants a heading is limited to.
+// only parses the variants that a heading applies to. It returns false when it
+// reported an error.
 func (r *docReader) only(h *Heading, value source.Span) bool {
 	i := value.Start
 	for i < value.End {
@@ -201,7 +203,8 @@ func (r *docReader) only(h *Heading, value source.Span) bool {
 	return true
 }
 
-// id reports whether an id is well formed, with a message if not.
+// id reports whether the text at span at is a well-formed id, and reports an
+// error if not.
 func (r *docReader) id(at source.Span) bool {
 	id := string(r.src[at.Start:at.End])
 	switch {

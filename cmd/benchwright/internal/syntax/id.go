@@ -5,11 +5,11 @@ import (
 	"unicode"
 )
 
-// MaxID is the most characters that an id has.
+// MaxID is the maximum length of an id, in characters.
 const MaxID = 40
 
-// WellFormed reports whether a text may be an id:
-// [a-z][a-z0-9]*(-[a-z0-9]+)*, at most MaxID long.
+// WellFormed reports whether a text is a valid id:
+// [a-z][a-z0-9]*(-[a-z0-9]+)*, at most MaxID characters.
 func WellFormed(id string) bool {
 	for i := 0; i < len(id); i++ {
 		c := id[i]
@@ -24,7 +24,8 @@ func WellFormed(id string) bool {
 	return id != "" && len(id) <= MaxID
 }
 
-// MeantID returns the id that was probably meant, "" if there is none.
+// MeantID returns the id that was probably meant by text, "" if none can be
+// derived.
 func MeantID(text string) string {
 	words := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool {
 		return unicode.IsSpace(c) || strings.ContainsRune("-_./:,", c)

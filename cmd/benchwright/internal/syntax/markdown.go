@@ -15,20 +15,20 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// ReadDoc reads a procedure. It returns nil only where nothing can be made of
-// the file, which it reports; whatever else is malformed is reported and left
-// out, and the rest is read.
+// ReadDoc parses a procedure. It reports malformed parts and leaves them out.
+// It returns nil only for a file that is too large or is not text, which it
+// also reports.
 func ReadDoc(f *source.File, msgs *diag.List) *Doc {
 	text, ok := legible(f, msgs)
 	if !ok {
 		return nil
 	}
-	r := &docReader{file: f, text: text, src: feedsOnly(text), msgs: msgs, doc: &Doc{File: f}}
+	r := &docReader{file: f, text: text, src: blankReturns(text), msgs: msgs, doc: &Doc{File: f}}
 	reader := gmtext.NewReader(r.src)
 	reader.Advance(r.front())
 	pc := parser.NewContext()
 	root := markdown().Parse(reader, parser.WithContext(pc))
-	r.long, _ = pc.Get(longProse).(map[int]bool)
+	r.cutProse, _ = pc.Get(cutProseKey).(map[int]bool)
 	for n := root.FirstChild(); n != nil && !r.full; n = n.NextSibling() {
 		if h, ok := n.(*ast.Heading); ok {
 			r.open(h)
@@ -39,11 +39,11 @@ func ReadDoc(f *source.File, msgs *diag.List) *Doc {
 	return r.doc
 }
 
-// feedsOnly returns the text with each carriage return overwritten by a blank:
-// the parser does not see an empty item or a fence in every line that has one.
-// It stays behind a blank and a backslash, where a blank would make a break of
-// the line or unmake it.
-func feedsOnly(text []byte) []byte {
+// blankReturns returns the text with each carriage return replaced by a blank;
+// goldmark does not recognize an empty item or a fence in a line that ends in
+// one. A carriage return behind a blank or a backslash stays, because a blank
+// there would change whether Markdown sees a hard line break.
+func blankReturns(text []byte) []byte {
 	if bytes.IndexByte(text, '\r') < 0 {
 		return text
 	}
@@ -56,7 +56,8 @@ func feedsOnly(text []byte) []byte {
 	return text
 }
 
-// markdown is the parser: CommonMark with tables, our fences and headings.
+// markdown returns the parser: CommonMark with tables and this package's
+// fences and headings.
 var markdown = sync.OnceValue(func() parser.Parser {
 	return parser.NewParser(
 		parser.WithBlockParsers(
@@ -78,43 +79,40 @@ var markdown = sync.OnceValue(func() parser.Parser {
 	)
 })
 
-// A docReader turns the Markdown tree of one file into its Doc.
+// A docReader converts the Markdown tree of one file into its Doc.
 type docReader struct {
 	file *source.File
-	text []byte // the file's, legible
-	src  []byte // the same for the Markdown parser
+	text []byte // the file as legible returns it
+	src  []byte // text as blankReturns returns it: what goldmark parses
 	msgs *diag.List
 	doc  *Doc
 
-	long     map[int]bool // the paragraphs that were cut, by their start
-	steps    int
-	excused  bool // a step without a stage was reported, or a heading that may have been meant as one
-	full     bool // too many steps: the rest is not read
-	why      bool // the step has its why
-	withStep bool // content belongs to the last step
+	cutProse     map[int]bool // the paragraphs that proseCap cut, by the offset of their first line
+	steps        int
+	stageExcused bool // do not report a step outside a stage: done already, or a refused heading may have been meant as the stage
+	full         bool // the step limit is exceeded: stop reading
+	hasWhy       bool // the current stage or step has its why
+	inStep       bool // content belongs to the last step, not to the stage
 }
 
 func (r *docReader) report(slug string, at source.Span, fix, format string, args ...any) *diag.Diagnostic {
 	return r.msgs.Report(slug, source.Place{File: r.file, Span: at}, fix, format, args...)
 }
 
-// badHeading reports a heading: what stands below it may be in the wrong place.
+// badHeading reports an error in a heading and sets Doc.HeadingRefused.
 func (r *docReader) badHeading(slug string, at source.Span, fix, format string, args ...any) {
 	r.doc.HeadingRefused = r.report(slug, at, fix, format, args...).Proof()
 }
 
-// front reads the front matter and returns the offset of what follows it.
+// front parses the front matter and returns the offset of the line after it.
 func (r *docReader) front() int {
-	start := 0
-	if bytes.HasPrefix(r.src, []byte(mark)) {
-		start = len(mark)
-	}
+	start := markLen(r.src)
 	r.doc.Front = &Tree{File: r.file, Span: source.Span{Start: start, End: start}, Broken: true,
 		Root: &Node{Kind: Mapping, File: r.file, Span: source.Span{Start: start, End: start}}}
 	if !r.ruler(start) {
 		r.report("front-matter-missing", source.Span{Start: start, End: r.lineEnd(start)},
 			"begin the file with a line `---`, the card's keys, and another line `---`", "the front matter is missing")
-		return r.late(start)
+		return r.lateFrontMatter(start)
 	}
 	begin := r.nextLine(start)
 	end, fenced := begin, false
@@ -140,9 +138,9 @@ func (r *docReader) front() int {
 	return r.nextLine(end)
 }
 
-// late returns the offset behind a front matter that lacks its first line or
-// stands too low, start where there is none.
-func (r *docReader) late(start int) int {
+// lateFrontMatter returns the offset behind a front matter that lacks its
+// first --- or has blank lines before it, start where there is none.
+func (r *docReader) lateFrontMatter(start int) int {
 	i := start
 	for i < len(r.src) && (r.src[i] == '\n' || r.src[i] == '\r') {
 		i++
@@ -161,27 +159,27 @@ func (r *docReader) late(start int) int {
 	return start
 }
 
-// ruler reports whether the line at start is --- alone.
+// ruler reports whether the line at start is just ---.
 func (r *docReader) ruler(start int) bool {
 	line := r.src[start:r.lineEnd(start)]
 	return bytes.HasPrefix(line, []byte("---")) && len(bytes.TrimSpace(line)) == 3
 }
 
-// open opens the stage or step of a heading.
+// open begins the stage or step of a heading.
 func (r *docReader) open(n *ast.Heading) {
 	h := r.heading(n)
 	level := n.Level
 	marks := source.Span{Start: r.clamp(n.Pos()), End: min(r.clamp(n.Pos())+level, len(r.src))}
 	if _, atx := n.Attribute(attrATX); !atx {
 		r.badHeading("heading-underlined", h.Span, "write `## ` before it and take the line below away", "a heading is underlined")
-		r.excused = true
+		r.stageExcused = true
 		return
 	}
 	switch {
 	case level == 1:
 		r.badHeading("heading-level", marks, "write `##` for a stage or `###` for a step; the card's title stands in the front matter",
 			"a heading with one `#` is not used")
-		r.excused = true
+		r.stageExcused = true
 		return
 	case level > 3:
 		r.badHeading("heading-level", marks, "write `###` and a blank for a step, or a paragraph", "a heading goes deeper than a step")
@@ -192,7 +190,7 @@ func (r *docReader) open(n *ast.Heading) {
 	}
 	if level == 2 {
 		r.doc.Stages = append(r.doc.Stages, &Stage{Heading: h})
-		r.withStep, r.why = false, false
+		r.inStep, r.hasWhy = false, false
 		return
 	}
 	if r.steps++; r.steps > maxSteps {
@@ -201,32 +199,32 @@ func (r *docReader) open(n *ast.Heading) {
 		return
 	}
 	if len(r.doc.Stages) == 0 {
-		if !r.excused {
-			r.excused = true
+		if !r.stageExcused {
+			r.stageExcused = true
 			r.report("step-outside-stage", h.Span, "write a stage before it: `## ` and its title", "a step stands before the first stage")
 		}
 		r.doc.Stages = append(r.doc.Stages, &Stage{Heading: Heading{Span: h.Span}})
 	}
 	stage := r.doc.Stages[len(r.doc.Stages)-1]
 	stage.Steps = append(stage.Steps, &Step{Heading: h})
-	r.withStep, r.why = true, false
+	r.inStep, r.hasWhy = true, false
 }
 
-// put adds content to what is open.
+// put appends content to the current step or stage, or to the Doc's Lead.
 func (r *docReader) put(c Content) {
 	if note, ok := c.(*Note); ok && note.Kind == Why {
-		if r.why {
+		if r.hasWhy {
 			r.report("why-twice", note.Span, "join the two, or write one as `**Tip**`", "this step has a second why")
 			return
 		}
-		r.why = true
+		r.hasWhy = true
 	}
 	if len(r.doc.Stages) == 0 {
 		r.doc.Lead = append(r.doc.Lead, c)
 		return
 	}
 	stage := r.doc.Stages[len(r.doc.Stages)-1]
-	if !r.withStep {
+	if !r.inStep {
 		stage.Content = append(stage.Content, c)
 		return
 	}
@@ -234,8 +232,8 @@ func (r *docReader) put(c Content) {
 	step.Content = append(step.Content, c)
 }
 
-// clamp keeps an offset inside the file: the library gives -1 for what it
-// made itself, and in one case one past the end.
+// clamp limits an offset to the file: goldmark gives -1 for nodes it made up,
+// and in one case an offset past the end.
 func (r *docReader) clamp(i int) int { return max(0, min(i, len(r.src))) }
 
 // span returns a span clamped to the file.
@@ -244,8 +242,8 @@ func (r *docReader) span(start, end int) source.Span {
 	return source.Span{Start: start, End: max(start, r.clamp(end))}
 }
 
-// lineEnd returns the end of the line in which offset i stands, before its
-// line feed and white space.
+// lineEnd returns the end of the line that holds offset i, without trailing
+// white space.
 func (r *docReader) lineEnd(i int) int {
 	i = r.clamp(i)
 	end := len(r.src)
@@ -258,7 +256,7 @@ func (r *docReader) lineEnd(i int) int {
 	return end
 }
 
-// nextLine returns the start of the line after the one in which i stands.
+// nextLine returns the start of the line after the one that holds i.
 func (r *docReader) nextLine(i int) int {
 	if j := bytes.IndexByte(r.src[i:], '\n'); j >= 0 {
 		return i + j + 1
@@ -266,7 +264,7 @@ func (r *docReader) nextLine(i int) int {
 	return len(r.src)
 }
 
-// trimEnd moves an end back over white space.
+// trimEnd moves an end offset back over white space.
 func (r *docReader) trimEnd(end int) int {
 	end = r.clamp(end)
 	for end > 0 && blank(r.src[end-1]) {

@@ -6,7 +6,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 )
 
-// note turns a quote into a Note.
+// note converts a quote to a Note.
 func (r *docReader) note(n *ast.Blockquote) Content {
 	first, ok := n.FirstChild().(*ast.Paragraph)
 	if !ok {
@@ -67,8 +67,8 @@ func (r *docReader) noteKind(n ast.Node) {
 		"a quote begins with neither `**Tip**` nor `**Why**`")
 }
 
-// trimNote takes the colon or full stop and the blank behind a note's first
-// word off its runs.
+// trimNote removes the colon or period and the blanks behind a note's first
+// word.
 func trimNote(runs []Run) []Run {
 	if len(runs) == 0 {
 		return nil
@@ -83,7 +83,7 @@ func trimNote(runs []Run) []Run {
 	return append([]Run{first}, runs[1:]...)
 }
 
-// cutFront takes the first n bytes off a run's text.
+// cutFront removes the first n bytes of a run's text.
 func (r *Run) cutFront(n int) {
 	if n == 0 {
 		return

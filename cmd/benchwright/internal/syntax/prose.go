@@ -12,14 +12,14 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// content turns one block of Markdown into content, nil where it is refused.
+// content converts a top-level Markdown block, nil if it was refused.
 func (r *docReader) content(n ast.Node) Content {
 	switch n := n.(type) {
 	case *ast.Paragraph:
 		if image, ok := n.FirstChild().(*ast.Image); ok && image.NextSibling() == nil {
 			return r.picture(image)
 		}
-		if r.hidden(n) || r.tooLong(n) {
+		if r.indentedFence(n) || r.tooLong(n) {
 			return nil
 		}
 		if runs := r.runs(n); len(runs) > 0 {
@@ -36,7 +36,7 @@ func (r *docReader) content(n ast.Node) Content {
 	case *ast.HTMLBlock:
 		r.rawHTML(n.Pos(), r.lineEnd(n.Pos()))
 	case *ast.CodeBlock:
-		if r.hidden(n) {
+		if r.indentedFence(n) {
 			return nil
 		}
 		r.refuse(n, "begin the text at column 1", "these lines are indented, which makes them program code")
@@ -50,9 +50,9 @@ func (r *docReader) content(n ast.Node) Content {
 	return nil
 }
 
-// hidden reports a fence that is set in so far that Markdown takes it for
-// text or for program code.
-func (r *docReader) hidden(n ast.Node) bool {
+// indentedFence reports a fence that is indented so far that Markdown takes it
+// for text or an indented code block.
+func (r *docReader) indentedFence(n ast.Node) bool {
 	for i := range n.Lines().Len() {
 		at := r.clamp(n.Lines().At(i).Start)
 		for at < len(r.src) && (r.src[at] == ' ' || r.src[at] == '\t') {
@@ -63,36 +63,37 @@ func (r *docReader) hidden(n ast.Node) bool {
 			if len(info) > 0 {
 				f.info.End = r.lineEnd(at)
 			}
-			r.misplaced(f, inside(n))
+			r.misplaced(f, nested(n))
 			return true
 		}
 	}
 	return false
 }
 
-// A proseCap leaves only the first line of a paragraph that is too long, and
-// notes it: the library's time to read one grows with its square, or worse.
+// A proseCap cuts a paragraph that is too long to its first line and records
+// it under cutProseKey: goldmark's time to parse a paragraph is quadratic or
+// worse.
 type proseCap struct{}
 
-var longProse = parser.NewContextKey() // a map[int]bool by the start of the first line
+var cutProseKey = parser.NewContextKey() // value: map[int]bool, keyed by the offset of the first line
 
 func (proseCap) Transform(n *ast.Paragraph, _ text.Reader, pc parser.Context) {
 	if l := n.Lines(); l.Len() > 0 && l.At(l.Len()-1).Stop-l.At(0).Start > maxProse {
-		pc.ComputeIfAbsent(longProse, func() any { return map[int]bool{} }).(map[int]bool)[l.At(0).Start] = true
+		pc.ComputeIfAbsent(cutProseKey, func() any { return map[int]bool{} }).(map[int]bool)[l.At(0).Start] = true
 		l.SetSliced(0, 1)
 	}
 }
 
 // tooLong reports a paragraph that proseCap cut.
 func (r *docReader) tooLong(n ast.Node) bool {
-	if n.Lines().Len() == 0 || !r.long[n.Lines().At(0).Start] {
+	if n.Lines().Len() == 0 || !r.cutProse[n.Lines().At(0).Start] {
 		return false
 	}
 	r.report("too-large", r.lines(n), "part it in two", "this paragraph or table is longer than %d KB", maxProse>>10)
 	return true
 }
 
-// refuse reports a form of Markdown that a card cannot show, at its first
+// refuse reports a Markdown construct that a card cannot show, at its first
 // line.
 func (r *docReader) refuse(n ast.Node, fix, format string, args ...any) {
 	start := r.clamp(n.Pos())
@@ -106,7 +107,7 @@ func (r *docReader) rawHTML(start, end int) {
 	r.report("raw-html", r.span(start, r.trimEnd(end)), "take it out, or write `\\<` for the sign itself", "HTML is not read")
 }
 
-// picture turns an image that stands alone into a Picture.
+// picture converts an image that is the only content of its paragraph.
 func (r *docReader) picture(n *ast.Image) Content {
 	p := &Picture{Span: r.imageSpan(n), Title: unescape(n.Title), Alt: plainText(r.runs(n))}
 	p.Path, p.PathSpan = r.target(n, n.Destination, n.Reference != nil)
@@ -122,7 +123,7 @@ func (r *docReader) picture(n *ast.Image) Content {
 	return nil
 }
 
-// list turns a list into a List. Level is 1 for one that stands in the step.
+// list converts a list. Level is 1 for one directly in a step.
 func (r *docReader) list(n *ast.List, level int) *List {
 	l := &List{Ordered: n.IsOrdered()}
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
@@ -149,7 +150,7 @@ func (r *docReader) item(n ast.Node, level int) Item {
 				continue
 			}
 			item.Span.End = max(item.Span.End, r.lines(c).End)
-			if r.hidden(c) || r.tooLong(c) {
+			if r.indentedFence(c) || r.tooLong(c) {
 				refused = true
 				continue
 			}
@@ -198,7 +199,7 @@ func (r *docReader) item(n ast.Node, level int) Item {
 	return item
 }
 
-// lines returns the span of a block's lines without the white space around.
+// lines returns the span of a block's lines, without white space around them.
 func (r *docReader) lines(n ast.Node) source.Span {
 	l := n.Lines()
 	if l.Len() == 0 {

@@ -36,7 +36,7 @@ func (s *sheet) runs(indent string, runs []Run) {
 		if r.Link != "" {
 			fmt.Fprintf(s, " to %s [%s]", r.Link, s.at(r.LinkSpan))
 		}
-		if r.Break {
+		if r.LineBreak {
 			s.WriteString(" break")
 		}
 		s.WriteString("\n")

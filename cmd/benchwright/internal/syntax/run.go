@@ -12,37 +12,44 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// inline collects the runs of one paragraph, heading, cell or list item.
+// An inline collects the runs of one paragraph, heading, cell or list item.
 type inline struct {
 	*docReader
-	runs    []Run
-	last    []byte // the text of the last run, which has none until it is closed
-	html    bool   // raw HTML was reported here: its other tag is the same slip
-	picture bool   // and so for a picture
-	cut     bool   // the next text begins a new run
+	runs            []Run
+	lastText        []byte // text of the last run; close moves it to the Run
+	htmlReported    bool   // raw HTML was reported here; its closing tag is the same slip
+	pictureReported bool   // a picture was reported here
+	newRun          bool   // the next text begins a new run
 }
 
-// runs returns the text of a node's inline children.
+// A format is the style and link of a run.
+type format struct {
+	style    Style
+	link     string
+	linkSpan source.Span
+}
+
+// runs converts the inline children of the nodes, joined by blanks.
 func (r *docReader) runs(nodes ...ast.Node) []Run {
 	in := &inline{docReader: r}
 	for i, n := range nodes {
 		if i > 0 {
-			if last := n.Lines(); last.Len() > 0 {
-				in.space(last.At(0).Start, last.At(0).Start, Plain, "", source.Span{})
+			if first := n.Lines(); first.Len() > 0 {
+				in.space(first.At(0).Start, first.At(0).Start, format{})
 			}
 		}
-		in.children(n, Plain, "", source.Span{})
+		in.children(n, format{})
 	}
 	return in.done()
 }
 
-// done closes the last run, without a blank at its end, and returns all.
+// done drops a trailing blank, closes the last run and returns all runs.
 func (in *inline) done() []Run {
 	if n := len(in.runs); n > 0 {
 		run := &in.runs[n-1]
-		run.Break = false
-		if k := len(in.last); k > 0 && in.last[k-1] == ' ' {
-			in.last = in.last[:k-1]
+		run.LineBreak = false
+		if k := len(in.lastText); k > 0 && in.lastText[k-1] == ' ' {
+			in.lastText = in.lastText[:k-1]
 			run.Span.End = run.trace.at(k - 1)
 			for n := len(run.trace); n > 0 && run.trace[n-1].text >= k; n-- {
 				run.trace = run.trace[:n-1]
@@ -55,63 +62,64 @@ func (in *inline) done() []Run {
 	return in.runs
 }
 
-// close gives the last run its text.
+// close stores the collected text in the last run.
 func (in *inline) close() {
-	if n := len(in.runs); n > 0 && len(in.last) > 0 {
+	if n := len(in.runs); n > 0 && len(in.lastText) > 0 {
 		run := &in.runs[n-1]
-		run.Text = string(in.last)
-		run.trace.end(len(in.last), run.Span.End)
-		in.last = in.last[:0]
+		run.Text = string(in.lastText)
+		run.trace.end(len(in.lastText), run.Span.End)
+		in.lastText = in.lastText[:0]
 	}
 }
 
-// open begins a run.
+// open begins a new run.
 func (in *inline) open(run Run) {
 	in.close()
 	in.runs = append(in.runs, run)
-	in.cut = false
+	in.newRun = false
 }
 
-func (in *inline) children(n ast.Node, style Style, link string, at source.Span) {
+func (in *inline) children(n ast.Node, f format) {
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
-		in.node(c, style, link, at)
+		in.node(c, f)
 	}
 }
 
-func (in *inline) node(n ast.Node, style Style, link string, at source.Span) {
+func (in *inline) node(n ast.Node, f format) {
 	switch n := n.(type) {
 	case *ast.Text:
 		s := n.Segment
-		if style == Code || n.IsRaw() {
-			in.raw(s.Start, s.Stop, style, link, at)
+		if f.style == Code || n.IsRaw() {
+			in.raw(s.Start, s.Stop, f)
 		} else {
-			in.text(s.Start, s.Stop, style, link, at)
+			in.text(s.Start, s.Stop, f)
 		}
 		if n.SoftLineBreak() || n.HardLineBreak() {
-			in.space(s.Stop, s.Stop, style, link, at)
+			in.space(s.Stop, s.Stop, f)
 			if n.HardLineBreak() && len(in.runs) > 0 {
-				in.runs[len(in.runs)-1].Break = true
-				in.cut = true
+				in.runs[len(in.runs)-1].LineBreak = true
+				in.newRun = true
 			}
 		}
 	case *ast.CodeSpan:
-		in.children(n, Code, link, at)
+		f.style = Code
+		in.children(n, f)
 	case *ast.Emphasis:
-		if n.Level > 1 || style == Strong {
-			style = Strong
+		if n.Level > 1 || f.style == Strong {
+			f.style = Strong
 		} else {
-			style = Emphasis
+			f.style = Emphasis
 		}
-		in.children(n, style, link, at)
+		in.children(n, f)
 	case *ast.Link:
 		target, place := in.target(n, n.Destination, n.Reference != nil)
 		before := len(in.runs)
-		in.cut = true
-		in.children(n, style, target, place)
+		in.newRun = true
+		in.children(n, format{f.style, target, place})
 		if len(in.runs) == before {
-			in.open(Run{Style: style, Link: target, LinkSpan: place, Span: in.span(n.Pos(), in.linkEnd(place.End))})
+			in.open(Run{Style: f.style, Link: target, LinkSpan: place, Span: in.span(n.Pos(), in.linkEnd(place.End))})
 		}
-		in.cut = true
+		in.newRun = true
 	case *ast.AutoLink:
 		label := n.Label(in.src)
 		start := in.clamp(n.Pos())
@@ -122,29 +130,29 @@ func (in *inline) node(n ast.Node, style Style, link string, at source.Span) {
 		if n.AutoLinkType == ast.AutoLinkEmail && !strings.HasPrefix(strings.ToLower(target), "mailto:") {
 			target = "mailto:" + target
 		}
-		in.cut = true
-		in.raw(start, min(start+len(label), len(in.src)), style, target, in.span(start, start+len(label)))
-		in.cut = true
+		in.newRun = true
+		in.raw(start, min(start+len(label), len(in.src)), format{f.style, target, in.span(start, start+len(label))})
+		in.newRun = true
 	case *ast.RawHTML:
-		if !in.html && n.Segments.Len() > 0 {
-			in.html = true
+		if !in.htmlReported && n.Segments.Len() > 0 {
+			in.htmlReported = true
 			in.rawHTML(n.Segments.At(0).Start, n.Segments.At(n.Segments.Len()-1).Stop)
 		}
 	case *ast.Image:
-		if !in.picture {
-			in.picture = true
+		if !in.pictureReported {
+			in.pictureReported = true
 			in.report("picture-place", in.imageSpan(n), "put the picture in a paragraph of its own, blank lines around it",
 				"a picture stands within a text")
 		}
 	case *ast.String:
-		in.raw(in.clamp(n.Pos()), in.clamp(n.Pos()), style, link, at)
+		in.raw(in.clamp(n.Pos()), in.clamp(n.Pos()), f)
 	default:
-		in.children(n, style, link, at)
+		in.children(n, f)
 	}
 }
 
-// target returns where a link or a picture leads, as it was written, and where
-// that stands: the whole label for a reference.
+// target returns the target of a link or picture as written, and its span. For
+// a reference link that is the span of the whole label.
 func (in *docReader) target(n ast.Node, destination []byte, reference bool) (string, source.Span) {
 	start := in.clamp(n.Pos())
 	label := source.Span{Start: start, End: max(start, in.lastByte(n))}
@@ -169,7 +177,8 @@ func (in *docReader) target(n ast.Node, destination []byte, reference bool) (str
 	}
 }
 
-// lastByte returns the end of the last text inside a node, 0 without any.
+// lastByte returns the end offset of the last text inside a node, 0 without
+// any.
 func (in *docReader) lastByte(n ast.Node) int {
 	end := 0
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
@@ -181,7 +190,7 @@ func (in *docReader) lastByte(n ast.Node) int {
 	return in.clamp(end)
 }
 
-// imageSpan returns the place of an image from its "![" to its ")".
+// imageSpan returns the span of an image from its "![" to its ")".
 func (in *docReader) imageSpan(n *ast.Image) source.Span {
 	_, place := in.target(n, n.Destination, n.Reference != nil)
 	if n.Reference != nil {
@@ -190,7 +199,8 @@ func (in *docReader) imageSpan(n *ast.Image) source.Span {
 	return in.span(n.Pos(), in.linkEnd(place.End))
 }
 
-// linkEnd returns the end of a link whose target ends at end: behind its ")".
+// linkEnd returns the offset behind the ")" of a link whose target ends at
+// end.
 func (in *docReader) linkEnd(end int) int {
 	line := in.lineEnd(end)
 	if i := bytes.IndexByte(in.src[end:line], ')'); i >= 0 {
@@ -201,18 +211,18 @@ func (in *docReader) linkEnd(end int) int {
 
 var entity = regexp.MustCompile(`^&(#[0-9]{1,7}|#[xX][0-9a-fA-F]{1,6}|[A-Za-z][A-Za-z0-9]{1,31});`)
 
-// text adds text in which \ escapes and &…; stands for a character.
-func (in *inline) text(start, stop int, style Style, link string, at source.Span) {
+// text adds text in which \ escapes and entities, &…;, are resolved.
+func (in *inline) text(start, stop int, f format) {
 	for i := start; i < stop; {
 		c := in.src[i]
 		switch {
 		case c == '\\' && i+1 < stop && util.IsPunct(in.src[i+1]):
-			in.put(string(in.src[i+1]), i, i+2, style, link, at)
+			in.put(string(in.src[i+1]), i, i+2, f)
 			i += 2
 			continue
 		case c == '&':
 			if m := entity.Find(in.src[i:stop]); m != nil {
-				in.put(html.UnescapeString(string(m)), i, i+len(m), style, link, at)
+				in.put(html.UnescapeString(string(m)), i, i+len(m), f)
 				i += len(m)
 				continue
 			}
@@ -221,57 +231,57 @@ func (in *inline) text(start, stop int, style Style, link string, at source.Span
 		for j < stop && in.src[j] != '\\' && in.src[j] != '&' {
 			j++
 		}
-		in.raw(i, j, style, link, at)
+		in.raw(i, j, f)
 		i = j
 	}
 }
 
-// raw adds text as it stands, white space folded.
-func (in *inline) raw(start, stop int, style Style, link string, at source.Span) {
+// raw adds text as written, with white space folded.
+func (in *inline) raw(start, stop int, f format) {
 	for i := start; i < stop; {
 		j := i
 		for j < stop && blank(in.src[j]) {
 			j++
 		}
 		if j > i {
-			in.space(i, j, style, link, at)
+			in.space(i, j, f)
 			i = j
 			continue
 		}
 		for j < stop && !blank(in.src[j]) {
 			j++
 		}
-		in.put(string(in.src[i:j]), i, j, style, link, at)
+		in.put(string(in.src[i:j]), i, j, f)
 		i = j
 	}
 }
 
-// space adds one blank, none at the start or behind another.
-func (in *inline) space(start, stop int, style Style, link string, at source.Span) {
+// space adds one blank, unless at the start or behind another blank.
+func (in *inline) space(start, stop int, f format) {
 	if len(in.runs) == 0 {
 		return
 	}
-	if n := len(in.last); n > 0 && in.last[n-1] == ' ' {
+	if n := len(in.lastText); n > 0 && in.lastText[n-1] == ' ' {
 		return
 	}
-	in.put(" ", start, stop, style, link, at)
+	in.put(" ", start, stop, f)
 }
 
 // put adds s, which was read from start:stop of the file.
-func (in *inline) put(s string, start, stop int, style Style, link string, at source.Span) {
+func (in *inline) put(s string, start, stop int, f format) {
 	n := len(in.runs)
-	if n == 0 || in.cut || in.runs[n-1].Style != style || in.runs[n-1].Link != link || in.runs[n-1].LinkSpan != at {
-		in.open(Run{Style: style, Link: link, LinkSpan: at, Span: source.Span{Start: start, End: start}})
+	if n == 0 || in.newRun || f != (format{in.runs[n-1].Style, in.runs[n-1].Link, in.runs[n-1].LinkSpan}) {
+		in.open(Run{Style: f.style, Link: f.link, LinkSpan: f.linkSpan, Span: source.Span{Start: start, End: start}})
 		n = len(in.runs)
 	}
 	run := &in.runs[n-1]
-	run.trace.add(len(in.last), start)
-	in.last = append(in.last, s...)
-	run.trace.add(len(in.last), stop)
+	run.trace.add(len(in.lastText), start)
+	in.lastText = append(in.lastText, s...)
+	run.trace.add(len(in.lastText), stop)
 	run.Span.End = max(run.Span.End, stop)
 }
 
-// unescape resolves escapes and entities of a link's target or title.
+// unescape resolves escapes and entities in a link's target or title.
 func unescape(s []byte) string {
 	s = util.UnescapePunctuations(s)
 	return entityAny.ReplaceAllStringFunc(string(s), html.UnescapeString)
@@ -279,7 +289,7 @@ func unescape(s []byte) string {
 
 var entityAny = regexp.MustCompile(strings.TrimPrefix(entity.String(), "^"))
 
-// plainText returns the runs' text joined.
+// plainText returns the joined text of the runs.
 func plainText(runs []Run) string {
 	var b strings.Builder
 	for _, r := range runs {

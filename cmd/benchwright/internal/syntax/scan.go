@@ -10,18 +10,18 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// A slipFinder looks for the slip in a document that the library could not
-// read. It goes over the lines as YAML does, knows keys, lists, quotes,
-// brackets and block texts, and stops at the first slip that it knows. It runs
-// on malformed documents only; what a good document means, the library says.
+// A slipFinder finds the slip in a document that the YAML library could not
+// parse. It scans the lines for keys, lists, quotes, brackets and block
+// scalars, and stops at the first slip it recognizes. It runs on malformed
+// documents only.
 type slipFinder struct {
 	*treeReader
-	i      int     // start of the line it looks at
-	levels []level // the mappings and lists that are open, outermost first
-	awaits bool    // the last key or dash has its value on a line that follows
+	lineStart   int     // offset of the line being scanned
+	levels      []level // the open mappings and lists, outermost first
+	awaitsValue bool    // the last key or dash has its value on a later line
 }
 
-// A level is a mapping or a list written over lines.
+// A level is a block mapping or a block list.
 type level struct {
 	column int // of its keys or dashes, 0-based
 	list   bool
@@ -33,12 +33,12 @@ func (s *slipFinder) slip(slug string, start, end int, fix, format string, args 
 	s.fail(slug, source.Span{Start: start, End: min(max(start, end), s.span.End)}, fix, format, args...)
 }
 
-// find goes from line to line until a slip is reported.
+// find scans line by line until a slip is reported.
 func (s *slipFinder) find() {
-	for s.i < s.span.End && !s.failed.Is() {
+	for s.lineStart < s.span.End && !s.failed.Is() {
 		at, ok := s.indent()
 		if !ok {
-			s.i = s.next(s.i)
+			s.lineStart = s.next(s.lineStart)
 			continue
 		}
 		if s.failed.Is() {
@@ -48,15 +48,15 @@ func (s *slipFinder) find() {
 	}
 }
 
-// indent returns where the content of the line begins, false for a blank line
-// and a comment. A tab before the content is a slip.
+// indent returns the offset of the line's content, and false for a blank line
+// or a comment. A tab before the content is a slip.
 func (s *slipFinder) indent() (int, bool) {
-	at := s.i
+	at := s.lineStart
 	for at < s.span.End && s.text[at] == ' ' {
 		at++
 	}
-	end := s.lineEnd(s.i)
-	if at >= end || s.text[at] == '#' || string(s.text[s.i:end]) == "---" {
+	end := s.lineEnd(s.lineStart)
+	if at >= end || s.text[at] == '#' || string(s.text[s.lineStart:end]) == "---" {
 		return at, false
 	}
 	if s.text[at] == '\t' {
@@ -72,8 +72,8 @@ func (s *slipFinder) indent() (int, bool) {
 	return at, true
 }
 
-// tabFix says what to do with the tabs from at to after: a key that can only
-// be one of the outermost mapping needs none.
+// tabFix returns the fix for the tabs from at to after. A key that can only
+// belong to the outermost mapping needs no indent.
 func (s *slipFinder) tabFix(at, after int) string {
 	mappings := 0
 	for _, l := range s.levels[1:] {
@@ -81,66 +81,67 @@ func (s *slipFinder) tabFix(at, after int) string {
 			mappings++
 		}
 	}
-	nested := mappings > 1 || mappings == 1 && (s.awaits || s.levels[1].column > 0)
+	nested := mappings > 1 || mappings == 1 && (s.awaitsValue || s.levels[1].column > 0)
 	switch {
 	case nested || s.dash(after) || s.keyEnd(after) < 0:
 		return "indent with blanks, two for each level"
-	case at > s.i:
+	case at > s.lineStart:
 		return "take it away, and the blanks before it"
 	}
 	return "take it away"
 }
 
-// line reads one line that begins a list item or a key.
+// line scans a line that begins a list item or a key.
 func (s *slipFinder) line(at int) {
-	own := true // nothing stands before at in its line
+	firstOnLine := true // nothing but blanks precedes at on its line
 	for s.dash(at) {
-		if s.place(at, true); s.failed.Is() {
+		if s.openLevel(at, true); s.failed.Is() {
 			return
 		}
-		s.awaits = true
+		s.awaitsValue = true
 		for at++; at < s.span.End && (s.text[at] == ' ' || s.text[at] == '\t'); at++ {
 		}
-		own = false
+		firstOnLine = false
 	}
 	colon := s.keyEnd(at)
 	switch {
-	case s.end(at):
-		s.i = s.next(at)
+	case s.onlyComment(at):
+		s.lineStart = s.next(at)
 	case colon >= 0:
-		if s.place(at, false); s.failed.Is() || s.begins(at) {
+		if s.openLevel(at, false); s.failed.Is() || s.reservedStart(at) {
 			return
 		}
 		if colon == at {
-			s.noKeyWord(at)
+			s.missingKey(at)
 			return
 		}
 		for colon++; colon < s.span.End && (s.text[colon] == ' ' || s.text[colon] == '\t'); colon++ {
 		}
 		s.value(colon, false)
-	case s.awaits && (len(s.levels) > 1 || !own || strings.IndexByte("[{\"'", s.text[at]) >= 0):
-		if own && at-s.i <= s.top().column {
+	case s.awaitsValue && (len(s.levels) > 1 || !firstOnLine || strings.IndexByte("[{\"'", s.text[at]) >= 0):
+		if firstOnLine && at-s.lineStart <= s.top().column {
 			s.noKey(at)
 			return
 		}
-		s.awaits = false
-		s.value(at, own)
+		s.awaitsValue = false
+		s.value(at, firstOnLine)
 	default:
 		s.noKey(at)
 	}
 }
 
-// dash reports whether a list's dash stands at i.
+// dash reports whether a list item's dash is at i.
 func (s *slipFinder) dash(i int) bool {
 	return i < s.span.End && s.text[i] == '-' && (i+1 == s.span.End || blank(s.text[i+1]))
 }
 
-// end reports whether nothing but a comment follows in the line of i.
-func (s *slipFinder) end(i int) bool {
+// onlyComment reports whether nothing or only a comment follows i on its line.
+func (s *slipFinder) onlyComment(i int) bool {
 	return i >= s.lineEnd(min(i, s.span.End)) || s.text[i] == '#' && (i == s.span.Start || blank(s.text[i-1]))
 }
 
-// keyEnd returns the colon behind the key that begins at i, -1 without one.
+// keyEnd returns the offset of the colon behind the key that begins at i, -1
+// if no key begins there.
 func (s *slipFinder) keyEnd(i int) int {
 	end := s.lineEnd(min(i, s.span.End))
 	if i >= end || s.text[i] == '[' || s.text[i] == '{' {
@@ -167,24 +168,24 @@ func (s *slipFinder) keyEnd(i int) int {
 	return -1
 }
 
-// colon reports whether a colon that parts key and value stands at i.
+// colon reports whether a colon that separates key and value is at i.
 func (s *slipFinder) colon(i int) bool {
 	return s.text[i] == ':' && (i+1 >= s.span.End || blank(s.text[i+1]))
 }
 
-// place opens, closes or goes on with the level to which a key or dash at
-// belongs.
-func (s *slipFinder) place(at int, list bool) {
-	column := at - s.i
+// openLevel opens, closes or continues the level of the key or dash at offset
+// at.
+func (s *slipFinder) openLevel(at int, list bool) {
+	column := at - s.lineStart
 	top := s.top()
-	if s.awaits && (column > top.column || list && column == top.column && !top.list) {
-		s.awaits = false
+	if s.awaitsValue && (column > top.column || list && column == top.column && !top.list) {
+		s.awaitsValue = false
 		s.levels = append(s.levels, level{column, list})
 		return
 	}
-	s.awaits = false
+	s.awaitsValue = false
 	if column > top.column {
-		s.crooked(at, nil)
+		s.misaligned(at, nil)
 		return
 	}
 	all := s.levels
@@ -193,11 +194,11 @@ func (s *slipFinder) place(at int, list bool) {
 	}
 	inner := all[len(s.levels):]
 	if n := len(s.levels); n > 1 && s.top().list && !list && s.top().column == column && s.levels[n-2] == (level{column, false}) {
-		s.levels = s.levels[:n-1] // a list as far left as its key
+		s.levels = s.levels[:n-1] // the list is no further indented than its key
 	}
 	switch top = s.top(); {
 	case top.column != column:
-		s.crooked(at, inner)
+		s.misaligned(at, inner)
 	case top.list && !list:
 		s.slip("yaml-indent", at, s.word(at).End, "write `- ` before it, or set it further left", "a key stands among the items of a list")
 	case list && !top.list:
@@ -205,10 +206,10 @@ func (s *slipFinder) place(at int, list bool) {
 	}
 }
 
-// crooked reports a line that begins in a column where no level does. Inner
-// are the levels that it closed, outermost first. The fix names the columns
-// on both sides in which a line of its kind, key or item, would stand right.
-func (s *slipFinder) crooked(at int, inner []level) {
+// misaligned reports a line that begins in a column of no open level. Inner
+// are the levels that it closed, outermost first. The fix names the nearest
+// columns on both sides that fit a line of its kind, key or item.
+func (s *slipFinder) misaligned(at int, inner []level) {
 	list := s.dash(at)
 	fits := func(l level) bool { return l.list == list && l.column >= 0 }
 	var where []string
@@ -228,46 +229,46 @@ func (s *slipFinder) crooked(at int, inner []level) {
 	case len(where) == 0:
 		fix = "begin it as far left as the keys that it belongs with"
 	}
-	s.slip("yaml-indent", at, s.word(at).End, fix, "this line begins in column %d, where nothing above it does", at-s.i+1)
+	s.slip("yaml-indent", at, s.word(at).End, fix, "this line begins in column %d, where nothing above it does", at-s.lineStart+1)
 }
 
-// noKey reports a line that should have a key and has none.
+// noKey reports a line that should have a key but has none.
 func (s *slipFinder) noKey(at int) {
-	if !s.begins(at) && !s.glued(source.Span{Start: at, End: s.lineEnd(at)}) {
+	if !s.reservedStart(at) && !s.glued(source.Span{Start: at, End: s.lineEnd(at)}) {
 		s.slip("yaml-malformed", at, s.lineEnd(at), "write `key: value`, a blank behind the colon", "this line has no key")
 	}
 }
 
 var blockHeader = regexp.MustCompile(`^[|>]([-+]?[1-9]?|[1-9][-+])[ \t]*(#.*)?$`)
 
-// value reads the value that begins at. Own tells that its line holds nothing
-// before it.
-func (s *slipFinder) value(at int, own bool) {
+// value scans the value that begins at offset at. FirstOnLine tells that
+// nothing precedes it on its line.
+func (s *slipFinder) value(at int, firstOnLine bool) {
 	line := s.lineEnd(min(at, s.span.End))
 	switch {
-	case s.end(at):
-		s.awaits = true
-		s.i = s.next(at)
+	case s.onlyComment(at):
+		s.awaitsValue = true
+		s.lineStart = s.next(at)
 	case s.text[at] == '"' || s.text[at] == '\'':
 		if end, ok := s.quoted(at); ok {
-			s.behind(at, end)
+			s.afterValue(at, end)
 		}
 	case s.text[at] == '[' || s.text[at] == '{':
 		if end, ok := s.brackets(at); ok {
-			s.behind(at, end)
+			s.afterValue(at, end)
 		}
 	case blockHeader.Match(s.text[at:line]):
-		s.i = s.next(blockEnd(s.text[:s.span.End], at, s.top().column))
+		s.lineStart = s.next(blockEnd(s.text[:s.span.End], at, s.top().column))
 	case s.dash(at):
 		s.slip("yaml-malformed", at, at+1, "put each item on a line of its own, or quotes round a text that begins with `-`",
 			"a list does not begin behind its key")
-	case !s.begins(at):
-		s.plain(at, own)
+	case !s.reservedStart(at):
+		s.plain(at, firstOnLine)
 	}
 }
 
-// begins reports a character with which a text without quotes cannot begin.
-func (s *slipFinder) begins(at int) bool {
+// reservedStart reports a character that cannot begin an unquoted text.
+func (s *slipFinder) reservedStart(at int) bool {
 	c := s.text[at]
 	if strings.IndexByte("@`%*&!|>,]}", c) < 0 && !(c == '?' && at+1 < s.span.End && blank(s.text[at+1])) {
 		return false
@@ -280,7 +281,8 @@ func (s *slipFinder) begins(at int) bool {
 	return true
 }
 
-// quoted reads a quoted text and returns its end.
+// quoted scans a quoted text. It returns the offset behind it, and false when
+// it reported a slip.
 func (s *slipFinder) quoted(at int) (int, bool) {
 	end, closed := quoteEnd(s.text[:s.span.End], at)
 	quote := s.text[at]
@@ -302,21 +304,21 @@ func (s *slipFinder) quoted(at int) (int, bool) {
 }
 
 func (s *slipFinder) unclosed(at int) {
-	shut := map[byte]string{'"': `"`, '\'': "'", '[': "]", '{': "}"}[s.text[at]]
-	s.slip("yaml-unclosed", at, at+1, "write `"+shut+"` where it ends", "this `%c` is not closed", s.text[at])
+	closer := map[byte]string{'"': `"`, '\'': "'", '[': "]", '{': "}"}[s.text[at]]
+	s.slip("yaml-unclosed", at, at+1, "write `"+closer+"` where it ends", "this `%c` is not closed", s.text[at])
 }
 
-// behind looks at what follows a quote or bracket that was closed at end.
-func (s *slipFinder) behind(at, end int) {
+// afterValue checks what follows a quoted or bracketed value that ends at end.
+func (s *slipFinder) afterValue(at, end int) {
 	i := end
 	for i < s.span.End && (s.text[i] == ' ' || s.text[i] == '\t') {
 		i++
 	}
 	switch quoted := s.text[at] == '"' || s.text[at] == '\''; {
-	case s.end(i):
-		s.i = s.next(i)
+	case s.onlyComment(i):
+		s.lineStart = s.next(i)
 	case quoted && bytes.IndexByte(s.text[at:end], '\n') >= 0:
-		s.unclosed(at) // it ran on to the quote that opens another text
+		s.unclosed(at) // it ran on to the opening quote of a later text
 	case quoted:
 		s.slip("yaml-quote", i, s.lineEnd(i), "put the quotes round all of it; a quote inside single quotes is written twice",
 			"text stands behind the closing quote")
@@ -327,44 +329,44 @@ func (s *slipFinder) behind(at, end int) {
 	}
 }
 
-// plain reads a text without quotes and the lines on which it goes on.
-func (s *slipFinder) plain(at int, own bool) {
-	column, ended := at-s.i, false
-	first := s.i
+// plain scans an unquoted text and its continuation lines.
+func (s *slipFinder) plain(at int, firstOnLine bool) {
+	column, ended := at-s.lineStart, false
+	first := s.lineStart
 	for i := at; ; {
 		if colon := s.keyEnd(i); colon >= 0 {
 			key := s.text[i:colon]
 			switch {
 			case i == at:
 				s.slip("yaml-colon", colon, colon+1, "put quotes round the text", "a colon and a blank stand in a text without quotes")
-			case own && i-s.i == column:
-				s.i = first
+			case firstOnLine && i-s.lineStart == column:
+				s.lineStart = first
 				s.noKey(at)
 			case s.dash(i):
-				s.crooked(i, nil)
+				s.misaligned(i, nil)
 			case bytes.IndexByte(key, ' ') < 0:
-				s.crooked(i, nil)
+				s.misaligned(i, nil)
 			default:
 				s.slip("yaml-colon", colon, colon+1, "put quotes round the text", "a colon and a blank stand in a text without quotes")
 			}
 			return
 		}
 		if ended {
-			s.crooked(i, nil)
+			s.misaligned(i, nil)
 			return
 		}
 		ended = bytes.Contains(s.text[i:s.lineEnd(i)], []byte(" #"))
-		for s.i = s.next(i); s.i < s.span.End; s.i = s.next(s.i) {
+		for s.lineStart = s.next(i); s.lineStart < s.span.End; s.lineStart = s.next(s.lineStart) {
 			var ok bool
 			if i, ok = s.indent(); s.failed.Is() {
 				return
 			} else if ok {
 				break
-			} else if i < s.lineEnd(s.i) {
-				ended = true // by a comment
+			} else if i < s.lineEnd(s.lineStart) {
+				ended = true // a comment ends the text
 			}
 		}
-		if s.i >= s.span.End || i-s.i <= s.top().column {
+		if s.lineStart >= s.span.End || i-s.lineStart <= s.top().column {
 			return
 		}
 	}

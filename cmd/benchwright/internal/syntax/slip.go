@@ -11,14 +11,14 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// This file refuses what YAML has and a writer does not need: anchors,
-// aliases, merge keys, tags, further documents, keys that are no text.
+// This file refuses YAML features that procedures do not use: anchors,
+// aliases, merge keys, tags, further documents, and keys that are not text.
 
 const noFeature = "anchors, aliases, tags and directives are not used here"
 
-// documents refuses directives and a second document, which the library would
-// drop without a word. A line --- before the first content is let be.
-func (r *treeReader) documents() {
+// refuseDocuments refuses directives and a second document, which the library
+// would drop silently. A --- line before the first content is allowed.
+func (r *treeReader) refuseDocuments() {
 	begun := false
 	for i := r.span.Start; i < r.span.End; i = r.next(i) {
 		line := bytes.TrimRight(r.text[i:r.next(i)], " \t\r\n")
@@ -40,7 +40,7 @@ func (r *treeReader) documents() {
 	}
 }
 
-// next returns the start of the line after the one in which i stands.
+// next returns the start of the line after the one that holds i.
 func (r *treeReader) next(i int) int {
 	if j := bytes.IndexByte(r.text[i:r.span.End], '\n'); j >= 0 {
 		return i + j + 1
@@ -57,8 +57,9 @@ func (r *treeReader) word(i int) source.Span {
 	return source.Span{Start: i, End: end}
 }
 
-// feature refuses aliases, anchors and tags; it reports whether y has one.
-func (r *treeReader) feature(y *yaml.Node, start int) bool {
+// refuseFeature reports an alias, anchor or tag of y, and whether there was
+// one.
+func (r *treeReader) refuseFeature(y *yaml.Node, start int) bool {
 	at := r.word(start)
 	word := string(r.text[at.Start:at.End])
 	switch {
@@ -79,7 +80,7 @@ func (r *treeReader) feature(y *yaml.Node, start int) bool {
 	return true
 }
 
-// key reads a key; it reports false for one that is refused.
+// key converts a key. It returns false when it reported an error.
 func (r *treeReader) key(y *yaml.Node, indent int) (*Node, bool) {
 	start := r.at(y.Line, y.Column)
 	at := r.word(start)
@@ -94,11 +95,11 @@ func (r *treeReader) key(y *yaml.Node, indent int) (*Node, bool) {
 		r.fail("yaml-malformed", source.Span{Start: start, End: min(start+1, r.span.End)},
 			"put quotes round a text that begins with a bracket", "a key is a word, not something in brackets")
 	case missing(y):
-		r.noKeyWord(start)
+		r.missingKey(start)
 	case y.Tag == "!!merge":
 		at.End = start + len("<<")
 		r.fail("yaml-feature", at, "write the keys themselves", "`<<` is a YAML merge key, which is not used here")
-	case !r.feature(y, start):
+	case !r.refuseFeature(y, start):
 		n := &Node{File: r.file, Text: y.Value}
 		n.Span = source.Span{Start: start, End: r.scalarEnd(y, start, indent)}
 		return n, true
@@ -106,14 +107,14 @@ func (r *treeReader) key(y *yaml.Node, indent int) (*Node, bool) {
 	return nil, false
 }
 
-// noKeyWord reports a colon at i without a key before it.
-func (r *treeReader) noKeyWord(i int) {
+// missingKey reports a colon at i that has no key before it.
+func (r *treeReader) missingKey(i int) {
 	r.fail("yaml-malformed", source.Span{Start: i, End: min(i+1, r.span.End)}, "write the key before the colon", "a key is missing here")
 }
 
 var gluedKey = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9_-]*:[^\s:]`)
 
-// notMapping reports a document that holds no keys.
+// notMapping reports a document that is not a mapping.
 func (r *treeReader) notMapping(n *Node) {
 	if n.Kind == Scalar && !n.Quoted && r.glued(n.Span) {
 		return
@@ -123,7 +124,8 @@ func (r *treeReader) notMapping(n *Node) {
 	r.fail("yaml-malformed", at, "write keys and values, one `key: value` a line", "keys and values belong here")
 }
 
-// glued reports a key whose colon has no blank behind it, if one begins at.
+// glued reports a key at span at that has no blank behind its colon, and
+// whether there was one.
 func (r *treeReader) glued(at source.Span) bool {
 	text := r.text[at.Start:at.End]
 	if !gluedKey.Match(text) {
@@ -135,15 +137,16 @@ func (r *treeReader) glued(at source.Span) bool {
 	return true
 }
 
-// lineEnd returns the end of the line in which i stands, without white space.
+// lineEnd returns the end of the line that holds i, without trailing white
+// space.
 func (r *treeReader) lineEnd(i int) int {
 	return i + len(bytes.TrimRight(r.text[i:r.next(i)], " \t\r\n"))
 }
 
-// cut warns of a text behind # that its writer did not mean as a comment: a
-// comment has a blank behind its #, "drill #30" and "mark # 3" have not been
+// warnCut warns of text behind a # that was probably not meant as a comment. A
+// comment has a blank behind its #; "drill #30" and "mark # 3" were hardly
 // meant as one.
-func (r *treeReader) cut(n *Node) {
+func (r *treeReader) warnCut(n *Node) {
 	i := n.Span.End
 	for i < r.span.End && (r.text[i] == ' ' || r.text[i] == '\t') {
 		i++
@@ -153,17 +156,17 @@ func (r *treeReader) cut(n *Node) {
 		return
 	}
 	rest := r.text[i+1 : end]
-	tight := len(rest) > 0 && rest[0] != ' ' && rest[0] != '\t' && rest[0] != '#'
+	noBlank := len(rest) > 0 && rest[0] != ' ' && rest[0] != '\t' && rest[0] != '#'
 	number := i-n.Span.End == 1 && len(rest) > 1 && rest[0] == ' ' && digit(rest[1])
-	if tight || number {
+	if noBlank || number {
 		r.msgs.Report("text-cut", source.Place{File: r.file, Span: source.Span{Start: i, End: end}},
 			"put quotes round the text, or a blank behind the `#` of a comment", "YAML takes everything from ` #` on as a comment")
 	}
 }
 
-// folded reports a line of a list that YAML has joined to the text above it:
-// its dash stands too far to the right to begin an item.
-func (r *treeReader) folded(n *Node) {
+// checkFolded reports a list item that YAML folded into the text above it
+// because its dash is indented too far.
+func (r *treeReader) checkFolded(n *Node) {
 	if n.Quoted {
 		return
 	}
@@ -183,11 +186,11 @@ func digit(c byte) bool { return c >= '0' && c <= '9' }
 
 var libraryLine = regexp.MustCompile(`line (\d+):`)
 
-// explain reports why the library could not read the document: in our own
-// words where the slip is one that we know, else at the line that the library
-// names, which may be the one before.
+// explain reports why the library could not parse the document: the slip that
+// slipFinder recognizes, else the line in the library's error, which may be
+// one line too early.
 func (r *treeReader) explain(err error) {
-	s := &slipFinder{treeReader: r, i: r.span.Start, awaits: true, levels: []level{{column: -1}}}
+	s := &slipFinder{treeReader: r, lineStart: r.span.Start, awaitsValue: true, levels: []level{{column: -1}}}
 	if s.find(); r.failed.Is() {
 		return
 	}

@@ -8,7 +8,7 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// table turns a table into a Table.
+// table converts a Markdown table.
 func (r *docReader) table(n *extast.Table) Content {
 	t := &Table{}
 	for _, a := range n.Alignments {
@@ -48,7 +48,7 @@ func (r *docReader) table(n *extast.Table) Content {
 	return t
 }
 
-// countCells returns how many cells a row has.
+// countCells returns the number of cells of a row.
 func countCells(line []byte) int {
 	line = bytes.TrimSpace(line)
 	n := 1

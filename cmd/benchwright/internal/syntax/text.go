@@ -9,23 +9,32 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// Caps on what is read: both parsers take time that grows with the square of
-// some inputs, and no real procedure comes near these.
+// Limits on input: both parsers take quadratic time on some inputs, and no
+// real procedure comes near these.
 const (
 	maxFile  = 256 << 10 // bytes in a file
 	maxLine  = 2 << 10   // bytes in a line
 	maxProse = 8 << 10   // bytes in a paragraph or a table
-	maxDepth = 32        // mappings and sequences inside each other
-	maxValue = 400       // characters of one value in YAML
+	maxDepth = 32        // nested mappings and sequences
+	maxValue = 400       // characters of one YAML value
 	maxSteps = 500       // steps in a procedure
 )
 
-const mark = "\ufeff" // a byte order mark
+const byteOrderMark = "\ufeff"
 
-// legible checks the size and the characters of a file and returns its text
-// for the parsers: the file's own bytes, save that each character which is no
-// text is overwritten by as many blanks, so that every offset stays. It
-// returns false where nothing can be made of the file.
+// markLen returns the length of the byte order mark at the start of text, 0
+// without one.
+func markLen(text []byte) int {
+	if bytes.HasPrefix(text, []byte(byteOrderMark)) {
+		return len(byteOrderMark)
+	}
+	return 0
+}
+
+// legible checks the size and characters of a file and returns its text for
+// the parsers: the file's bytes, with each refused character replaced by as
+// many blanks as it has bytes, so that offsets stay valid. It reports what it
+// finds, and returns false when the file cannot be parsed.
 func legible(f *source.File, msgs *diag.List) ([]byte, bool) {
 	text := f.Text
 	if len(text) > maxFile {
@@ -38,11 +47,8 @@ func legible(f *source.File, msgs *diag.List) ([]byte, bool) {
 		return nil, false
 	}
 	clean, ok := text, true
-	if bytes.HasPrefix(text, []byte(mark)) {
-		text = text[len(mark):]
-	}
 	seen := map[string]bool{}
-	line := len(clean) - len(text) // where the line begins
+	line := markLen(text) // start of the current line
 	for i := line; i < len(f.Text); {
 		r, size := utf8.DecodeRune(f.Text[i:])
 		switch {
@@ -66,15 +72,15 @@ func legible(f *source.File, msgs *diag.List) ([]byte, bool) {
 				clean = bytes.Clone(f.Text)
 			}
 			copy(clean[i:i+size], "    ")
-			ok = ok && r != '\r' // without line ends nothing stands where it should
+			ok = ok && r != '\r' // without line ends, every position would be wrong
 		}
 		i += size
 	}
 	return clean, ok
 }
 
-// refused names the character at the start of text if it may not stand in a
-// file, with the fix.
+// refused returns a name and a fix for the character r at the start of text,
+// "" if the character is allowed.
 func refused(text []byte, r rune, size int) (name, fix string) {
 	switch {
 	case r == '\n' || r == '\t':

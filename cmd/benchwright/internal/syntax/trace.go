@@ -6,25 +6,26 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// A trace leads from a text as it is read back to the bytes of the file from
-// which it was read. Its steps are in order; from each the two run side by
-// side until the next. The last step is where the text ends.
+// A trace maps byte offsets of a decoded text to byte offsets of the file.
+// Steps are ordered; from each to the next both offsets advance equally. The
+// last step is the end of the text.
 type trace []step
 
 type step struct{ text, file int }
 
-// add notes that the text from offset text on stands at offset file.
+// add records that offset text of the decoded text is at offset file of the
+// file.
 func (t *trace) add(text, file int) {
 	if n := len(*t); n > 0 {
 		last := (*t)[n-1]
 		if text-last.text == file-last.file {
-			return // still side by side
+			return // the offsets still advance equally
 		}
 	}
 	*t = append(*t, step{text, file})
 }
 
-// at returns the file's offset for the text's.
+// at returns the file offset of a text offset.
 func (t trace) at(text int) int {
 	i, j := 0, len(t)
 	for j-i > 1 {
@@ -41,7 +42,7 @@ func (t trace) at(text int) int {
 	return file
 }
 
-// sub returns where the bytes from:to of the text stand.
+// sub returns the span in the file of the bytes from:to of the text.
 func (t trace) sub(from, to int) source.Span {
 	if len(t) == 0 {
 		return source.Span{}
@@ -54,12 +55,12 @@ func (t trace) sub(from, to int) source.Span {
 	return s
 }
 
-// end closes the trace: the text ends at offset text, in the file at file.
+// end records the end of the text.
 func (t *trace) end(text, file int) { *t = append(*t, step{text, file}) }
 
-// traceWords leads text back to the span of file that it was read from, when
-// they differ in nothing but quotes around and white space between words. It
-// returns nil when they differ in more.
+// traceWords maps text to the span of the file it was decoded from, provided
+// the two differ only in enclosing quotes and in white space between words.
+// Otherwise it returns nil.
 func traceWords(file []byte, span source.Span, text string, quoted bool) trace {
 	at := span.Start
 	if quoted && at < span.End {
@@ -100,5 +101,5 @@ func traceWords(file []byte, span source.Span, text string, quoted bool) trace {
 	return t
 }
 
-// blank reports whether c separates words.
+// blank reports whether c is white space.
 func blank(c byte) bool { return c == ' ' || c == '\t' || c == '\n' || c == '\r' }

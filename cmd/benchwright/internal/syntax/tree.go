@@ -1,7 +1,7 @@
-// Package syntax is the only reader of YAML and of Markdown. It turns YAML
-// into a Tree and a procedure's Markdown into a Doc, both with the place of
-// everything in the whole file, and says what is malformed. It knows nothing
-// of what the words mean.
+// Package syntax is the only reader of YAML and Markdown. It parses YAML into
+// a Tree and a procedure's Markdown into a Doc, with the byte span of every
+// element, and reports what is malformed. It does not know what keys and
+// values mean.
 package syntax
 
 import (
@@ -11,38 +11,37 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// A Kind is what a node of a Tree is.
+// A Kind is the kind of a Node.
 type Kind uint8
 
-// The kinds of nodes.
 const (
 	Scalar Kind = iota
 	Mapping
 	Sequence
 )
 
-// A Tree is one YAML document: a whole file, a front matter, or the inside of
+// A Tree is one YAML document: a whole file, a front matter, or the content of
 // a typed block. Its root is a mapping, empty when nothing was written.
 type Tree struct {
 	File   *source.File
 	Span   source.Span // the document in its file
 	Root   *Node
-	Broken bool // a front matter that is missing or could not be read, which is reported: its root is empty
+	Broken bool // a front matter that is missing or unreadable, which is reported; Root is then empty
 
-	// Refused is the proof that the tree broke its schema, which the caller that
-	// has the schemas notes here: what reads it need not say so again.
+	// Refused is set by the caller that validates the tree, when it reported a
+	// violation of the schema. Later readers need not report the same error.
 	Refused diag.Reported
 }
 
-// A Node is one value of a Tree. Nodes are read-only once parsed, and a nil
-// *Node stands for a value that is not there: its methods may be called.
+// A Node is one value of a Tree. Nodes are read-only once parsed. A nil *Node
+// stands for a missing value; its methods may be called.
 type Node struct {
 	Kind   Kind
-	Span   source.Span // the value as written, quotes and all
-	Text   string      // a scalar as it was typed, after quotes and escapes; never re-read as a number or date
-	Quoted bool        // a scalar in quotes or a block scalar: always text
-	Fields []Field     // a mapping's, in the order in which they were written
-	Items  []*Node     // a sequence's
+	Span   source.Span // the value as written, with its quotes
+	Text   string      // a scalar as typed, with quotes and escapes resolved; never converted to a number or date
+	Quoted bool        // a quoted or block scalar, which is always text
+	Fields []Field     // of a mapping, in the order written
+	Items  []*Node     // of a sequence
 	File   *source.File
 }
 
@@ -53,7 +52,7 @@ type Field struct {
 	Value   *Node
 }
 
-// Field returns the field of a mapping that is called key.
+// Field returns the field of a mapping with the given key.
 func (n *Node) Field(key string) (Field, bool) {
 	if n != nil {
 		for _, f := range n.Fields {
@@ -65,13 +64,13 @@ func (n *Node) Field(key string) (Field, bool) {
 	return Field{}, false
 }
 
-// Get returns the value of a mapping's key, nil where there is none.
+// Get returns the value of a mapping's key, nil without one.
 func (n *Node) Get(key string) *Node {
 	f, _ := n.Field(key)
 	return f.Value
 }
 
-// Place returns where the value stands, the zero Place for nil.
+// Place returns the place of the value, the zero Place for nil.
 func (n *Node) Place() source.Place {
 	if n == nil {
 		return source.Place{}
@@ -79,8 +78,8 @@ func (n *Node) Place() source.Place {
 	return source.Place{File: n.File, Span: n.Span}
 }
 
-// KeyPlace returns where a mapping's key stands, or the mapping itself where
-// it has no such key.
+// KeyPlace returns the place of a mapping's key, or of the mapping itself if
+// it lacks the key.
 func (n *Node) KeyPlace(key string) source.Place {
 	if f, ok := n.Field(key); ok {
 		return source.Place{File: n.File, Span: f.KeySpan}
@@ -88,9 +87,9 @@ func (n *Node) KeyPlace(key string) source.Place {
 	return n.Place()
 }
 
-// Sub returns where the bytes from:to of a scalar's Text stand in the file:
-// exactly where the text stands there as it is, be it in quotes or folded over
-// lines; where an escape came between, the whole value.
+// Sub returns the span in the file of the bytes from:to of a scalar's Text. It
+// is the span of the whole value where escapes make the text differ from the
+// file in more than quotes and white space.
 func (n *Node) Sub(from, to int) source.Span {
 	if n == nil {
 		return source.Span{}
@@ -105,9 +104,9 @@ func (n *Node) Sub(from, to int) source.Span {
 	return t.sub(from, to)
 }
 
-// Find returns the places of the key and the value that a path of keys and
-// indices leads to: an empty path to the root, an item of a sequence is its own
-// key.
+// Find returns the spans of the key and the value at a path of keys and
+// indices. The empty path leads to the root. An item of a sequence, and the
+// root, is its own key.
 func (t *Tree) Find(path []string) (key, value source.Span, ok bool) {
 	if t == nil || t.Root == nil {
 		return source.Span{}, source.Span{}, false

@@ -13,7 +13,7 @@ import (
 // in each form in which an editor may save it.
 func inEachForm(text string) map[string][]byte {
 	crlf := strings.ReplaceAll(text, "\n", "\r\n")
-	return map[string][]byte{"LF": []byte(text), "CRLF": []byte(crlf), "BOM": []byte(mark + text), "BOM CRLF": []byte(mark + crlf)}
+	return map[string][]byte{"LF": []byte(text), "CRLF": []byte(crlf), "BOM": []byte(byteOrderMark + text), "BOM CRLF": []byte(byteOrderMark + crlf)}
 }
 
 func readGood(t *testing.T, text []byte) *Tree {

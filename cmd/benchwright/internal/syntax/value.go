@@ -5,10 +5,11 @@ import (
 	"strings"
 )
 
-// Value returns the value for a schema to judge: a mapping as map[string]any, a
-// sequence as []any, nothing as nil, and every scalar as the text that was
-// typed, on one line. YAML would make numbers of some and take 0x6, 1e1 and 012
-// for others than their readers do.
+// Value returns the node as a schema validator takes it: a mapping as
+// map[string]any, a sequence as []any, null as nil, and every scalar as the
+// typed text with white space folded. Scalars stay text because YAML would
+// turn some into numbers, and would read 0x6, 1e1 and 012 differently from
+// this program's readers.
 func (n *Node) Value() any {
 	switch {
 	case n == nil || n.Null():
@@ -29,7 +30,7 @@ func (n *Node) Value() any {
 	return strings.Join(strings.Fields(n.Text), " ")
 }
 
-// Null says whether a scalar is YAML's word for nothing, or nothing at all.
+// Null reports whether a scalar is empty or YAML's null.
 func (n *Node) Null() bool {
 	return n.Kind == Scalar && !n.Quoted && slices.Contains([]string{"", "~", "null", "Null", "NULL"}, n.Text)
 }

@@ -14,24 +14,19 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// ReadTree reads a file that is YAML throughout. It returns nil if it had to
-// report an error.
+// ReadTree parses a YAML file. It returns nil if it reported an error.
 func ReadTree(f *source.File, msgs *diag.List) *Tree {
 	text, ok := legible(f, msgs)
 	if !ok {
 		return nil
 	}
-	start := 0
-	if bytes.HasPrefix(text, []byte(mark)) {
-		start = len(mark)
-	}
-	tree, _ := readTree(f, text, source.Span{Start: start, End: len(text)}, msgs)
+	tree, _ := readTree(f, text, source.Span{Start: markLen(text), End: len(text)}, msgs)
 	return tree
 }
 
-// readTree reads the YAML at span, which begins at the start of a line. The
-// text is the file's as legible returns it. It returns nil if it had to report
-// an error, and the proof of it.
+// readTree parses the YAML at span, which must begin at the start of a line of
+// text; text is the file as legible returns it. If it reported an error it
+// returns nil and the proof.
 func readTree(f *source.File, text []byte, span source.Span, msgs *diag.List) (*Tree, diag.Reported) {
 	r := &treeReader{file: f, text: text, span: span, first: f.Position(span.Start).Line, msgs: msgs}
 	tree := &Tree{File: f, Span: span}
@@ -39,7 +34,7 @@ func readTree(f *source.File, text []byte, span source.Span, msgs *diag.List) (*
 		tree.Root = r.empty()
 		return tree, r.failed
 	}
-	if r.documents(); r.failed.Is() {
+	if r.refuseDocuments(); r.failed.Is() {
 		return nil, r.failed
 	}
 	doc, err := decode(text[span.Start:span.End])
@@ -61,9 +56,10 @@ func readTree(f *source.File, text []byte, span source.Span, msgs *diag.List) (*
 	return tree, r.failed
 }
 
-// decode returns the document node, nil for one without content. The library
-// stops in silence where a document ends early, so it must find an end there.
-// It panics on a few malformed comments; that is an error like others.
+// decode returns the document node, nil for a document without content. The
+// library silently stops at an early end of the document, so decode also makes
+// sure that nothing follows. The library panics on a few malformed comments;
+// that becomes an error.
 func decode(text []byte) (doc *yaml.Node, err error) {
 	defer func() {
 		if p := recover(); p != nil {
@@ -87,8 +83,8 @@ func decode(text []byte) (doc *yaml.Node, err error) {
 	return doc, nil
 }
 
-// plainBlankLines returns the text with blanks for the tabs in lines that hold
-// nothing else: the library refuses them and nobody can see them.
+// plainBlankLines returns the text with blanks instead of tabs in lines of
+// only white space: the library refuses such tabs, and no one can see them.
 func plainBlankLines(text []byte) []byte {
 	if bytes.IndexByte(text, '\t') < 0 {
 		return text
@@ -106,19 +102,18 @@ func plainBlankLines(text []byte) []byte {
 	return text
 }
 
-// A treeReader walks the nodes of one YAML document and finds where they
-// stand.
+// A treeReader converts the nodes of one YAML document and finds their spans.
 type treeReader struct {
 	file  *source.File
-	text  []byte      // the file's, legible
-	span  source.Span // the document in it
-	first int         // the number of its first line
+	text  []byte      // the file as legible returns it
+	span  source.Span // the document in the file
+	first int         // number of its first line in the file, 1-based
 	msgs  *diag.List
 
-	failed diag.Reported // the first error
-	deep   bool          // and that of the nesting
+	failed          diag.Reported // the proof of the first error
+	tooDeepReported bool          // the nesting error was reported
 
-	// the place found last: nodes come in order, so the next is near
+	// the position looked up last; nodes come in order, so the next is near
 	line, column, offset int
 }
 
@@ -133,8 +128,8 @@ func (r *treeReader) fail(slug string, at source.Span, fix, format string, args 
 	return d
 }
 
-// at returns the offset of a line and column of the document, both 1-based,
-// the column in runes.
+// at returns the file offset of a line and column of the document, both
+// 1-based, the column in runes.
 func (r *treeReader) at(line, column int) int {
 	if line != r.line || column < r.column {
 		r.line, r.column = line, 1
@@ -148,12 +143,12 @@ func (r *treeReader) at(line, column int) int {
 	return r.offset
 }
 
-// node turns a library node into ours. The indent is that of the block
-// collection around it, -1 outside any.
+// node converts a library node. Indent is the 0-based column of the enclosing
+// block collection, -1 outside any.
 func (r *treeReader) node(y *yaml.Node, depth, indent int) *Node {
 	start := r.at(y.Line, y.Column)
 	n := &Node{File: r.file, Span: source.Span{Start: start, End: start}}
-	if r.feature(y, start) {
+	if r.refuseFeature(y, start) {
 		return n
 	}
 	flow := y.Style&yaml.FlowStyle != 0
@@ -175,7 +170,7 @@ func (r *treeReader) node(y *yaml.Node, depth, indent int) *Node {
 		for _, c := range y.Content {
 			item := r.node(c, depth+1, indent)
 			if missing(c) {
-				r.cut(item)
+				r.warnCut(item)
 			}
 			n.Items = append(n.Items, item)
 			n.Span.End = max(n.Span.End, item.Span.End)
@@ -189,8 +184,8 @@ func (r *treeReader) node(y *yaml.Node, depth, indent int) *Node {
 		n.Quoted = y.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) != 0
 		n.Span.End = r.scalarEnd(y, start, indent)
 		if !missing(y) {
-			r.cut(n)
-			r.folded(n)
+			r.warnCut(n)
+			r.checkFolded(n)
 		}
 		if len(n.Text) > maxValue && utf8.RuneCountInString(n.Text) > maxValue {
 			r.fail("too-large", n.Span, "shorten it; what is to be read at length stands in the text of a step", "a value has at most %d characters", maxValue)
@@ -199,7 +194,7 @@ func (r *treeReader) node(y *yaml.Node, depth, indent int) *Node {
 	return n
 }
 
-// mapping reads the keys and values of a mapping into n.
+// mapping converts the keys and values of a mapping into n.
 func (r *treeReader) mapping(n *Node, y *yaml.Node, depth, indent int) {
 	var fields []Field
 	for i := 0; i+1 < len(y.Content); i += 2 {
@@ -210,7 +205,7 @@ func (r *treeReader) mapping(n *Node, y *yaml.Node, depth, indent int) {
 		}
 		if missing(y.Content[i+1]) {
 			value.Span = r.afterKey(key.Span.End)
-			r.cut(value)
+			r.warnCut(value)
 		}
 		n.Span.End = max(n.Span.End, key.Span.End, value.Span.End)
 		fields = append(fields, Field{Key: key.Text, KeySpan: key.Span, Value: value})
@@ -231,20 +226,20 @@ func (r *treeReader) mapping(n *Node, y *yaml.Node, depth, indent int) {
 	}
 }
 
-// tooDeep reports the place at which nesting goes too far, once.
+// tooDeep reports excessive nesting, once.
 func (r *treeReader) tooDeep(at int) {
-	if !r.deep {
-		r.deep = true
+	if !r.tooDeepReported {
+		r.tooDeepReported = true
 		r.fail("too-large", source.Span{Start: at, End: min(at+1, r.span.End)}, "write it flatter",
 			"this is nested more than %d deep", maxDepth)
 	}
 }
 
-// missing reports whether nothing was written for a value.
+// missing reports whether a value was left empty.
 func missing(y *yaml.Node) bool { return y.Kind == yaml.ScalarNode && y.Style == 0 && y.Value == "" }
 
-// afterKey returns the empty span behind a key that has no value: after its
-// colon, or at the key's end where there is none.
+// afterKey returns the empty span of the missing value of a key that ends at
+// end: behind its colon, or behind the key without one.
 func (r *treeReader) afterKey(end int) source.Span {
 	i := end
 	for i < r.span.End && blank(r.text[i]) {
@@ -256,7 +251,7 @@ func (r *treeReader) afterKey(end int) source.Span {
 	return source.Span{Start: end, End: end}
 }
 
-// scalarEnd finds where a scalar that begins at start ends in the source.
+// scalarEnd returns the end offset of a scalar that begins at start.
 func (r *treeReader) scalarEnd(y *yaml.Node, start, indent int) int {
 	text := r.text[:r.span.End]
 	switch {
@@ -266,22 +261,23 @@ func (r *treeReader) scalarEnd(y *yaml.Node, start, indent int) int {
 	case y.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0:
 		return blockEnd(text, start, indent)
 	}
-	// A plain scalar is its words with the white space between them folded.
+	// A plain scalar consists of its words, with the white space between them
+	// folded.
 	at := start
 	for word := range strings.FieldsFuncSeq(y.Value, func(c rune) bool { return c < 0x80 && blank(byte(c)) }) {
 		for at < len(text) && blank(text[at]) {
 			at++
 		}
 		if !bytes.HasPrefix(text[at:], []byte(word)) {
-			return at // cannot be: the words are the source's own
+			return at // unreachable: the words come from the text
 		}
 		at += len(word)
 	}
 	return at
 }
 
-// quoteEnd returns the end of a quoted text that begins at start, and whether
-// it is closed; if not, the end is that of all.
+// quoteEnd returns the offset behind a quoted text that begins at start, and
+// whether it is closed. If not, the offset is the end of text.
 func quoteEnd(text []byte, start int) (end int, closed bool) {
 	for i := start + 1; i < len(text); i++ {
 		switch {
@@ -297,9 +293,9 @@ func quoteEnd(text []byte, start int) (end int, closed bool) {
 	return len(text), false
 }
 
-// blockEnd returns the end of the block scalar whose header begins at start:
-// of its last line that is not blank, or of its header. The indent is that of
-// the collection around it.
+// blockEnd returns the end of a block scalar whose header begins at start: the
+// end of its last nonblank line, or of its header. Indent is the column of the
+// enclosing collection.
 func blockEnd(text []byte, start, indent int) int {
 	i := start
 	explicit := 0
@@ -317,7 +313,7 @@ func blockEnd(text []byte, start, indent int) int {
 		i++
 	}
 	for inner := explicit; i < len(text); {
-		i++ // over the line feed
+		i++ // skip the line feed
 		line := i
 		for i < len(text) && text[i] != '\n' {
 			i++
@@ -339,15 +335,15 @@ func blockEnd(text []byte, start, indent int) int {
 }
 
 // closing returns the end of a flow collection that begins at start and whose
-// last value ends at end. A pair that stands alone in [ ] is a mapping without
-// brackets and ends with its value.
-func (r *treeReader) closing(start, end int, open, shut byte) int {
+// last value ends at end. A single pair in [ ] is a mapping without brackets;
+// it ends with its value.
+func (r *treeReader) closing(start, end int, open, closer byte) int {
 	if start >= r.span.End || r.text[start] != open {
 		return end
 	}
 	for i := max(end, start+1); i < r.span.End; i++ {
 		switch c := r.text[i]; {
-		case c == shut:
+		case c == closer:
 			return i + 1
 		case c == '#' && blank(r.text[i-1]):
 			for i+1 < r.span.End && r.text[i+1] != '\n' {
