@@ -81,7 +81,7 @@ func ChooseWrench(limits quantity.Band, through *Adapter, wrenches []*shop.Wrenc
 // setOn returns the choice of one wrench, or nil and why it cannot be set.
 func setOn(limits quantity.Band, through *Adapter, w *shop.Wrench) (*Choice, Reason) {
 	switch {
-	case w.Replaced != "":
+	case w.ReplacedBy != "":
 		return nil, Superseded
 	case w.Scale.Unit.Dimension != limits.Unit.Dimension:
 		return nil, OtherKind

@@ -87,7 +87,7 @@ func TestHowFarOut(t *testing.T) {
 
 func TestRefusedWrenches(t *testing.T) {
 	old := wrench(t, "old", "20 to 120 N·m", "1 N·m", "0.04")
-	old.Replaced = "new"
+	old.ReplacedBy = "new"
 	list := []*shop.Wrench{
 		wrench(t, "big", "50 to 250 N·m", "5 N·m", "0.04"),
 		wrench(t, "small", "2 to 10 N·m", "0.1 N·m", "0.06"),

@@ -40,9 +40,9 @@ func (q option) label() string {
 // its options and then looks at ok once.
 type answers struct {
 	computation
-	mark  quantity.Mark       // how numbers are typed and printed
-	given map[string][]string // by option, the texts that were typed
-	err   error               // the first mistake
+	mark  quantity.DecimalMark // how numbers are typed and printed
+	given map[string][]string  // by option, the texts that were typed
+	err   error                // the first mistake
 }
 
 // optionForm is a word that names an option; -0.05 is a number.
@@ -206,13 +206,13 @@ func (a *answers) problem(name string, p *quantity.Problem) {
 		p.Fix = "write it as in `" + a.example(name) + "`"
 	}
 	if p.Slug == "decimal-mark" {
-		p.Fix += ", or add `--decimal " + map[quantity.Mark]string{quantity.Point: "comma", quantity.Comma: "point"}[a.mark] + "`"
+		p.Fix += ", or add `--decimal " + map[quantity.DecimalMark]string{quantity.Point: "comma", quantity.Comma: "point"}[a.mark] + "`"
 	}
 	a.wrong(name, "%s: %s", p.Message, p.Fix)
 }
 
 // local puts a shop's decimal mark into a text of ours.
-func local(text string, mark quantity.Mark) string {
+func local(text string, mark quantity.DecimalMark) string {
 	if mark == quantity.Comma {
 		return pointForm.ReplaceAllString(text, "$1,$2")
 	}
@@ -237,7 +237,7 @@ func (a *answers) band(name string, d quantity.Dimension) quantity.Band {
 func (a *answers) limits(name string, d quantity.Dimension) quantity.Band {
 	b := a.band(name, d)
 	if a.ok() && a.has(name) && b.Form == quantity.Bare {
-		a.wrong(name, "one value is no limits: write `%s`", b.Limited(a.mark))
+		a.wrong(name, "one value is no limits: write `%s`", b.ExampleLimits(a.mark))
 	}
 	return b
 }
@@ -356,7 +356,7 @@ func short(text string) string {
 var decimalOption = option{name: "decimal", example: "comma", about: "how numbers are typed and printed: point (left out) or comma"}
 
 // markOf reads the decimal mark.
-func markOf(text string) (quantity.Mark, error) {
+func markOf(text string) (quantity.DecimalMark, error) {
 	switch text {
 	case "", "point":
 		return quantity.Point, nil

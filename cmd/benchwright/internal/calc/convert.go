@@ -99,13 +99,13 @@ func (s *sheet) inward(b quantity.Band, scale quantity.Scale, where string) {
 func (s *sheet) also(first, second quantity.Band) {
 	s.input("", "printed beside it", second.Written)
 	s.step("beside it   ", first.Written, " ", s.equalsBand(first.In(second.Unit)))
-	switch quantity.Also(first, second) {
+	switch quantity.CompareAlso(first, second) {
 	case quantity.Agrees:
 		s.result("The two agree, as far as their digits go.")
 	case quantity.Wider:
 		s.result("The second agrees, but reaches past the first by more than a tenth of its width. Work to the first.")
 	default:
-		s.refuse("The two disagree: ", quantity.Restate(first, second, s.mark), " should stand beside it. Ask which one is right.")
+		s.refuse("The two disagree: ", quantity.InUnitOf(first, second, s.mark), " should stand beside it. Ask which one is right.")
 	}
 }
 

@@ -10,7 +10,7 @@ import (
 
 // A sheet is a computation worked out, section by section, as plain text.
 type sheet struct {
-	mark       quantity.Mark
+	mark       quantity.DecimalMark
 	title      string
 	about      string
 	formulas   []string

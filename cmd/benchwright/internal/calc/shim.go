@@ -196,7 +196,7 @@ func (a *answers) stock(name string) (stock []bench.Thickness, grain quantity.Sc
 			a.wrong(name, "this is more than %d thicknesses: leave out those that are not at hand", mostKinds)
 		}
 		stock = append(stock, bench.Thickness{Value: n.Value})
-		if place := n.Place(); a.ok() && place.Cmp(grain.Step) < 0 {
+		if place := n.DigitStep(); a.ok() && place.Cmp(grain.Step) < 0 {
 			grain.Step = place
 		}
 		grain.Fractions = grain.Fractions || n.Fraction()

@@ -18,7 +18,7 @@ type Adapter struct {
 // adapter looks the adapter up and puts it in the kit, nil where it is not
 // known, which is reported.
 func (r *resolver) adapter(a *procedure.Adapter) *Adapter {
-	if a.Bad.Is() {
+	if a.Bad.IsSet() {
 		return nil
 	}
 	tool := r.find(a.Tool)

@@ -56,7 +56,7 @@ func (r *resolver) pourable(f *procedure.Fill) bool {
 	b := f.Limits.Band
 	if u := r.card.Unit; b == nil && u != nil {
 		if named := u.Limit(f.Limits.Named.Name); named != nil {
-			if l := named.For(r.card.VariantID()); l != nil {
+			if l := named.ForVariant(r.card.VariantID()); l != nil {
 				b = &l.Band
 			}
 		}

@@ -135,7 +135,7 @@ func (m Member) whole(c *Card) bool {
 }
 
 func (r *resolver) fit(p *procedure.Fit) Item {
-	f := &Fit{Fit: p, Part: r.member(p.Part), Mate: r.member(p.Mate), bad: p.Bad.Is()}
+	f := &Fit{Fit: p, Part: r.member(p.Part), Mate: r.member(p.Mate), bad: p.Bad.IsSet()}
 	f.heavy = r.lifts(f.Part)
 	f.measure(r)
 	f.Chill = r.warmth(f, p.Chill, false)

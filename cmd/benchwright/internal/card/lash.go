@@ -76,7 +76,7 @@ const holdsForm = "`holds: {measured: along-the-turn, at: pitch-radius, turned: 
 // said, which is reported.
 func (r *resolver) holds(i *procedure.Lash) *unit.LashPlace {
 	l, u := &i.Limits, r.card.Unit
-	if l.None || l.Bad.Is() || !l.Stated() {
+	if l.None || l.Bad.IsSet() || !l.Stated() {
 		return nil
 	}
 	if l.Band != nil || u == nil {
@@ -87,19 +87,19 @@ func (r *resolver) holds(i *procedure.Lash) *unit.LashPlace {
 	}
 	named := u.Limit(l.Named.Name)
 	switch {
-	case named == nil || named.Bad.Is():
+	case named == nil || named.Bad.IsSet():
 		return nil
-	case named.Holds != nil && i.Holds != nil:
+	case named.LashPlace != nil && i.Holds != nil:
 		d := r.msgs.Report("limits-twice", i.KeyPlace("holds"), "take it out here", "the unit says where `%s` holds", named.ID)
 		d.Related = append(d.Related, diag.Related{At: named.At, Message: "the limit is declared here"})
-	case named.Holds == nil && i.Holds == nil:
+	case named.LashPlace == nil && i.Holds == nil:
 		if named.All == nil || named.All.Band.Unit.Dimension == quantity.Length { // else it is the wrong limit
 			r.lacksHolds(named)
 		}
-	case named.Holds == nil:
+	case named.LashPlace == nil:
 		return i.Holds
 	}
-	return named.Holds
+	return named.LashPlace
 }
 
 // lacksHolds reports a limit of backlash that does not say where it holds, at the

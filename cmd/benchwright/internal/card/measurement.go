@@ -237,7 +237,7 @@ func (m *Measurement) withoutGauge(on shown) {
 func typedScale(u quantity.Unit, numbers ...quantity.Number) quantity.Scale {
 	s := quantity.Scale{Unit: u, Step: big.NewRat(1, 1)}
 	for _, n := range numbers {
-		if p := n.Place(); p != nil && p.Cmp(s.Step) < 0 {
+		if p := n.DigitStep(); p != nil && p.Cmp(s.Step) < 0 {
 			s.Step = p
 		}
 		s.Fractions = s.Fractions || n.Fraction()
@@ -275,7 +275,7 @@ func (r *resolver) table(limit procedure.Named) *unit.Table {
 	if u == nil || limit.Name == "" {
 		return nil
 	}
-	if found := u.Limit(limit.Name); found != nil && !found.Bad.Is() && found.For(r.card.VariantID()) == nil {
+	if found := u.Limit(limit.Name); found != nil && !found.Bad.IsSet() && found.ForVariant(r.card.VariantID()) == nil {
 		return found.Table
 	}
 	return nil
@@ -289,7 +289,7 @@ func (r *resolver) gauge(n procedure.Named) (g *shop.Gauge, bad bool) {
 	case !ok:
 		r.unknown(diag.OnShop, "gauge-unknown", "gauge", n, gaugeIDs(r.card.Shop), "gauges in shop.yaml")
 		return nil, false
-	case g.Bad.Is():
+	case g.Bad.IsSet():
 		return nil, true
 	}
 	r.superseded(n, &g.Item)

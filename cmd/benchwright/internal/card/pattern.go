@@ -27,7 +27,7 @@ func (r *resolver) pattern(p *procedure.Pattern) Item {
 		r.msgs.Report("key-missing", p.At, "declare the pair under `gears:` in the unit, with its `drive-side:` and `contact:`", "the unit has no gears whose contact pattern could be read")
 	}
 	if g := out.Pair; g != nil {
-		if out.Contact = g.Contact[p.Side]; out.Contact == nil && !g.ContactBad.Is() {
+		if out.Contact = g.Contact[p.Side]; out.Contact == nil && !g.ContactBad.IsSet() {
 			d := r.msgs.Report("key-missing", p.KeyPlace("side"), "state it with its source in the unit, as `contact: {"+string(p.Side)+": …}` of `"+g.ID+"`",
 				"the unit does not say what a contact pattern on the %s side calls for", p.Side)
 			d.Related = append(d.Related, diag.Related{At: g.At, Message: "the pair is declared here"})
@@ -35,7 +35,7 @@ func (r *resolver) pattern(p *procedure.Pattern) Item {
 	}
 	if out.Contact != nil && !p.AsFound {
 		for _, f := range unit.Faults {
-			if pack := out.Contact.By[f].Pack; !isFor(pack.Only, r.card.VariantID()) {
+			if pack := out.Contact.Corrections[f].Pack; !isFor(pack.Only, r.card.VariantID()) {
 				r.msgs.Report("pack-left-out", p.At, "limit this block to the variants that have it", "pack `%s` is left out here", pack.ID)
 				break
 			}

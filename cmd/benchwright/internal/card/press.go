@@ -29,7 +29,7 @@ func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
 	p := &Push{Measurement: r.newReading(&m.Measurement), Means: m, With: r.toolsNamed(m.With)}
 	p.Answered = true
 	switch {
-	case m.Limits.Bad.Is():
+	case m.Limits.Bad.IsSet():
 	case m.Limits.Stated():
 		p.Read, p.Force = true, r.limit(&m.Limits, quantity.Force)
 	case len(m.Friction) > 0:
@@ -59,7 +59,7 @@ func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
 func (r *resolver) atRam(p *Push, force quantity.Band) *quantity.Band {
 	for _, i := range p.With {
 		if t, ok := r.card.Shop.Find(i.ID).(*shop.Tool); ok && p.Ram == nil {
-			if p.Ram = t.Ram; t.Ram == nil && t.Node.Get("ram") != nil {
+			if p.Ram = t.RamDiameter; t.RamDiameter == nil && t.Node.Get("ram") != nil {
 				return nil // it could not be read, which is reported
 			}
 		}

@@ -133,12 +133,12 @@ func (r *resolver) checkVariants(only []procedure.Named) {
 // message rests on it.
 func (r *resolver) unknown(rests diag.Basis, slug, what string, n procedure.Named, have []string, where string) {
 	d := r.msgs.Report(slug, n.At, "", "no %s is called `%s`", what, n.Name)
-	d.Rests = rests
+	d.Basis = rests
 	switch near := diag.Nearest(n.Name, have); {
 	case near != "":
 		d.Fix = "write `" + near + "`"
 		d.Edit = &diag.Edit{At: n.At, Text: near}
-		d.Rests = 0
+		d.Basis = 0
 	case len(have) == 0:
 		d.Fix = "declare it under " + where
 	case len(have) <= 8:
@@ -205,7 +205,7 @@ func (r *resolver) number(id procedure.Named) (int, bool) {
 	case ok:
 	case slices.Contains(r.ids, id.Name):
 		r.msgs.Report("step-left-out", id.At, "limit this reference to the same variants, or give the step to all",
-			"step `%s` is left out here", id.Name).Rests = diag.OnProcedure
+			"step `%s` is left out here", id.Name).Basis = diag.OnProcedure
 	default:
 		r.unknown(diag.OnProcedure, "step-unknown", "step", id, r.ids, "a heading, as {#"+id.Name+"}")
 	}

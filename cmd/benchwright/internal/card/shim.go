@@ -84,7 +84,7 @@ func (r *resolver) shim(i *procedure.Shim) Item {
 	if i.Other != nil {
 		out.Other = r.pack(i.Other.Pack)
 	}
-	if step := r.step; !i.Bad.Is() {
+	if step := r.step; !i.Bad.IsSet() {
 		r.later = append(r.later, func() {
 			r.inputs(step, out)
 			if out.Known() && r.wanted(out) {
@@ -101,7 +101,7 @@ func (r *resolver) shim(i *procedure.Shim) Item {
 		r.unknown(diag.OnShop, "stock-unknown", "stock", i.Stock, s.StockIDs(), "stock in shop.yaml")
 	} else if len(out.Stock.Shims) > 0 {
 		out.Unit = out.Stock.Shims[0].Thickness.Unit
-		r.kit(&shop.Item{ID: out.Stock.ID, Name: out.Stock.Name, Place: out.Stock.Place, At: out.Stock.At}, out.Stock)
+		r.kit(&shop.Item{ID: out.Stock.ID, Name: out.Stock.Name, Location: out.Stock.Location, At: out.Stock.At}, out.Stock)
 	}
 	switch g, _ := r.gauge(i.Micrometer); {
 	case g == nil:
@@ -133,7 +133,7 @@ func (r *resolver) pack(n procedure.Named) *unit.Pack {
 
 // Known says whether all that the block names was found and read.
 func (i *Shim) Known() bool {
-	return !i.Bad.Is() && i.Pack != nil && i.Stock != nil && !i.Stock.Bad.Is() && len(i.Stock.Shims) > 0 && i.Micrometer != nil && i.Inputs != nil &&
+	return !i.Bad.IsSet() && i.Pack != nil && i.Stock != nil && !i.Stock.Bad.IsSet() && len(i.Stock.Shims) > 0 && i.Micrometer != nil && i.Inputs != nil &&
 		(i.Other != nil) == (i.Shim.Other != nil) && i.Within != nil && i.OverPack != nil
 }
 
@@ -149,7 +149,7 @@ func (i *Shim) length(v *quantity.Value) *big.Rat {
 // nil when the unit does not say.
 func (r *resolver) rate(p *unit.Pack) *big.Rat {
 	rate := p.Rate
-	if p.Theory {
+	if p.RateFromGears {
 		rate = TheoryRate(r.card.Unit, p)
 	}
 	if rate == nil || p.MoreShim.Sign() == 0 {
@@ -161,7 +161,7 @@ func (r *resolver) rate(p *unit.Pack) *big.Rat {
 // TheoryRate returns how much backlash a pack opens or closes for each length of
 // shim, along the turn at the pitch radius, nil where the unit lacks what it
 // takes.
-func TheoryRate(u *unit.Unit, p *unit.Pack) *big.Rat { return axialRate(u.Pair(p.Gears), p.Moves) }
+func TheoryRate(u *unit.Unit, p *unit.Pack) *big.Rat { return axialRate(u.Pair(p.Gears), p.MovesGear) }
 
 // axialRate is the theory's rate for the member of a pair that moves, nil where
 // the unit lacks what it takes. It is that of shafts at a right angle: the teeth
@@ -194,7 +194,7 @@ func (l *Library) stacksOf(s *shop.Stock, least, most int) *bench.Stacks {
 		u := s.Shims[0].Thickness.Unit
 		for _, shim := range s.Shims {
 			t := shim.Thickness
-			all = append(all, bench.Thickness{Value: quantity.Convert(t.Value, t.Unit, u), AtMost: shim.AtMost})
+			all = append(all, bench.Thickness{Value: quantity.Convert(t.Value, t.Unit, u), AtMost: shim.MaxCount})
 		}
 		stacks, ok := bench.NewStacks(all, least, most)
 		if !ok {

@@ -162,7 +162,7 @@ func (r *resolver) lengthReading(s *Step, id procedure.Named) (Item, int) {
 	}
 	m := ReadingOf(found[0])
 	switch {
-	case m.Gauge == nil || m.Mismatch && !m.Limits.None || m.Limits.Bad.Is():
+	case m.Gauge == nil || m.Mismatch && !m.Limits.None || m.Limits.Bad.IsSet():
 		if m.GaugePlace() == m.At && r.card.Shop != nil {
 			return refuse("name the gauge with `gauge:` there", "the reading of step `%s` has no gauge, and the table is read on its marks", id.Name)
 		}
@@ -287,7 +287,7 @@ func (r *resolver) gaugeFactors(i *Shim) *gaugeFactors {
 	}
 	in := i.reading()
 	if in.Lash == nil {
-		if i.Pack.Theory {
+		if i.Pack.RateFromGears {
 			r.msgs.Report("shim-from", i.From.Reading.At, "take the reading with a `lash` block, which says where the dial stands; or give the pack the manual's own `rate:`",
 				"the theory's rate holds at the pitch radius, and nothing says where this reading is taken")
 			return nil
@@ -297,14 +297,14 @@ func (r *resolver) gaugeFactors(i *Shim) *gaugeFactors {
 		}
 		return out
 	}
-	if limit := r.card.Unit.Limit(i.AimAt.Name); limit != nil && !limit.Bad.Is() {
-		if limit.Holds == nil {
+	if limit := r.card.Unit.Limit(i.AimAt.Name); limit != nil && !limit.Bad.IsSet() {
+		if limit.LashPlace == nil {
 			if r.namedLimit(i.AimAt, quantity.Length) != nil || limit.Table != nil {
 				r.lacksHolds(limit)
 			}
 			return nil
 		}
-		f, lacks := lashFactor(limit.Holds, in.Lash.Block.Dial, in.Lash.Pair)
+		f, lacks := lashFactor(limit.LashPlace, in.Lash.Block.Dial, in.Lash.Pair)
 		if f == nil {
 			r.lacksFact(in.Lash.Block, in.Lash.Pair, lacks)
 			return nil
@@ -316,7 +316,7 @@ func (r *resolver) gaugeFactors(i *Shim) *gaugeFactors {
 		}
 		out.aim, out.rate = f, f
 	}
-	if i.Pack.Theory {
+	if i.Pack.RateFromGears {
 		if out.rate = in.Lash.PerPitch; out.rate == nil {
 			_, lacks := lashFactor(&unit.LashPlace{Turned: in.Lash.Block.Dial.Turned}, in.Lash.Block.Dial, in.Lash.Pair)
 			r.lacksFact(in.Lash.Block, in.Lash.Pair, lacks)

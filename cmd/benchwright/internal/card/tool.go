@@ -168,9 +168,9 @@ func (r *resolver) find(n procedure.Named) *shop.Item {
 
 // superseded reports a name whose tool, wrench or gauge has been replaced.
 func (r *resolver) superseded(n procedure.Named, item *shop.Item) {
-	if item.Replaced != "" {
-		d := r.msgs.Report("tool-superseded", n.At, "write `"+item.Replaced+"`", "`%s`%s has been superseded", n.Name, numbered(item))
-		d.Label = "replaced by " + item.Replaced
+	if item.ReplacedBy != "" {
+		d := r.msgs.Report("tool-superseded", n.At, "write `"+item.ReplacedBy+"`", "`%s`%s has been superseded", n.Name, numbered(item))
+		d.Label = "replaced by " + item.ReplacedBy
 	}
 }
 

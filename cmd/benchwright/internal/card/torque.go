@@ -120,7 +120,7 @@ func (r *resolver) wrenches(t *procedure.Torque) (list []*shop.Wrench, ok bool) 
 		return nil, false
 	}
 	r.superseded(t.Wrench, &w.Item)
-	if next, ok := s.Find(w.Replaced).(*shop.Wrench); ok {
+	if next, ok := s.Find(w.ReplacedBy).(*shop.Wrench); ok {
 		w = next // the one that is still there to be set
 	}
 	return []*shop.Wrench{w}, true
@@ -203,7 +203,7 @@ func (r *resolver) namedLimit(n procedure.Named, want quantity.Dimension) *unit.
 		r.unknown(diag.OnUnit, "limit-unknown", "limit", n, u.LimitIDs(), "limits in the unit")
 		return nil
 	}
-	band := found.For(r.card.VariantID())
+	band := found.ForVariant(r.card.VariantID())
 	if band != nil && want != quantity.None && band.Band.Unit.Dimension != want {
 		r.msgs.Report("measure-kind", n.At, "name a limit for "+want.String(), "limit `%s` is for %s, and %s belongs here", n.Name, band.Band.Unit.Dimension, want)
 		return nil

@@ -96,12 +96,12 @@ func (w *Warmth) upToCap(l unit.LimitBand) *unit.LimitBand {
 }
 
 // Degrees writes a cap in whole degrees, rounded down.
-func (c *Cap) Degrees(mark quantity.Mark) string {
+func (c *Cap) Degrees(mark quantity.DecimalMark) string {
 	return wholeDegrees.Print(wholeDegrees.Floor(c.Highest), mark)
 }
 
 // NeedDegrees writes the computed temperature in whole degrees, rounded up.
-func (w *Warmth) NeedDegrees(mark quantity.Mark) string {
+func (w *Warmth) NeedDegrees(mark quantity.DecimalMark) string {
 	return wholeDegrees.Print(wholeDegrees.Ceil(w.Need), mark)
 }
 
@@ -147,7 +147,7 @@ func (m Member) expansion() *big.Rat {
 // target computes the temperature to reach, as a band in °C; nil where it
 // cannot, which it reports, or where the cap lies below it, which a rule does.
 func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
-	if f.bad || w.Means.Limits.Bad.Is() {
+	if f.bad || w.Means.Limits.Bad.IsSet() {
 		return nil
 	}
 	if lacks := f.missingKeys(need{"clearance", w.Means.Clearance != nil}, need{"room", w.Room != nil}); lacks != "" {
@@ -219,7 +219,7 @@ func (r *resolver) rise(f *Fit, w *Warmth, hot bool) *big.Rat {
 func (r *resolver) inWholeDegrees(w *Warmth, band quantity.Band) *quantity.Band {
 	if marks, ok := band.Inward(wholeDegrees); ok {
 		band.Written = marks.Print(r.card.Shop.Mark())
-		if g, ok := r.card.Shop.Find(w.Means.Gauge.Name).(*shop.Gauge); !ok || g.Bad.Is() {
+		if g, ok := r.card.Shop.Find(w.Means.Gauge.Name).(*shop.Gauge); !ok || g.Bad.IsSet() {
 			band.Low, band.High = marks.Low, marks.High
 		}
 	} else {

@@ -16,7 +16,7 @@ func assemblies(p *pass) {
 			return
 		}
 		d := p.msgs.Report("assembly-not-there", n.At, "put it together first, with `assemble:` and `as: "+n.Name+"`", "`%s` is not together at this step", n.Name)
-		d.Rests = diag.OnProcedure
+		d.Basis = diag.OnProcedure
 		if before := apart[n.Name]; before != nil {
 			d.Related = append(d.Related, related(before.TakeApart.At, "it is taken apart here"))
 		}
@@ -32,7 +32,7 @@ func assemblies(p *pass) {
 		}
 		if n := t.TakeApart; n.Name != "" {
 			if _, known := p.Assemblies[n.Name]; !known {
-				p.msgs.Report("assembly-not-there", n.At, "name what an earlier step put together with `as:`", "no step puts `%s` together", n.Name).Rests = diag.OnProcedure
+				p.msgs.Report("assembly-not-there", n.At, "name what an earlier step put together with `as:`", "no step puts `%s` together", n.Name).Basis = diag.OnProcedure
 				return
 			}
 			use(n)
@@ -42,7 +42,7 @@ func assemblies(p *pass) {
 	})
 	for _, name := range order {
 		if t := made[name]; t != nil {
-			p.msgs.Report("assembly-left", t.As.At, "add a `tool` block with `take-apart: "+name+"` where it is done with", "`%s` is put together and never taken apart", name).Rests = diag.OnProcedure
+			p.msgs.Report("assembly-left", t.As.At, "add a `tool` block with `take-apart: "+name+"` where it is done with", "`%s` is put together and never taken apart", name).Basis = diag.OnProcedure
 			delete(made, name)
 		}
 	}

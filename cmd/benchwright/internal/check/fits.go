@@ -48,14 +48,14 @@ func heat(p *pass) {
 		}
 		for _, m := range w.InTheHeat {
 			if m.Part != nil && m.MaxHeat() == nil {
-				p.msgs.Report("limits-missing", m.At.At, "add `max-heat:` and `max-heat-source:` to it in the unit", "nothing says how hot `%s` may get", m.At.Name).Rests = diag.OnUnit
+				p.msgs.Report("limits-missing", m.At.At, "add `max-heat:` and `max-heat-source:` to it in the unit", "nothing says how hot `%s` may get", m.At.Name).Basis = diag.OnUnit
 			}
 		}
 		mark := p.Shop.Mark()
 		const fix = "press it in place of heating it, or chill the other part; a part that stands more says so in the unit with `max-heat:`, `max-heat-source:` and, for a bearing, `max-heat-because:`"
 		switch l := w.Limit; {
 		case w.Cap == nil && w.Need != nil || w.Cap == nil && w.Stated != nil && w.Stated.Band.High == nil:
-			p.msgs.Report("limits-missing", f.Heat.Means.At, "add `max-heat:` and `max-heat-source:` to what is heated, in the unit", "nothing says how hot it may get at most").Rests = diag.OnUnit
+			p.msgs.Report("limits-missing", f.Heat.Means.At, "add `max-heat:` and `max-heat-source:` to what is heated, in the unit", "nothing says how hot it may get at most").Basis = diag.OnUnit
 		case w.Cap != nil && w.Need != nil && w.Need.Cmp(w.Cap.Highest) > 0:
 			p.msgs.Report("heat-above-cap", w.Means.At, fix, "the seat opens at %s, and `%s` may get no hotter than %s", w.NeedDegrees(mark), w.Cap.At.Name, w.Cap.Degrees(mark))
 		case w.Stated != nil && w.TooHot(w.Stated.Band.Low, w.Stated.Band.Unit), w.Stated != nil && l != nil && w.TooHot(l.Band.High, l.Band.Unit):

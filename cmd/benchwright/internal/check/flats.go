@@ -10,7 +10,7 @@ import (
 )
 
 // Unit runs the rules about a unit's facts, whose numbers have a decimal mark.
-func Unit(u *unit.Unit, mark quantity.Mark, msgs *diag.List) {
+func Unit(u *unit.Unit, mark quantity.DecimalMark, msgs *diag.List) {
 	for _, f := range u.Fasteners {
 		flats(f, mark, msgs)
 	}
@@ -18,7 +18,7 @@ func Unit(u *unit.Unit, mark quantity.Mark, msgs *diag.List) {
 
 // flats asks whether a bolt has the size across flats of its thread. Nuts,
 // rings and plugs have sizes of their own, and are not asked.
-func flats(f *unit.Fastener, mark quantity.Mark, msgs *diag.List) {
+func flats(f *unit.Fastener, mark quantity.DecimalMark, msgs *diag.List) {
 	if f.AcrossFlats == nil || f.Drive == unit.Special || f.Duty != unit.Clamp && f.Duty != unit.ToYield {
 		return
 	}

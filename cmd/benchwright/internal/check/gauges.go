@@ -73,14 +73,14 @@ func (p *pass) gaugeRule() (warn, refuse, ratio *big.Rat) {
 		}
 		return usual
 	}
-	return or(p.Shop.MarksWarn, marksWarn), or(p.Shop.MarksError, marksRefuse), or(p.Shop.UncertaintyTo, uncertaintyTo)
+	return or(p.Shop.MarksWarn, marksWarn), or(p.Shop.MarksError, marksRefuse), or(p.Shop.UncertaintyRatio, uncertaintyTo)
 }
 
 // gauges asks whether a gauge is fine enough for its limits.
 func gauges(p *pass) {
 	eachReading(p, func(i card.Item, m *card.Measurement) {
 		if m.Gauge == nil {
-			if p.Shop != nil && m.GaugePlace() == m.At && !m.Limits.Bad.Is() && (m.Limit != nil || m.Table != nil || m.Limits.None) {
+			if p.Shop != nil && m.GaugePlace() == m.At && !m.Limits.Bad.IsSet() && (m.Limit != nil || m.Table != nil || m.Limits.None) {
 				p.msgs.Report("gauge-missing", m.At, "name the gauge with `gauge:`", "this measurement names no gauge, so its limits are not on the scale that is read")
 			}
 			return
@@ -170,7 +170,7 @@ func (p *pass) suitable(b quantity.Band, certain bool) string {
 // suits reports whether a gauge keeps every rule for limits as it shows them.
 func (p *pass) suits(g *shop.Gauge, b quantity.Band) bool {
 	s := g.Scale
-	if g.Bad.Is() || g.Replaced != "" || s.Unit.Dimension != b.Unit.Dimension || !reaches(s, b) {
+	if g.Bad.IsSet() || g.ReplacedBy != "" || s.Unit.Dimension != b.Unit.Dimension || !reaches(s, b) {
 		return false
 	}
 	warn, refuse, least := p.gaugeRule()

@@ -29,7 +29,7 @@ func coveredHazards(p *pass) {
 				said[m.ID] = true
 				h, _ := hazard.Find(m.ID)
 				d := p.msgs.Report("hazard-uncovered", t.place(m.Start, m.End), paste(h), "`%s` implies the hazard `%s`, and no callout of this step covers it", t.text[m.Start:m.End], m.ID)
-				d.Rests = diag.OnShop | diag.OnProcedure
+				d.Basis = diag.OnShop | diag.OnProcedure
 				d.Label = h.Name
 			}
 		}
@@ -57,7 +57,7 @@ func idleCovers(p *pass) {
 				}
 				if _, known := hazard.Find(n.Name); known && !implied[n.Name] {
 					p.msgs.Report("covers-idle", n.At, "take `"+n.Name+"` out, or name the tool that causes it in a `tool` block",
-						"nothing in this step causes the hazard `%s`", n.Name).Rests = diag.OnShop | diag.OnProcedure
+						"nothing in this step causes the hazard `%s`", n.Name).Basis = diag.OnShop | diag.OnProcedure
 				}
 			}
 		}

@@ -34,7 +34,7 @@ func limits(p *pass) {
 			}
 		case p.Shop != nil:
 			p.msgs.Report("torque-tolerance", t.ValueAt, "write the limits, such as `100 ±5 N·m`, or state `torque-tolerance: 5 %` in shop.yaml",
-				"`%s` has no limits, and the shop states no tolerance for a bare torque", t.Value.Written).Rests = diag.OnShop
+				"`%s` has no limits, and the shop states no tolerance for a bare torque", t.Value.Written).Basis = diag.OnShop
 		default:
 			p.msgs.Report("torque-tolerance", t.ValueAt, "write the limits, such as `100 ±5 N·m`", "`%s` has no limits", t.Value.Written)
 		}
@@ -45,15 +45,15 @@ func limits(p *pass) {
 // named limit that has no band for this variant.
 func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, fix string) {
 	switch {
-	case l.Bad.Is():
+	case l.Bad.IsSet():
 	case l.Band != nil && l.Band.Form == quantity.Bare:
-		p.msgs.Report("limits-bare", l.At, "write a band, such as `"+l.Band.Limited(p.Shop.Mark())+"`", "`%s` is one value and no limits", l.Band.Written)
+		p.msgs.Report("limits-bare", l.At, "write a band, such as `"+l.Band.ExampleLimits(p.Shop.Mark())+"`", "`%s` is one value and no limits", l.Band.Written)
 	case l.Named.Name != "":
 		if p.Unit == nil {
 			return
 		}
 		named := p.Unit.Limit(l.Named.Name)
-		if named == nil || named.Bad.Is() || named.All != nil || named.ByVariant[p.VariantID()] != nil {
+		if named == nil || named.Bad.IsSet() || named.All != nil || named.ByVariant[p.VariantID()] != nil {
 			return // unknown, or of the wrong kind: reported
 		}
 		if named.Table != nil {
@@ -61,7 +61,7 @@ func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, fix string) 
 			return
 		}
 		d := p.msgs.Report("limits-missing", l.At, "give `"+l.Named.Name+"` a band for it under `by-variant:`, or a `band:` for all", "this %s has no limits", what)
-		d.Rests = diag.OnUnit
+		d.Basis = diag.OnUnit
 		d.Label = "`" + l.Named.Name + "` has no band here"
 		d.Related = append(d.Related, related(named.At, "the limit is declared here"))
 	default:

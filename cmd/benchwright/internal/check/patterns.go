@@ -48,13 +48,13 @@ func (p *pass) wrongPack(c *card.Pattern) {
 		made, right := "", false
 		for _, i := range to.Items {
 			if s, ok := i.(*card.Shim); ok && s.Pack != nil {
-				made, right = s.Pack.ID, right || s.Pack == c.Contact.By[f].Pack
+				made, right = s.Pack.ID, right || s.Pack == c.Contact.Corrections[f].Pack
 			}
 		}
 		if made != "" && !right {
-			d := p.msgs.Report("contact-step", c.If[f].Go.At, "name the step that makes `"+c.Contact.By[f].Pack.ID+"`, or look the pack up again in the manual",
-				"this step makes `%s`, and the unit changes `%s` when the pattern is %s", made, c.Contact.By[f].Pack.ID, lies[f])
-			d.Related = append(d.Related, related(c.Contact.By[f].At, "the unit says it here"))
+			d := p.msgs.Report("contact-step", c.If[f].Go.At, "name the step that makes `"+c.Contact.Corrections[f].Pack.ID+"`, or look the pack up again in the manual",
+				"this step makes `%s`, and the unit changes `%s` when the pattern is %s", made, c.Contact.Corrections[f].Pack.ID, lies[f])
+			d.Related = append(d.Related, related(c.Contact.Corrections[f].At, "the unit says it here"))
 		}
 	}
 }

@@ -18,7 +18,7 @@ func states(p *pass) {
 				"`%s` does not say in which state it holds", name.Name)
 			d.Related = append(d.Related, related(limit.At, "the limit is declared here"))
 		default:
-			if here, there, at := i.Block.State.Against(limit.State); here != "" {
+			if here, there, at := i.Block.State.Differences(limit.State); here != "" {
 				d := p.msgs.Report("preload-state", at, "name the limit for this state, or bring the drive into the state of the limit",
 					"`%s` holds with %s, and here it is read with %s", name.Name, there, here)
 				d.Related = append(d.Related, related(limit.State.At, "the state of the limit"))

@@ -39,9 +39,9 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 		key, what, fix = "reading", "what is read to set it", "add `reading:` with a word for it, such as `lash`"
 	case k.MoreShim.Sign() == 0:
 		key, what, fix = "more-shim", "what a thicker pack does to the reading", "add `more-shim:` with `opens`, `closes`, `raises` or `lowers`"
-	case k.Rate == nil && !k.Theory:
+	case k.Rate == nil && !k.RateFromGears:
 		key, what, fix = "rate", "how far a thicker pack moves the reading", "add `rate:` with the manual's own number, or `rate: theory` to have it computed from the gears"
-	case i.Rate == nil && k.Moves == "":
+	case i.Rate == nil && k.MovesGear == "":
 		key, what, fix = "moves", "which gear it moves", "add `moves: pinion` or `moves: gear`"
 	case i.Rate == nil && skew(p.Unit.Pair(k.Gears)):
 		what, fix = "how far it moves the reading: the theory is for shafts at 90°", "write the manual's own number in `rate:`"
@@ -308,11 +308,11 @@ func count(inputs int) string {
 
 // length writes a length for a message, to the thousandth of a millimetre or
 // the ten-thousandth of an inch where it has more than two decimals.
-func length(x *big.Rat, u quantity.Unit, mark quantity.Mark) string {
+func length(x *big.Rat, u quantity.Unit, mark quantity.DecimalMark) string {
 	return u.After(number(x, u, mark))
 }
 
-func number(x *big.Rat, u quantity.Unit, mark quantity.Mark) string {
+func number(x *big.Rat, u quantity.Unit, mark quantity.DecimalMark) string {
 	step := big.NewRat(1, 100)
 	switch {
 	case new(big.Rat).Quo(x, step).IsInt():

@@ -72,7 +72,7 @@ func (p *pass) spans(t *syntax.Table, column int, from *procedure.Prose) *spans 
 			return nil
 		}
 		for _, n := range []quantity.Number{low, high} {
-			switch step := n.Place(); {
+			switch step := n.DigitStep(); {
 			case n.Text == "0" || c.scale.Step != nil && c.scale.Step.Cmp(step) == 0:
 			case c.scale.Step != nil:
 				return nil // how far its marks lie apart is not to be seen

@@ -38,7 +38,7 @@ func wrenches(p *pass) {
 
 // noWrench reports a torque that no wrench can be set to.
 func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
-	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad.Is() }) {
+	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad.IsSet() }) {
 		return // it may be the one; its scale has been reported
 	}
 	if t.Wrench.Name != "" && len(g.Refused) == 0 {
@@ -52,7 +52,7 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 		return // the number is wrong, which is reported, and no wrench is missing
 	}
 	d := p.msgs.Report("wrench-none", g.Stated, p.wrenchToAdd(t, g), "no wrench in the shop can be set to %s%s", g.Limit.Band.Written, through)
-	d.Rests = diag.OnShop
+	d.Basis = diag.OnShop
 	if t.Wrench.Name != "" {
 		d.At, d.Message = t.Wrench.At, fmt.Sprintf("`%s` cannot be set to %s%s", t.Wrench.Name, g.Limit.Band.Written, through)
 		if g.Refused[0].Reason != bench.NoLength {
@@ -64,7 +64,7 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 
 // wrenchSuits asks how well the wrench that was chosen suits the torque.
 func (p *pass) wrenchSuits(g *card.Tightening) {
-	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad.Is() }) {
+	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad.IsSet() }) {
 		return // one whose scale is reported may suit better
 	}
 	c := g.Choice

@@ -34,6 +34,6 @@ func explain(c *call) int {
 		}
 		return fail(c.Streams, fmt.Errorf("no message is called `%s`: %s", c.paths[0], help))
 	}
-	fmt.Fprint(c.Out, p.Shown())
+	fmt.Fprint(c.Out, p.WithCarets())
 	return exitOK
 }

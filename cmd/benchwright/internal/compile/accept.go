@@ -26,7 +26,7 @@ func accept(p *procedure.Procedure, msgs *diag.List) {
 		}
 		span, ok := stepSpan(p, a.Step.Name)
 		if !ok {
-			msgs.Report("step-unknown", a.Step.At, "name a step by its {#id}, or leave `at:` out for the whole card", "no step is called `%s`", a.Step.Name).Rests = diag.OnProcedure
+			msgs.Report("step-unknown", a.Step.At, "name a step by its {#id}, or leave `at:` out for the whole card", "no step is called `%s`", a.Step.Name).Basis = diag.OnProcedure
 			continue
 		}
 		n := msgs.Len()
@@ -34,7 +34,7 @@ func accept(p *procedure.Procedure, msgs *diag.List) {
 			return d.Slug != a.Slug.Name || d.At.File != p.File || d.At.Span.Start < span.Start || d.At.Span.Start >= span.End
 		})
 		if msgs.Len() == n {
-			msgs.Report("accept-unused", a.Slug.At, "take the entry out", "nothing here gives the warning `%s` any more", a.Slug.Name).Rests = diag.OnProcedure | diag.OnUnit | diag.OnShop
+			msgs.Report("accept-unused", a.Slug.At, "take the entry out", "nothing here gives the warning `%s` any more", a.Slug.Name).Basis = diag.OnProcedure | diag.OnUnit | diag.OnShop
 		}
 	}
 }

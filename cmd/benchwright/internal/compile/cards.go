@@ -51,7 +51,7 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 	found.Merge(ids, perVariant)
 	accept(p, found)
 	unsound := lib.unsound(f)
-	found.Keep(func(d diag.Diagnostic) bool { return d.Rests&unsound == 0 })
+	found.Keep(func(d diag.Diagnostic) bool { return d.Basis&unsound == 0 })
 	msgs.Join(found)
 	res.Warnings = found.Len() - found.Errors()
 	if res.Errors += found.Errors(); res.Errors > 0 {

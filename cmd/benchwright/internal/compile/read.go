@@ -24,9 +24,9 @@ import (
 // A library is a workspace that has been read, before cards are made of it.
 type library struct {
 	workspace  *workspace.Workspace
-	shop       *shop.Shop    // nil without one, or when it could not be read
-	shopErrors int           // found while shop.yaml was read
-	decimal    quantity.Mark // of the shop
+	shop       *shop.Shop           // nil without one, or when it could not be read
+	shopErrors int                  // found while shop.yaml was read
+	decimal    quantity.DecimalMark // of the shop
 	units      []*unitFile
 	procedures []*procedureFile
 	cards      *card.Library
@@ -150,7 +150,7 @@ func (lib *library) readProcedures(msgs *diag.List) {
 		lib.readProcedure(f, f.refused)
 		f.errors = f.refused.Errors()
 		lib.settle(f.refused)
-		f.warned = f.refused.Take(func(d diag.Diagnostic) bool { return d.Severity() == diag.Warning })
+		f.warned = f.refused.Extract(func(d diag.Diagnostic) bool { return d.Severity() == diag.Warning })
 		if e.Named {
 			msgs.Join(f.refused)
 		}
@@ -160,7 +160,7 @@ func (lib *library) readProcedures(msgs *diag.List) {
 // settle gives each message the fix for how the shop writes numbers.
 func (lib *library) settle(list *diag.List) {
 	if lib.workspace.Shop != nil {
-		list.Settle(lib.decimal == quantity.Comma)
+		list.ChooseFixes(lib.decimal == quantity.Comma)
 	}
 }
 
@@ -174,7 +174,7 @@ func (lib *library) readProcedure(f *procedureFile, msgs *diag.List) {
 	decimal := lib.decimal
 	if inline := doc.Front.Root.Get("shop"); inline != nil && inline.Kind == syntax.Mapping {
 		if lib.workspace.Alone {
-			lib.shop = shop.FromNode(inline, &value.Reader{Msgs: msgs, Refused: doc.Front.Refused})
+			lib.shop = shop.FromNode(inline, &value.Reader{Msgs: msgs, SchemaRefused: doc.Front.Refused})
 			decimal = lib.shop.Mark()
 		} else {
 			msgs.Report("shop-twice", doc.Front.Root.KeyPlace("shop"), "take `shop:` out: shop.yaml holds for every procedure here",
@@ -189,7 +189,7 @@ func (lib *library) readProcedure(f *procedureFile, msgs *diag.List) {
 		msgs.Report("unit-twice", doc.Front.Root.KeyPlace("unit"), "name the unit by its id, or take unit.yaml away",
 			"a procedure brings its own unit beside `%s`", f.Unit.Name)
 	default:
-		f.inline = unit.FromNode(node, &value.Reader{Mark: decimal, Msgs: msgs, Refused: doc.Front.Refused})
+		f.inline = unit.FromNode(node, &value.Reader{Mark: decimal, Msgs: msgs, SchemaRefused: doc.Front.Refused})
 		check.Unit(f.inline, decimal, msgs)
 	}
 }

@@ -70,7 +70,7 @@ func (lib *library) report(x *finding, f *procedureFile, before []finding) {
 	case render.Loose:
 		msgs.Report("face-loose", x.at, makeRoom(x.Problem), "this step leaves more than half a column empty before it: it is %d mm tall, and %d mm are left", (x.Size+999)/1000, x.Room/1000)
 	case render.BadLink:
-		msgs.Report("step-unknown", x.at, "name a step of this card", "the link leads nowhere: %s", x.Text).Rests = diag.OnProcedure
+		msgs.Report("step-unknown", x.at, "name a step of this card", "the link leads nowhere: %s", x.Text).Basis = diag.OnProcedure
 	default:
 		panic(fmt.Sprintf("no message for the layout's problem %+v", x.Problem))
 	}

@@ -30,14 +30,14 @@ func (b *builder) fill(f *card.Fill) []render.Element {
 		s := render.Setting{Title: title, Tools: b.onGauge(f.Measurement), Label: wordPour, Source: source, Boxes: []string{wordPoured}}
 		switch {
 		case f.Last != nil:
-			s.Value, s.Unit = b.marks(*f.Last), engraved(f.Gauge.Marked, f.Gauge.Scale)
+			s.Value, s.Unit = b.marks(*f.Last), engraved(f.Gauge.EngravedUnit, f.Gauge.Scale)
 		case f.Limit != nil:
 			s.Value, s.Unit = b.band(f.Limit.Band), f.Limit.Band.Unit.Symbol
 		}
 		s.BoxUnit = s.Unit
 		return []render.Element{b.technical(f.At, s)}
 	}
-	unit := engraved(f.Gauge.Marked, f.Gauge.Scale)
+	unit := engraved(f.Gauge.EngravedUnit, f.Gauge.Scale)
 	t := render.Table{Head: [][]render.Run{plain(f.Gauge.Name), plain(wordFillTo + ", " + unit)}, Align: []render.Align{render.Left, render.Right}, Large: true}
 	panel := render.Reading{Title: title, Tools: b.onGauge(f.Measurement), Source: source, Plain: true, Lines: [][]render.Run{plain(wordTickEach)}}
 	for i, text := range b.jugs(f) {
@@ -65,7 +65,7 @@ func (b *builder) fillRows(f *card.Fill) []recordRow {
 	}
 	var out []recordRow
 	for i, text := range b.jugs(f) {
-		row.what, row.limits = f.Of+", "+wordJug(i+1), text+nbsp+engraved(f.Gauge.Marked, f.Gauge.Scale)
+		row.what, row.limits = f.Of+", "+wordJug(i+1), text+nbsp+engraved(f.Gauge.EngravedUnit, f.Gauge.Scale)
 		out = append(out, row)
 	}
 	return out

@@ -159,7 +159,7 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 		most := w.Cap.Degrees(mark)
 		if w.Cap.Shown != nil {
 			_, high := w.Cap.Shown.Ends(mark)
-			most = high + nbsp + engraved(w.Gauge.Marked, w.Gauge.Scale)
+			most = high + nbsp + engraved(w.Gauge.EngravedUnit, w.Gauge.Scale)
 		}
 		s.Lines = append(s.Lines, strong(wordNever(most, short(w.Cap.Member))))
 	}
@@ -215,7 +215,7 @@ func short(m card.Member) string {
 func (b *builder) shown(m *card.Measurement) (value, unit string) {
 	switch {
 	case m.Marks != nil:
-		return b.marks(*m.Marks), engraved(m.Gauge.Marked, m.Gauge.Scale)
+		return b.marks(*m.Marks), engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
 	case m.Limit != nil:
 		return b.band(m.Limit.Band), m.Limit.Band.Unit.Symbol
 	}

@@ -78,7 +78,7 @@ func (b *builder) leakTest(t *card.LeakTest) []render.Element {
 		return []render.Element{b.technical(t.At, panel)} // what is missing has been reported
 	}
 	mark, g := b.card.Shop.Mark(), t.Gauge
-	panel.Value, panel.Unit = g.Scale.Number(t.Start, mark), engraved(g.Marked, g.Scale)
+	panel.Value, panel.Unit = g.Scale.Number(t.Start, mark), engraved(g.EngravedUnit, g.Scale)
 	degree := t.Thermometer.Scale.Unit.Symbol
 	first := plain(wordShopAt(b.shopSpan(t)))
 	if u := b.card.Unit; u != nil && u.TestCap != nil && !p.Vacuum {
@@ -134,7 +134,7 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 		n := t.Gauge.Scale.Number(r.Mark, b.card.Shop.Mark())
 		readings, longest = append(readings, n), max(longest, utf8.RuneCountInString(n))
 	}
-	s, unit := t.Thermometer.Scale, engraved(t.Gauge.Marked, t.Gauge.Scale)
+	s, unit := t.Thermometer.Scale, engraved(t.Gauge.EngravedUnit, t.Gauge.Scale)
 	head, wrong, shows := wordAtLeast, wordUnder, func(n string) string { return wordAtLeast + " " + n + nbsp + unit }
 	if t.Rows[0].AtMost {
 		head, wrong, shows = wordDeeper, wordShallower, func(n string) string { return n + nbsp + unit + " " + wordDeeper }
@@ -234,7 +234,7 @@ func (b *builder) leakTestRows(t *card.LeakTest) []recordRow {
 	if t.Rows == nil {
 		return []recordRow{row}
 	}
-	unit := nbsp + engraved(t.Gauge.Marked, t.Gauge.Scale)
+	unit := nbsp + engraved(t.Gauge.EngravedUnit, t.Gauge.Scale)
 	var out []recordRow
 	for _, r := range []struct{ what, limits string }{
 		{wordGaugeStart, wordSet + " " + t.Gauge.Scale.Number(t.Start, b.card.Shop.Mark()) + unit},

@@ -24,7 +24,7 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 	}
 	if g := m.Gauge; g != nil {
 		r.Tools = b.onGauge(m)
-		r.Unit = engraved(g.Marked, g.Scale)
+		r.Unit = engraved(g.EngravedUnit, g.Scale)
 	}
 	b.accept(&r, m)
 	switch {
@@ -115,7 +115,7 @@ func (b *builder) tables(m *card.Measurement) []render.Element {
 
 // apart writes how far readings may lie apart.
 func (b *builder) apart(m *card.Measurement) string {
-	return m.Gauge.Scale.Number(m.Spread, b.card.Shop.Mark()) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
+	return m.Gauge.Scale.Number(m.Spread, b.card.Shop.Mark()) + nbsp + engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
 }
 
 // unmarked returns limits that stand on no gauge's marks: with the digits that
@@ -167,7 +167,7 @@ func (b *builder) branch(br procedure.Branch, to *card.Step) []render.Run {
 // for each lowest reading the highest that may stand beside it.
 func (b *builder) spread(m *card.Measurement, span *quantity.Marks) render.Table {
 	step, number := m.Gauge.Scale.Step, func(v *big.Rat) string { return m.Gauge.Scale.Number(v, b.card.Shop.Mark()) }
-	unit := engraved(m.Gauge.Marked, m.Gauge.Scale)
+	unit := engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
 	t := render.Table{Head: [][]render.Run{plain(wordSpreadLow + ", " + unit), plain(wordSpreadHigh + ", " + unit)}, Align: []render.Align{render.Left, render.Left}, Large: true}
 	for low := new(big.Rat).Set(span.Low); low.Cmp(span.High) <= 0; low = new(big.Rat).Add(low, step) {
 		high := new(big.Rat).Add(low, m.Spread)
@@ -210,7 +210,7 @@ func (b *builder) byMark(m *card.Measurement) render.Table {
 // rowScale is the unit of a table's rows.
 func (b *builder) rowScale(m *card.Measurement) string {
 	if m.Gauge != nil {
-		return engraved(m.Gauge.Marked, m.Gauge.Scale)
+		return engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
 	}
 	return m.Table.Nominal.Unit.Symbol
 }

@@ -46,7 +46,7 @@ func engraved(marked string, s quantity.Scale) string {
 
 // toolRow is the line of what is taken in the hand.
 func toolRow(verb string, i *shop.Item, note string) render.ToolRow {
-	return render.ToolRow{Verb: verb, Name: bindName(i.Name), Number: i.Number, Place: i.Place, Note: note}
+	return render.ToolRow{Verb: verb, Name: bindName(i.Name), Number: i.Number, Place: i.Location, Note: note}
 }
 
 // percent writes an exact ratio as per cent: 1/20 → "5".

@@ -21,7 +21,7 @@ const (
 )
 
 // rights says where a right pattern lies.
-var rights = map[unit.Lie]string{unit.Central: "in the middle.", unit.TowardToe: "a little toward the toe.", unit.TowardHeel: "a little toward the heel."}
+var rights = map[unit.PatternPosition]string{unit.Central: "in the middle.", unit.TowardToe: "a little toward the toe.", unit.TowardHeel: "a little toward the heel."}
 
 // faults names the wrong patterns.
 var faults = map[unit.Fault]string{unit.High: "High: ", unit.Low: "Low: ", unit.Toe: "Toe: ", unit.Heel: "Heel: "}
@@ -79,7 +79,7 @@ var patches = map[unit.Fault][4]int{
 }
 
 // middles is where a right pattern has its middle along the tooth.
-var middles = map[unit.Lie]int{unit.Central: 500, unit.TowardToe: 420, unit.TowardHeel: 580}
+var middles = map[unit.PatternPosition]int{unit.Central: 500, unit.TowardToe: 420, unit.TowardHeel: 580}
 
 // pattern builds the pictures of a contact pattern and what each calls for.
 func (b *builder) pattern(p *card.Pattern) []render.Element {
@@ -88,8 +88,8 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 	}
 	out := render.Contact{Title: strong(wordReadSide(p.Side, p.Pair.DriveSide)), Toe: wordToe, Heel: wordHeel, Top: wordTopLand, Root: wordRoot,
 		Source: plain(wordManual(p.Contact.Source))}
-	right := render.ContactRow{Letter: "A", Do: [][]render.Run{headed(wordRight, rights[p.Contact.Right])},
-		Along: middles[p.Contact.Right], Up: 500, Half: 290, Height: 260}
+	right := render.ContactRow{Letter: "A", Do: [][]render.Run{headed(wordRight, rights[p.Contact.RightPosition])},
+		Along: middles[p.Contact.RightPosition], Up: 500, Half: 290, Height: 260}
 	switch {
 	case p.AsFound:
 		out.Under = append(out.Under, plain(wordTickIt))
@@ -107,7 +107,7 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 		if p.AsFound {
 			row.Do = append(row.Do, headed(faults[f], found[f]))
 		} else {
-			c := p.Contact.By[f]
+			c := p.Contact.Corrections[f]
 			change, br := wordChange(lower(c.Pack.Name), c.Thicker), p.If[f].Text
 			switch {
 			case br == "":

@@ -61,13 +61,13 @@ func (b *builder) limits(m *card.Measurement) string {
 func (b *builder) bounds(m *card.Measurement) string {
 	switch {
 	case m.Marks != nil:
-		return b.marks(*m.Marks) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
+		return b.marks(*m.Marks) + nbsp + engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
 	case m.Limit != nil:
 		return b.band(b.unmarked(m)) + nbsp + m.Limit.Band.Unit.Symbol
 	case m.Table != nil:
 		return wordByTable
 	case m.Expect != nil && m.Gauge != nil:
-		return wordExpectRow + " " + b.marks(*m.Expect) + nbsp + engraved(m.Gauge.Marked, m.Gauge.Scale)
+		return wordExpectRow + " " + b.marks(*m.Expect) + nbsp + engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
 	case m.Limits.Expect != nil:
 		return wordExpectRow + " " + b.band(*m.Limits.Expect) + nbsp + m.Limits.Expect.Unit.Symbol
 	}

@@ -222,7 +222,7 @@ func (b *builder) kit(more []string) render.Listing {
 		if size := b.sizeOf(k.Thing); size != "" {
 			runs = append(runs, render.Run{Text: ", " + size})
 		}
-		put(k.Item.Place, runs...)
+		put(k.Item.Location, runs...)
 	}
 	for _, name := range more {
 		put("", render.Run{Text: name, Weight: render.Semibold})
@@ -245,10 +245,10 @@ func (b *builder) sizeOf(thing any) string {
 	case *shop.Stock:
 		return together(b.stockSpan(t))
 	case *shop.Wrench:
-		return together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.Marked, t.Scale)
+		return together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.EngravedUnit, t.Scale)
 	case *shop.Gauge:
 		if t.Scale.Step != nil {
-			return t.Scale.Number(t.Scale.Step, b.card.Shop.Mark()) + nbsp + engraved(t.Marked, t.Scale)
+			return t.Scale.Number(t.Scale.Step, b.card.Shop.Mark()) + nbsp + engraved(t.EngravedUnit, t.Scale)
 		}
 	}
 	return ""
@@ -281,8 +281,8 @@ func runIn(l render.Listing) render.Listing {
 // numbers gives a tool's number and the one it had before, which some still
 // carry.
 func numbers(i *shop.Item) string {
-	if i.Old != "" {
-		return wordOld(i.Number, i.Old)
+	if i.OldNumber != "" {
+		return wordOld(i.Number, i.OldNumber)
 	}
 	return i.Number
 }

@@ -82,7 +82,7 @@ func (b *builder) shim(i *card.Shim) []render.Element {
 		if i.Other != nil {
 			from, made = wordPackRow(p.Name), wordPackAsMade(p.Name)
 		}
-		panel.Boxes = append(panel.Boxes, from+", "+i.Unit.Symbol, made+", "+engraved(g.Marked, g.Scale))
+		panel.Boxes = append(panel.Boxes, from+", "+i.Unit.Symbol, made+", "+engraved(g.EngravedUnit, g.Scale))
 	}
 	out := []render.Element{b.technical(i.At, panel)}
 	if ok {
@@ -113,10 +113,10 @@ func (b *builder) cut(i *card.Shim) (cut render.Pack, ok bool) {
 }
 
 func sits(p *unit.Pack) string {
-	if p.Sits == "" {
+	if p.Location == "" {
 		return p.Name
 	}
-	return wordPackSits(p.Name, p.Sits)
+	return wordPackSits(p.Name, p.Location)
 }
 
 // exactly writes a thickness with the decimals of the stock, or as many more as
@@ -146,7 +146,7 @@ func (b *builder) shimTools(i *card.Shim) []render.ToolRow {
 	if i.Stock == nil {
 		return nil
 	}
-	return []render.ToolRow{{Verb: wordTake, Name: i.Stock.Name, Place: i.Stock.Place}}
+	return []render.ToolRow{{Verb: wordTake, Name: i.Stock.Name, Place: i.Stock.Location}}
 }
 
 // shimRows returns what it leaves on record.
@@ -164,7 +164,7 @@ func (b *builder) shimRows(i *card.Shim) []recordRow {
 		over := span(g.Scale.Number(low.Over.Low, b.card.Shop.Mark()), g.Scale.Number(high.Over.High, b.card.Shop.Mark()))
 		return []recordRow{
 			{at: i.At, what: wordPackRow(p.Name), limits: span(b.exactly(i, low.Total), b.exactly(i, high.Total)) + nbsp + i.Unit.Symbol, kind: kind},
-			{at: i.At, what: wordPackAsMade(p.Name), limits: wordAsRow(over) + nbsp + engraved(g.Marked, g.Scale), kind: kind, gauged: true},
+			{at: i.At, what: wordPackAsMade(p.Name), limits: wordAsRow(over) + nbsp + engraved(g.EngravedUnit, g.Scale), kind: kind, gauged: true},
 		}
 	}
 	var packs, others []*card.ShimPack

@@ -88,7 +88,7 @@ func (b *builder) input(in *card.ShimInput) string {
 	case in.Measurement == nil:
 		return lower(in.Mark)
 	}
-	return wordInput(lower(in.Of), len(in.Record) > 1, in.Step) + ", " + engraved(in.Gauge.Marked, in.Scale)
+	return wordInput(lower(in.Of), len(in.Record) > 1, in.Step) + ", " + engraved(in.Gauge.EngravedUnit, in.Scale)
 }
 
 // find heads the column of what is looked up: short, for the line under the table
@@ -97,7 +97,7 @@ func (b *builder) find(in *card.ShimInput) string {
 	if in.Measurement == nil {
 		return wordNumbered(1, capital(b.input(in)))
 	}
-	return wordFind(len(in.Record) > 1, in.Step) + ", " + engraved(in.Gauge.Marked, in.Scale)
+	return wordFind(len(in.Record) > 1, in.Step) + ", " + engraved(in.Gauge.EngravedUnit, in.Scale)
 }
 
 // readAt names the readings of the worked line.
@@ -161,7 +161,7 @@ func (b *builder) pairs(i *card.Shim) render.Table {
 func (b *builder) packHead(i *card.Shim, from int) render.Table {
 	over := i.Micrometer
 	t := render.Table{Large: true, Fine: []bool{false, true, true}}
-	for n, what := range []string{wordPack + ", " + i.Unit.Symbol, wordShims + ", " + i.Unit.Symbol, wordMicrometer + ", " + engraved(over.Marked, over.Scale)} {
+	for n, what := range []string{wordPack + ", " + i.Unit.Symbol, wordShims + ", " + i.Unit.Symbol, wordMicrometer + ", " + engraved(over.EngravedUnit, over.Scale)} {
 		if from > 0 {
 			what = wordNumbered(from+n, what)
 		}
@@ -186,7 +186,7 @@ func worked(marked []bool, read, gives string) []render.Run {
 
 // made says how a pack is made.
 func (b *builder) made(i *card.Shim, p *card.ShimPack) string {
-	total, over := b.exactly(i, p.Total)+nbsp+i.Unit.Symbol, b.over(p)+nbsp+engraved(i.Micrometer.Marked, i.Micrometer.Scale)
+	total, over := b.exactly(i, p.Total)+nbsp+i.Unit.Symbol, b.over(p)+nbsp+engraved(i.Micrometer.EngravedUnit, i.Micrometer.Scale)
 	if len(p.Layers()) == 1 {
 		return wordUseOne(total, over)
 	}

@@ -78,7 +78,7 @@ func (b *builder) setting(s *render.Setting, t *card.Torque, g *card.Tightening)
 	if c := g.Choice; c != nil {
 		s.Label = wordSet
 		s.Value = c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())
-		s.Unit = engraved(c.Wrench.Marked, c.Wrench.Scale)
+		s.Unit = engraved(c.Wrench.EngravedUnit, c.Wrench.Scale)
 		s.Tools = b.on(&c.Wrench.Item, c.Wrench)
 		if a := t.Adapter; a != nil {
 			s.Lines = append(adapter(a), s.Lines...)
@@ -167,7 +167,7 @@ func (b *builder) torqueRows(t *card.Torque) []recordRow {
 	var limits []string
 	switch c := g.Choice; {
 	case c != nil:
-		limits = append(limits, wordSet+" "+c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())+nbsp+engraved(c.Wrench.Marked, c.Wrench.Scale))
+		limits = append(limits, wordSet+" "+c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())+nbsp+engraved(c.Wrench.EngravedUnit, c.Wrench.Scale))
 	case g.Limit != nil:
 		limits = append(limits, b.band(g.Limit.Band)+nbsp+g.Limit.Band.Unit.Symbol)
 	}

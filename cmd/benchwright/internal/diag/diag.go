@@ -1,6 +1,6 @@
-// Package diag holds what benchwright says to a writer: one message for one
-// slip, each with a slug, a place, a sentence and the fix. Every room may
-// report; nobody else prints.
+// Package diag holds the messages to the writer: one for each slip, with a
+// slug, a place, a sentence and the fix. Any package may report one; only the
+// command line prints them.
 package diag
 
 import (
@@ -12,47 +12,47 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// A Severity says whether a message stops the card.
+// A Severity tells whether a message stops a card.
 type Severity string
 
-// Errors stop a card from being built; warnings do not.
+// An error keeps a card from being built; a warning does not.
 const (
 	Error   Severity = "error"
 	Warning Severity = "warning"
 )
 
-// A Diagnostic is one message.
+// A Diagnostic is one message to the writer.
 type Diagnostic struct {
-	Slug    string       // names the rule; diag/pages has its page and severity
-	At      source.Place // the narrowest place that is wrong
-	Message string       // one sentence: what is wrong, no position, no full stop
-	Label   string       // a few words at the caret, "" for none
-	Related []Related    // other places that matter
-	Fix     string       // the fix, in the imperative, "" where there is none
-	Edit    *Edit        // the fix as an edit, where a program could make it
-	Fixes   *Fixes       // two fixes of which Fix is one when it is known how the shop writes numbers; mostly nil
-	Rests   Basis        // what may be at fault in its place
+	Slug    string       // name of the rule; diag/pages holds its page, with the severity
+	At      source.Place // the narrowest span that is wrong
+	Message string       // one sentence: what is wrong, without position and period
+	Label   string       // a few words at the caret, or ""
+	Related []Related    // other places involved
+	Fix     string       // what to do, in the imperative, or ""
+	Edit    *Edit        // the fix as an edit a program could make, or nil
+	Fixes   *Fixes       // replaces Fix once the shop's decimal mark is known; mostly nil
+	Basis   Basis        // the files that must be free of errors for the message to be shown
 
-	listed bool // it was put on a list
+	listed bool // it has been added to a list
 }
 
-// Fixes are the fixes of a number in a shop that writes 0,15 and in one that
-// writes 0.15.
+// Fixes holds the fix for a shop that writes 0,15 and for one that writes
+// 0.15.
 type Fixes struct{ Comma, Point string }
 
-// A Basis is the files that a message takes for sound. Where one of them has an
-// error of its own, that error may have caused the message, which then waits:
-// one slip gives one message.
+// A Basis is the set of files that a message relies on. If one of them has an
+// error of its own, that error may have caused the message, so the message is
+// held back: one slip gives one message.
 type Basis uint8
 
-// The files that a message may rest on; they can be joined.
+// The files of a Basis; they can be combined.
 const (
 	OnUnit Basis = 1 << iota
 	OnShop
-	OnProcedure // the rest of the file that it is about
+	OnProcedure // the rest of the file that the message is about
 )
 
-// A Related is another place that a message speaks of.
+// A Related is another place involved in a message.
 type Related struct {
 	At      source.Place
 	Message string
@@ -64,7 +64,7 @@ type Edit struct {
 	Text string
 }
 
-// Severity returns what the slug's page says.
+// Severity returns the severity in the slug's page.
 func (d Diagnostic) Severity() Severity {
 	if p, ok := PageOf(d.Slug); ok {
 		return p.Severity
@@ -72,19 +72,19 @@ func (d Diagnostic) Severity() Severity {
 	return Error
 }
 
-// A List collects messages. The zero List is ready to use. A List belongs to
-// one goroutine; work in parallel has one List each, joined with Join.
+// A List collects messages. The zero List is ready to use. A List is not safe
+// for concurrent use: parallel work has one List each, joined with Join.
 type List struct {
 	items    []Diagnostic
-	reported int // errors that were ever put on it
+	reported int // errors ever added, including extracted and dropped ones
 }
 
-// Add puts d on the list and returns it there, so that a caller can add
-// related places to it.
+// Add adds d and returns a pointer to it in the list, so that the caller can
+// add related places. The pointer is valid until the next Add.
 func (l *List) Add(d Diagnostic) *Diagnostic {
-	// What is printed on a card keeps value and unit together; a message is
-	// copied and searched.
-	d.Message, d.Label, d.Fix = spaced(d.Message), spaced(d.Label), spaced(d.Fix)
+	// Cards keep a value and its unit on one line with a no-break space. In
+	// messages, which are copied and searched, it is a plain blank.
+	d.Message, d.Label, d.Fix = plainBlanks(d.Message), plainBlanks(d.Label), plainBlanks(d.Fix)
 	d.listed = true
 	if d.Severity() == Error {
 		l.reported++
@@ -93,9 +93,9 @@ func (l *List) Add(d Diagnostic) *Diagnostic {
 	return &l.items[len(l.items)-1]
 }
 
-func spaced(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
+func plainBlanks(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 
-// Report adds a message and its fix.
+// Report adds a message and returns it, as Add does.
 func (l *List) Report(slug string, at source.Place, fix, format string, args ...any) *Diagnostic {
 	return l.Add(Diagnostic{Slug: slug, At: at, Fix: fix, Message: fmt.Sprintf(format, args...)})
 }
@@ -106,10 +106,10 @@ func (l *List) Join(other *List) {
 	l.reported += other.reported
 }
 
-// Len returns how many messages there are.
+// Len returns the number of messages.
 func (l *List) Len() int { return len(l.items) }
 
-// Errors returns how many of the messages are errors.
+// Errors returns the number of errors in the list.
 func (l *List) Errors() int {
 	n := 0
 	for i := range l.items {
@@ -120,13 +120,12 @@ func (l *List) Errors() int {
 	return n
 }
 
-// Reported returns how many errors were ever put on the list: those that were
-// taken off it again count too.
+// Reported returns the number of errors ever added, including those that were
+// removed again.
 func (l *List) Reported() int { return l.reported }
 
-// Sorted returns the messages in the one order in which they are shown: by
-// file, offset, slug, text. The same message at the same place, as two
-// variants of a card give it, is shown once.
+// Sorted returns the messages sorted by file, offset, slug and text. A message
+// that two variants of a card give at the same place appears once.
 func (l *List) Sorted() []Diagnostic {
 	out := slices.Clone(l.items)
 	slices.SortStableFunc(out, func(a, b Diagnostic) int {
@@ -143,8 +142,8 @@ func (l *List) Sorted() []Diagnostic {
 	})
 }
 
-// Settle makes the fixes that depend on how the shop writes numbers one.
-func (l *List) Settle(comma bool) {
+// ChooseFixes sets Fix of every message that has Fixes.
+func (l *List) ChooseFixes(comma bool) {
 	for i := range l.items {
 		switch d := &l.items[i]; {
 		case d.Fixes == nil:
@@ -156,19 +155,19 @@ func (l *List) Settle(comma bool) {
 	}
 }
 
-// Take takes the messages for which which is true off the list.
-func (l *List) Take(which func(Diagnostic) bool) *List {
+// Extract removes the messages that match and returns them as a new list.
+func (l *List) Extract(match func(Diagnostic) bool) *List {
 	taken := &List{}
 	for _, d := range l.items {
-		if which(d) {
+		if match(d) {
 			taken.items = append(taken.items, d)
 		}
 	}
-	l.Keep(func(d Diagnostic) bool { return !which(d) })
+	l.Keep(func(d Diagnostic) bool { return !match(d) })
 	return taken
 }
 
-// Keep drops every message for which keep is false.
+// Keep removes the messages for which keep is false.
 func (l *List) Keep(keep func(Diagnostic) bool) {
 	l.items = slices.DeleteFunc(l.items, func(d Diagnostic) bool { return !keep(d) })
 }

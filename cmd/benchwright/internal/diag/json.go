@@ -7,8 +7,8 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// Format names the form of the JSON document. Fields may be added under it;
-// none is taken away.
+// Format identifies the form of the JSON document. Later versions may add
+// fields, but remove none.
 const Format = "benchwright-messages/1"
 
 type jsonPoint struct {
@@ -44,7 +44,8 @@ type jsonMessage struct {
 	Edit     *jsonEdit     `json:"edit"`
 }
 
-// WriteJSON writes all messages as one document. Every field is always there.
+// WriteJSON writes all messages as one document. Every field is always
+// present.
 func WriteJSON(w io.Writer, messages []Diagnostic) error {
 	doc := struct {
 		Format   string        `json:"format"`
@@ -71,7 +72,7 @@ func WriteJSON(w io.Writer, messages []Diagnostic) error {
 	return e.Encode(doc)
 }
 
-// points returns both ends of a place; a message about no place has zeros.
+// points returns both ends of a place, zeros for the zero place.
 func points(at source.Place) (start, end jsonPoint) {
 	if at.File == nil {
 		return

@@ -2,8 +2,8 @@ package diag
 
 import "strings"
 
-// Merge adds the lists of several variants to l: what all have in common is
-// said once, and what only some have names them.
+// Merge adds the lists of several variants to l. A message common to all is
+// added once; any other is added with the names of its variants.
 func (l *List) Merge(variants []string, lists []*List) {
 	type key struct {
 		slug, message, file string

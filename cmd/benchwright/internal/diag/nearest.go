@@ -2,9 +2,9 @@ package diag
 
 import "strings"
 
-// Nearest returns the one of names that a slip of the pen most likely meant
-// by word, or "" when none is near: at most one edit in three runes. A swap of
-// two neighbours counts as one edit. Ties go to the first of names.
+// Nearest returns the name that word is most likely a typing error of, "" if
+// none is near: at most one edit for every three runes. A swap of two
+// neighbors counts as one edit. Ties go to the first name.
 func Nearest(word string, names []string) string {
 	best, least := "", len([]rune(word))/3+1
 	for _, n := range names {
@@ -16,7 +16,7 @@ func Nearest(word string, names []string) string {
 }
 
 // distance returns the number of insertions, deletions, changes and swaps of
-// neighbours that turn a into b, or something at least limit when it is more.
+// neighbors that turn a into b, or any number ≥ limit if it is at least limit.
 func distance(a, b string, limit int) int {
 	x, y := []rune(a), []rune(b)
 	if d := len(x) - len(y); d >= limit || -d >= limit {

@@ -37,7 +37,7 @@ type Page struct {
 var allPages = sync.OnceValue(func() map[string]Page {
 	entries, err := pages.ReadDir("pages")
 	if err != nil {
-		panic(err) // the embedded folder is part of the program
+		panic(err) // the pages are embedded in the program
 	}
 	out := make(map[string]Page, len(entries))
 	for _, e := range entries {
@@ -82,9 +82,9 @@ func Slugs() []string {
 	return out
 }
 
-// Shown returns the page for a reader: the marks round the wrong text in its
-// example become a line of carets below.
-func (p Page) Shown() string {
+// WithCarets returns the page for a reader: the « » around the wrong text of
+// its example become a line of carets below it.
+func (p Page) WithCarets() string {
 	var b strings.Builder
 	for line := range strings.Lines(p.Text) {
 		before, rest, marked := strings.Cut(line, "«")

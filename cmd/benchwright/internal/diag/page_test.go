@@ -24,7 +24,7 @@ func TestParsePage(t *testing.T) {
 func TestShown(t *testing.T) {
 	p := Page{Text: "Text.\n\n~~~ step\na: «b°» c\n  «軸»\nlast «»\n~~~\n"}
 	const want = "Text.\n\n~~~ step\na: b° c\n   ^^\n  軸\n  ^^\nlast \n     ^\n~~~\n"
-	if got := p.Shown(); got != want {
+	if got := p.WithCarets(); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 }

@@ -16,12 +16,12 @@ func panics(f func()) (did bool) {
 // Only an error that stands on a list is a proof.
 func TestProof(t *testing.T) {
 	var none Reported
-	if none.Is() || !panics(func() { none.Must() }) {
+	if none.IsSet() || !panics(func() { none.Must() }) {
 		t.Error("the zero value proves something")
 	}
 	var msgs List
 	proof := msgs.Report("value-kind", source.Place{}, "", "wrong").Proof()
-	if !proof.Is() || proof.Must() != proof || none.Or(proof) != proof || proof.Or(none) != proof {
+	if !proof.IsSet() || proof.Must() != proof || none.Or(proof) != proof || proof.Or(none) != proof {
 		t.Error("an error that was reported proves nothing")
 	}
 	for name, forged := range map[string]func(){

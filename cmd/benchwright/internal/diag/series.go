@@ -2,8 +2,8 @@ package diag
 
 import "strings"
 
-// Series joins words as a sentence does: "a", "a and b", "a, b and c", with
-// the last link that is given.
+// Series joins words with commas and a final conjunction: "a", "a and b", "a,
+// b and c" for last "and".
 func Series(words []string, last string) string {
 	n := len(words) - 1
 	if n < 1 {

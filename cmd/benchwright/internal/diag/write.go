@@ -13,23 +13,23 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// perFile is how many messages of one file are shown as text.
-const perFile = 20
+// maxPerFile is the number of messages of one file that WriteText shows.
+const maxPerFile = 20
 
-// WriteText writes the messages for a person to read. With color, severity
-// and caret are coloured for a terminal.
+// WriteText writes the messages for a person to read. With color, it colors
+// severity and caret for a terminal.
 func WriteText(w io.Writer, messages []Diagnostic, color bool) error {
 	b := bufio.NewWriter(w)
 	p := printer{b, color}
 	for i := 0; i < len(messages); {
 		j := i
 		for j < len(messages) && name(messages[j].At) == name(messages[i].At) {
-			if j-i < perFile {
+			if j-i < maxPerFile {
 				p.message(messages[j])
 			}
 			j++
 		}
-		if more := j - i - perFile; more > 0 {
+		if more := j - i - maxPerFile; more > 0 {
 			fmt.Fprintf(b, "%s: and %d more\n\n", name(messages[i].At), more)
 		}
 		i = j
@@ -62,14 +62,14 @@ func (p printer) message(d Diagnostic) {
 	if severity == Warning {
 		tint = yellow
 	}
-	fmt.Fprintf(p, "%s%s %s [%s]\n", where(d.At), p.paint(tint, string(severity)+":"), p.paint(bold, Printable(d.Message)), d.Slug)
+	fmt.Fprintf(p, "%s%s %s [%s]\n", position(d.At), p.paint(tint, string(severity)+":"), p.paint(bold, Printable(d.Message)), d.Slug)
 	p.excerpt(d.At, Printable(d.Label), tint)
 	for _, r := range d.Related {
-		fmt.Fprintf(p, "  %snote: %s\n", where(r.At), Printable(r.Message))
+		fmt.Fprintf(p, "  %snote: %s\n", position(r.At), Printable(r.Message))
 		p.excerpt(r.At, "", tint)
 	}
 	if d.Fix != "" {
-		lines := strings.Split(d.Fix, "\n") // a fix may hold a block to paste
+		lines := strings.Split(d.Fix, "\n") // a fix may be a block of several lines to paste
 		for i := range lines {
 			lines[i] = Printable(lines[i])
 		}
@@ -78,8 +78,8 @@ func (p printer) message(d Diagnostic) {
 	fmt.Fprintln(p)
 }
 
-// where returns "file:line:column: ", less of it where less is known.
-func where(at source.Place) string {
+// position returns "file:line:column: ", or as much of it as is known.
+func position(at source.Place) string {
 	if at.File == nil {
 		return ""
 	}
@@ -90,10 +90,10 @@ func where(at source.Place) string {
 	return fmt.Sprintf("%s:%d:%d: ", at.File.Name, pos.Line, pos.Column)
 }
 
-// shown is how many screen cells of a line are printed.
-const shown = 100
+// maxExcerptCells is the number of screen cells of a line that are printed.
+const maxExcerptCells = 100
 
-// excerpt prints the line of a place with the place underlined.
+// excerpt prints the line of a place, with the place underlined.
 func (p printer) excerpt(at source.Place, label, tint string) {
 	if at.File == nil || len(at.File.Text) == 0 {
 		return
@@ -105,11 +105,11 @@ func (p printer) excerpt(at source.Place, label, tint string) {
 	before, in, after := at.File.Text[span.Start:start], at.File.Text[start:end], at.File.Text[end:span.End]
 
 	left, marked, right := Printable(string(before)), Printable(string(in)), Printable(string(after))
-	if w := Cells(left); w > shown*2/3 {
-		left = "…" + lastCells(left, shown/2)
+	if w := Cells(left); w > maxExcerptCells*2/3 {
+		left = "…" + lastCells(left, maxExcerptCells/2)
 	}
-	marked = cut(marked, shown-Cells(left))
-	right = cut(right, shown-Cells(left)-Cells(marked))
+	marked = truncate(marked, maxExcerptCells-Cells(left))
+	right = truncate(right, maxExcerptCells-Cells(left)-Cells(marked))
 	number := fmt.Sprint(pos.Line)
 	gap := strings.Repeat(" ", len(number))
 	fmt.Fprintln(p, strings.TrimRight(fmt.Sprintf("  %s | %s", number, left+marked+right), " "))
@@ -120,8 +120,9 @@ func (p printer) excerpt(at source.Place, label, tint string) {
 	fmt.Fprintf(p, "  %s | %s%s\n", gap, strings.Repeat(" ", Cells(left)), p.paint(tint, carets+label))
 }
 
-// Printable returns s fit for a terminal: a tab as four blanks, controls and
-// invalid bytes as a mark, so that no input can steer the screen.
+// Printable returns s fit for a terminal: tabs become four blanks, and control
+// characters and invalid bytes a mark, so that no input can control the
+// terminal.
 func Printable(s string) string {
 	var b strings.Builder
 	for i, r := range s {
@@ -139,7 +140,7 @@ func Printable(s string) string {
 	return b.String()
 }
 
-// Cells returns how many screen cells s takes.
+// Cells returns the number of screen cells that s takes.
 func Cells(s string) int {
 	n := 0
 	for _, r := range s {
@@ -159,8 +160,8 @@ func cell(r rune) int {
 	return 1
 }
 
-// cut returns as much of s as fits n cells, … where it is less than all.
-func cut(s string, n int) string {
+// truncate returns the start of s that fits in n cells, ending in … if cut.
+func truncate(s string, n int) string {
 	if Cells(s) <= n {
 		return s
 	}

@@ -57,7 +57,7 @@ func (r *Reader) block(base Base, b *syntax.Block) Item {
 		return invalid(base, b.Type, r.unknownType(base, b.Type))
 	case b.Tree == nil:
 		return invalid(base, b.Type, b.Unread)
-	case b.Tree.Refused.Is():
+	case b.Tree.Refused.IsSet():
 		return invalid(base, b.Type, b.Tree.Refused)
 	}
 	base.Node = b.Tree.Root
@@ -65,7 +65,7 @@ func (r *Reader) block(base Base, b *syntax.Block) Item {
 	base.Only = in.names(base.Node.Get("only"))
 	in.unmarked(base.Node)
 	item := types[i].read(in, base)
-	if bad := in.Bad(); bad.Is() {
+	if bad := in.Bad(); bad.IsSet() {
 		return invalid(base, b.Type, bad)
 	}
 	return item

@@ -43,7 +43,7 @@ func (r reader) figure(b Base) Item {
 		f.Spots = append(f.Spots, Spot{Says: r.Text(c), Place: c.Place()})
 	}
 	for _, c := range r.Items(n.Get("call-outs")) {
-		if !r.Need(c, "at", "says") {
+		if !r.Require(c, "at", "says") {
 			break
 		}
 		at := r.point(c.Get("at"))

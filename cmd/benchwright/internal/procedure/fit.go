@@ -112,7 +112,7 @@ func (r reader) fit(b Base) Item {
 		d.Limits = r.thing().wanted(d.Base, "depth", quantity.Length)
 		f.Depth = d
 	} else {
-		f.Seat = value.Word(r.Reader, s, Home, Flush)
+		f.Seat = value.OneOf(r.Reader, s, Home, Flush)
 	}
 	f.Heat, f.Chill = r.warmth(b, "heat"), r.warmth(b, "chill")
 	f.Press, f.Pull = r.force(b, "press"), r.force(b, "pull")
@@ -143,20 +143,20 @@ func (r reader) wanted(b Base, key string, kind quantity.Dimension) Limits {
 }
 
 func (r reader) warmth(b Base, key string) *Means {
-	n := r.Keys(b.Node.Get(key))
+	n := r.Mapping(b.Node.Get(key))
 	if n == nil {
 		return nil
 	}
 	r = r.thing()
 	m := r.means(r.below(b, key), "to", quantity.Temperature)
-	m.Clearance = r.Above(n.Get("clearance"), quantity.Length, "room to spare is", "write how much larger the seat is to be, on the diameter, such as `0.02 mm`")
+	m.Clearance = r.Positive(n.Get("clearance"), quantity.Length, "room to spare is", "write how much larger the seat is to be, on the diameter, such as `0.02 mm`")
 	m.Room, m.InTheHeat = r.Value(n.Get("room"), quantity.Temperature), r.names(n.Get("in-the-heat"))
 	m.Limits.Bad = r.Bad()
 	return m
 }
 
 func (r reader) force(b Base, key string) *Means {
-	n := r.Keys(b.Node.Get(key))
+	n := r.Mapping(b.Node.Get(key))
 	if n == nil {
 		return nil
 	}
@@ -166,7 +166,7 @@ func (r reader) force(b Base, key string) *Means {
 		m.Friction = append(m.Friction, r.Number(i))
 	}
 	m.FrictionSource = r.Text(n.Get("friction-source"))
-	m.Length = r.Above(n.Get("length"), quantity.Length, "a seat is", "write how long it is, such as `18 mm`")
+	m.Length = r.Positive(n.Get("length"), quantity.Length, "a seat is", "write how long it is, such as `18 mm`")
 	m.Outside, m.Bore = r.Value(n.Get("outside"), quantity.Length), r.Value(n.Get("bore"), quantity.Length)
 	m.Limits.Bad = r.Bad()
 	return m

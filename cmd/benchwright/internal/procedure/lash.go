@@ -21,7 +21,7 @@ func (r reader) lash(b Base) Item {
 	n := b.Node
 	in := r.thing()
 	l := &Lash{Measurement: r.reading(b, quantity.Length, "gauge"), Dial: unit.ReadLashPlace(r.Reader, n), Gears: r.named(n.Get("gears")),
-		NoFigure: value.Word(r.Reader, n.Get("figure"), "none") != ""}
+		NoFigure: value.OneOf(r.Reader, n.Get("figure"), "none") != ""}
 	l.Of = cmp.Or(l.Of, "Backlash")
 	if s := n.Get("holds"); s != nil {
 		l.Holds = unit.ReadLashPlace(in.Reader, s)

@@ -48,7 +48,7 @@ type LeakExample struct {
 
 func (r reader) leakTest(b Base) Item {
 	n := b.Node
-	t := &LeakTest{Measurement: r.reading(b, quantity.None, "gauge"), Fluid: value.Word(r.Reader, n.Get("fluid"), Air, Nitrogen), Thermometer: r.named(n.Get("thermometer"))}
+	t := &LeakTest{Measurement: r.reading(b, quantity.None, "gauge"), Fluid: value.OneOf(r.Reader, n.Get("fluid"), Air, Nitrogen), Thermometer: r.named(n.Get("thermometer"))}
 	t.Limits = Limits{None: true, Source: t.Limits.Source, At: b.At}
 	t.IfLow = r.branch(n.Get("if-leak"))
 	pressure, vacuum := n.Get("pressure"), n.Get("vacuum")
@@ -65,30 +65,30 @@ func (r reader) leakTest(b Base) Item {
 		return t
 	}
 	if pressure == nil {
-		r.Need(n, "pressure")
+		r.Require(n, "pressure")
 	}
 	if rate != nil {
-		r.Need(n, "volume")
+		r.Require(n, "volume")
 	} else {
-		r.Need(n, "allowed")
+		r.Require(n, "allowed")
 	}
-	r.Need(n, "hold", "temperature", "referred-to")
+	r.Require(n, "hold", "temperature", "referred-to")
 	t.Allowed = r.above(allowed, quantity.Pressure, "what may be lost is")
 	t.Rate, t.Volume = r.above(rate, quantity.LeakRate, "a leak is"), r.above(n.Get("volume"), quantity.Volume, "a volume is")
 	start, hold, shop := r.gauged(pressure, t), r.above(n.Get("hold"), quantity.Time, "a hold is"), r.Band(n.Get("temperature"), quantity.Temperature)
 	if shop != nil && (shop.Low == nil || shop.High == nil) {
 		r.Refuse("limits-bare", n.Get("temperature").Place(), "write the coldest and the warmest shop, as in `15 to 25 °C`", "a shop is never at one temperature alone")
 	}
-	if ref := n.Get("referred-to"); r.Text(ref) != "start" && !r.Wordy(ref, "write `start`, or a temperature such as `20 °C`") {
+	if ref := n.Get("referred-to"); r.Text(ref) != "start" && !r.RefuseWord(ref, "write `start`, or a temperature such as `20 °C`") {
 		t.Reference = r.Value(ref, quantity.Temperature)
 	}
-	if e := n.Get("example"); e != nil && r.Need(e, "from", "to", "reading") {
+	if e := n.Get("example"); e != nil && r.Require(e, "from", "to", "reading") {
 		from, to, reading := r.Value(e.Get("from"), quantity.Temperature), r.Value(e.Get("to"), quantity.Temperature), r.Value(e.Get("reading"), quantity.Pressure)
-		if !r.Bad().Is() {
+		if !r.Bad().IsSet() {
 			t.Example = &LeakExample{*from, *to, *reading, e.Get("reading").Place()}
 		}
 	}
-	if !r.Bad().Is() {
+	if !r.Bad().IsSet() {
 		t.Start, t.Hold, t.Shop, t.ShopAt = *start, *hold, *shop, n.Get("temperature").Place()
 	}
 	return t

@@ -18,8 +18,8 @@ type Pattern struct {
 
 func (r reader) pattern(b Base) Item {
 	n := b.Node
-	p := &Pattern{Base: b, Gears: r.named(n.Get("gears")), Side: value.Word(r.Reader, n.Get("side"), unit.Drive, unit.Coast), If: map[unit.Fault]Branch{},
-		Then: r.Text(n.Get("then")), AsFound: r.Yes(n.Get("as-found")), Again: r.Count(n.Get("again"), 0)}
+	p := &Pattern{Base: b, Gears: r.named(n.Get("gears")), Side: value.OneOf(r.Reader, n.Get("side"), unit.Drive, unit.Coast), If: map[unit.Fault]Branch{},
+		Then: r.Text(n.Get("then")), AsFound: r.Switch(n.Get("as-found")), Again: r.Count(n.Get("again"), 0)}
 	for _, f := range unit.Faults {
 		p.If[f] = r.branch(n.Get(string(f)))
 	}

@@ -18,14 +18,14 @@ type Preload struct {
 func (r reader) preload(b Base) Item {
 	n := b.Node
 	p := &Preload{Measurement: r.reading(b, quantity.Torque, "scale"), State: unit.ReadState(r.Reader, n.Get("state"))}
-	r.Need(n, "state")
+	r.Require(n, "state")
 	if p.Limits.None {
 		p.Limits.Bad = r.Msgs.Report("limits-missing", p.Limits.At, "name a limit of the unit, or write the band with its `source:`", "a preload without limits says nothing").Proof()
 		p.Limits.None = false
 	}
 	p.Drum, p.Cord = r.above(n.Get("drum"), quantity.Length, "a drum has a radius"), r.above(n.Get("cord"), quantity.Length, "a cord has a thickness")
 	if n.Get("drum") != nil {
-		r.Need(n, "cord")
+		r.Require(n, "cord")
 	}
 	if p.Drum != nil && p.Cord != nil && p.Cord.In(p.Drum.Unit).Value.Cmp(p.Drum.Value) > 0 {
 		r.Refuse("quantity-malformed", n.Get("cord").Place(), "write its thickness, such as `3 mm`", "the cord is thicker than its drum is from the middle")
@@ -36,5 +36,5 @@ func (r reader) preload(b Base) Item {
 // above reads a value that must be above zero, nil where there is none or it is
 // not, which is reported with what it is.
 func (r reader) above(n *syntax.Node, kind quantity.Dimension, what string) *quantity.Value {
-	return r.Above(n, kind, what+" of", "write how much it is")
+	return r.Positive(n, kind, what+" of", "write how much it is")
 }

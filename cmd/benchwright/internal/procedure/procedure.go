@@ -161,7 +161,7 @@ type Limits struct {
 }
 
 // Stated says whether the block states limits in any way.
-func (l *Limits) Stated() bool { return l.Named.Name != "" || l.Band != nil || l.None || l.Bad.Is() }
+func (l *Limits) Stated() bool { return l.Named.Name != "" || l.Band != nil || l.None || l.Bad.IsSet() }
 
 // A Use says what is done with several readings.
 type Use string

@@ -13,7 +13,7 @@ import (
 
 // A Reader turns Docs into Procedures.
 type Reader struct {
-	Mark quantity.Mark // the shop's decimal mark
+	Mark quantity.DecimalMark // the shop's decimal mark
 	Msgs *diag.List
 }
 
@@ -22,11 +22,11 @@ type Reader struct {
 type reader struct{ *value.Reader }
 
 func (r *Reader) of(t *syntax.Tree) reader {
-	return reader{&value.Reader{Mark: r.Mark, Msgs: r.Msgs, Refused: t.Refused}}
+	return reader{&value.Reader{Mark: r.Mark, Msgs: r.Msgs, SchemaRefused: t.Refused}}
 }
 
 // thing returns a reader for what may be bad alone.
-func (r reader) thing() reader { return reader{r.Thing()} }
+func (r reader) thing() reader { return reader{r.ForPart()} }
 
 // Read returns what the doc says.
 func (r *Reader) Read(doc *syntax.Doc) *Procedure {
@@ -50,16 +50,16 @@ func (r reader) front(p *Procedure, n *syntax.Node) {
 	if p.Number.Name != "" {
 		r.CardNumber(p.Number.Name, p.Number.At)
 	}
-	p.Revision, p.Date, p.Kind = r.Text(n.Get("revision")), r.Text(n.Get("date")), value.Word(r.Reader, n.Get("kind"), cardKinds...)
+	p.Revision, p.Date, p.Kind = r.Text(n.Get("revision")), r.Text(n.Get("date")), value.OneOf(r.Reader, n.Get("kind"), cardKinds...)
 	if u := n.Get("unit"); u != nil && u.Kind == syntax.Mapping {
 		p.InlineUnit, p.Unit = u, r.named(u.Get("unit"))
 	} else {
 		p.Unit = r.named(u)
 	}
-	r.Keys(n.Get("shop"))
+	r.Mapping(n.Get("shop"))
 	p.Variants, p.After, p.Reverses = r.list(n.Get("variants")), r.list(n.Get("after")), r.named(n.Get("reverses"))
 	p.Time, p.People, p.Skill = r.Text(n.Get("time")), r.Text(n.Get("people")), r.Text(n.Get("skill"))
-	p.Call, p.Source, p.Draft = r.Text(n.Get("call")), r.Text(n.Get("source")), value.Word(r.Reader, n.Get("status"), "draft", "released") == "draft"
+	p.Call, p.Source, p.Draft = r.Text(n.Get("call")), r.Text(n.Get("source")), value.OneOf(r.Reader, n.Get("status"), "draft", "released") == "draft"
 	p.Conditions, p.Consumables = r.names(n.Get("conditions")), r.names(n.Get("consumables"))
 	p.Parts = r.list(n.Get("parts"))
 	for _, s := range r.Items(n.Get("stop-points")) {
@@ -70,7 +70,7 @@ func (r reader) front(p *Procedure, n *syntax.Node) {
 		}
 	}
 	for _, a := range r.Items(n.Get("accept")) {
-		r.Keys(a)
+		r.Mapping(a)
 		p.Accept = append(p.Accept, Accept{r.named(a.Get("slug")), r.named(a.Get("at")), r.Text(a.Get("because"))})
 	}
 }
@@ -104,7 +104,7 @@ func (r *Reader) outside(doc *syntax.Doc, content []syntax.Content) []Item {
 			continue
 		}
 		at := doc.File.At(block.TypeSpan.Start, block.TypeSpan.End)
-		if !said.Is() {
+		if !said.IsSet() {
 			said = r.Msgs.Report("block-place", at, "put it below the `### ` heading of its step", "a typed block stands before the first step of its stage").Proof()
 		}
 		out = append(out, invalid(Base{At: at}, block.Type, said))
@@ -148,8 +148,8 @@ func (r reader) measurement(b Base) Item {
 func (r reader) reading(b Base, kind quantity.Dimension, gauge string) Measurement {
 	n, in := b.Node, r.thing()
 	m := Measurement{Base: b, Of: r.Text(n.Get("of")), Limits: in.limits(b, "limits", kind), Gauge: r.named(n.Get(gauge)),
-		Record: r.texts(n.Get("record")), Use: value.Word(r.Reader, n.Get("use"), Lowest, Each, Average), IfLow: r.branch(n.Get("if-low")), IfHigh: r.branch(n.Get("if-high")),
-		AsFound: r.Yes(n.Get("as-found")), Spread: in.Band(n.Get("spread"), quantity.None), Tilt: in.Value(n.Get("tilt"), quantity.Angle)}
+		Record: r.texts(n.Get("record")), Use: value.OneOf(r.Reader, n.Get("use"), Lowest, Each, Average), IfLow: r.branch(n.Get("if-low")), IfHigh: r.branch(n.Get("if-high")),
+		AsFound: r.Switch(n.Get("as-found")), Spread: in.Band(n.Get("spread"), quantity.None), Tilt: in.Value(n.Get("tilt"), quantity.Angle)}
 	m.Limits.Bad = in.Bad()
 	return m
 }
@@ -199,7 +199,7 @@ func (r reader) branch(n *syntax.Node) Branch {
 		return Branch{}
 	}
 	if n.Kind == syntax.Mapping {
-		return Branch{r.Text(n.Get("say")), r.named(n.Get("go")), r.Yes(n.Get("back")), n.Place()}
+		return Branch{r.Text(n.Get("say")), r.named(n.Get("go")), r.Switch(n.Get("back")), n.Place()}
 	}
 	return Branch{Text: r.Text(n), At: n.Place()}
 }

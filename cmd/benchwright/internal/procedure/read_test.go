@@ -116,7 +116,7 @@ func TestLimits(t *testing.T) {
 		l := p.Stages[0].Steps[0].Items[0].(*Measurement).Limits
 		slug, _, _ := strings.Cut(messages, " ")
 		want, _, _ := strings.Cut(c.messages, " ")
-		if l.Named.Name != c.name || (l.Band != nil) != c.band || l.None != c.none || l.Bad.Is() != c.bad || slug != want || strings.Contains(messages, "; ") {
+		if l.Named.Name != c.name || (l.Band != nil) != c.band || l.None != c.none || l.Bad.IsSet() != c.bad || slug != want || strings.Contains(messages, "; ") {
 			t.Errorf("%q: %+v, messages %q", c.yaml, l, messages)
 		}
 	}

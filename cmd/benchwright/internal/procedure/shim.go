@@ -88,14 +88,14 @@ func (r reader) shim(b Base) Item {
 	}
 	s.AtLeast, s.AtMost = sr.Count(n.Get("at-least"), 1), sr.Count(n.Get("at-most"), 0)
 	s.Span = sr.Band(n.Get("span"), quantity.Length)
-	if o := sr.Keys(n.Get("other-pack")); o != nil {
+	if o := sr.Mapping(n.Get("other-pack")); o != nil {
 		s.Other = &ShimOther{r.named(o.Get("pack")), sr.size(o, "with-pack")}
 	}
-	if e := sr.Keys(n.Get("example")); e != nil {
+	if e := sr.Mapping(n.Get("example")); e != nil {
 		s.Example = &ShimExample{sr.length(e, "reading"), sr.length(e, "old-pack"), sr.length(e, "pack")}
 	}
-	if sr.Need(n, "from", "within", "over-pack") {
-		if from := sr.Keys(n.Get("from")); from != nil {
+	if sr.Require(n, "from", "within", "over-pack") {
+		if from := sr.Mapping(n.Get("from")); from != nil {
 			sr.from(from)
 		}
 	}
@@ -114,7 +114,7 @@ func isStep(n *syntax.Node) bool {
 
 // length reads a length with an optional ± before it.
 func (r shimReader) length(n *syntax.Node, key string) *quantity.Value {
-	return r.Either(n.Get(key), quantity.Length)
+	return r.Deviation(n.Get(key), quantity.Length)
 }
 
 // size reads a length that is more than nothing.
@@ -139,7 +139,7 @@ var sizes = map[string]string{
 func (r shimReader) from(n *syntax.Node) {
 	f := ShimFrom{Reading: r.named(n.Get("reading")), OldPack: r.named(n.Get("old-pack")),
 		OldMark: r.named(n.Get("old-mark")), NewMark: r.named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), By: r.size(n, "by"), At: r.s.KeyPlace("from")}
-	if w := n.Get("with-pack"); w == nil || !r.Wordy(w, "write how thick it is, such as `1.00 mm`; a step that measures it stands under `old-pack:`") {
+	if w := n.Get("with-pack"); w == nil || !r.RefuseWord(w, "write how thick it is, such as `1.00 mm`; a step that measures it stands under `old-pack:`") {
 		f.WithPack = r.size(n, "with-pack")
 	}
 	if p := f.PerMark; p != nil && p.Value.Sign() == 0 {
@@ -148,7 +148,7 @@ func (r shimReader) from(n *syntax.Node) {
 	f.Plus, f.Minus = r.lengths(n.Get("plus")), r.lengths(n.Get("minus"))
 	f.First, f.Last = r.Marks(n.Get("marks"))
 	r.s.From = f
-	if fix, message := r.amiss(n, &f); message != "" && !r.Bad().Is() {
+	if fix, message := r.amiss(n, &f); message != "" && !r.Bad().IsSet() {
 		at := f.At
 		if r.s.Other != nil && r.s.Other.Pack.Name == r.s.Pack.Name {
 			at = r.s.Other.Pack.At

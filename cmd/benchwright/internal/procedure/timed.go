@@ -12,6 +12,6 @@ type Timed struct {
 
 func (r reader) timed(b Base) Item {
 	n := b.Node
-	r.Need(n, "within")
+	r.Require(n, "within")
 	return &Timed{b, r.Value(n.Get("within"), quantity.Time), r.Text(n.Get("from")), r.Text(n.Get("if-missed"))}
 }

@@ -84,9 +84,9 @@ type Until struct {
 func (r reader) torque(b Base) Item {
 	n, limits := b.Node, r.thing()
 	t := &Torque{Base: b, Fastener: r.named(n.Get("fastener")), Limits: limits.limits(b, "limits", quantity.Torque), Wrench: r.named(n.Get("wrench")),
-		Align: value.Word(r.Reader, n.Get("align"), TightenOnly, LoosenOnly), While: r.Text(n.Get("while")), Lock: r.Text(n.Get("lock")), Record: r.texts(n.Get("record"))}
+		Align: value.OneOf(r.Reader, n.Get("align"), TightenOnly, LoosenOnly), While: r.Text(n.Get("while")), Lock: r.Text(n.Get("lock")), Record: r.texts(n.Get("record"))}
 	if thread := n.Get("thread"); thread != nil {
-		t.Thread = Named{string(value.Word(r.Reader, thread, Dry, Oiled, Threadlocker, AntiSeize)), thread.Place()}
+		t.Thread = Named{string(value.OneOf(r.Reader, thread, Dry, Oiled, Threadlocker, AntiSeize)), thread.Place()}
 	}
 	if v := n.Get("value"); v != nil {
 		t.Value, t.ValueAt = limits.Band(v, quantity.Torque), v.Place()
@@ -96,7 +96,7 @@ func (r reader) torque(b Base) Item {
 		t.Adapter = r.thing().adapter(a)
 	}
 	for _, s := range r.Items(n.Get("passes")) {
-		t.Passes = append(t.Passes, Share{r.Share(s), s.Place()})
+		t.Passes = append(t.Passes, Share{r.Percentage(s), s.Place()})
 	}
 	for _, p := range r.Items(n.Get("order")) {
 		t.Order = append(t.Order, r.Count(p, 0))
@@ -106,7 +106,7 @@ func (r reader) torque(b Base) Item {
 	}
 	if off := n.Get("back-off"); off != nil {
 		t.BackOff = &BackOff{}
-		if strings.ToLower(r.Text(off)) != "until loose" && !r.Wordy(off, "write `until loose`, or an angle such as `30°`") {
+		if strings.ToLower(r.Text(off)) != "until loose" && !r.RefuseWord(off, "write `until loose`, or an angle such as `30°`") {
 			t.BackOff.By = r.turn(off, "back-off", false)
 		}
 	}
@@ -149,7 +149,7 @@ func (r reader) turn(n *syntax.Node, key string, whole bool) *quantity.Band {
 
 func (r reader) adapter(n *syntax.Node) *Adapter {
 	a := &Adapter{Tool: r.named(n.Get("tool")), Length: r.Value(n.Get("length"), quantity.Length), Angle: r.Value(n.Get("angle"), quantity.Angle)}
-	r.Need(n, "tool", "length")
+	r.Require(n, "tool", "length")
 	if a.Length != nil && a.Length.Value.Sign() <= 0 {
 		r.Refuse("quantity-malformed", n.Get("length").Place(), "write the distance from the centre of the drive to the centre of the fastener; `angle:` says where it points",
 			"an adapter's length is above zero")

@@ -5,42 +5,35 @@ import (
 	"strings"
 )
 
-// A Verdict is what the second of two bands printed side by side is worth.
+// A Verdict is the result of CompareAlso.
 type Verdict uint8
 
-// The verdicts.
 const (
 	Agrees    Verdict = iota
-	Wider             // it agrees, but accepts what the first does not
-	Disagrees         // it is not the first in its unit
+	Wider             // it agrees, but accepts values that the first band does not
+	Disagrees         // it is not the first band in its unit
 )
 
-// Also compares second, which a manual prints beside first, with first.
+// CompareAlso compares second, which a manual prints beside first, with first.
 //
 // The bands agree when each end of second is the exact conversion of first's
-// end, rounded to nearest at some place that its digits allow. A place is
-// allowed in two ways:
+// end, rounded to the nearest at a place that its digits allow:
 //
-//   - that of its own last digit, or the denominator of its fraction:
-//     25 lbf·in is 2.82 N·m, and "3" says that to its last digit;
-//   - for a number without decimals that ends in zeros, that of any of these
-//     zeros, as long as the result is within 2.5 % of the conversion: 1000 psi
-//     is 6895 kPa, and "7000" says that to the thousands.
+//   - the place of its last digit, or the denominator of its fraction: 25 lbf·in is 2.82 N·m, and "3" is that to its last digit;
+//   - for a number without decimals that ends in zeros, the place of any of these zeros, if the result is within 2.5 % of the conversion: 1000 psi is 6895 kPa, and "7000" is that to the thousands.
 //
-// A conversion half way between two steps may be rounded to either. A ± band
-// has the ends that its numbers add up to, each as fine as the finer of them.
-// A ± band agrees also when nominal and tolerance agree each by itself, because
-// a manual rounds them so, and their sum may then be off by both:
-// 55 ±10 N·m is rightly printed as 41 ±7 lbf·ft, with an end at 34 where the
-// exact one is 33.2.
+// A conversion half way between two steps may be rounded to either. The ends
+// of a ± band are sums of its numbers, each as fine as the finer of the two. A
+// ± band also agrees when nominal and tolerance each agree, because manuals
+// round them separately, and the sum may then be off by both: 55 ±10 N·m is
+// rightly printed as 41 ±7 lbf·ft, whose low end is 34 where the exact one is
+// 33.2.
 //
-// A bare value agrees with a bare value alone, a maximum with a maximum, a
-// minimum with a minimum.
-//
-// Bands that agree are Wider when an end of second lies outside first by more
-// than a tenth of first's width; a maximum counts its width from zero, and a
-// minimum and a bare value have none.
-func Also(first, second Band) Verdict {
+// A bare value agrees only with a bare value, a maximum with a maximum, a
+// minimum with a minimum. Bands that agree are Wider when an end of second
+// lies outside first by more than a tenth of first's width. The width of a
+// maximum counts from zero; a minimum and a bare value have none.
+func CompareAlso(first, second Band) Verdict {
 	exact := first.In(second.Unit)
 	switch {
 	case exact.Unit.factor == nil,
@@ -49,13 +42,13 @@ func Also(first, second Band) Verdict {
 		(exact.High == nil) != (second.High == nil):
 		return Disagrees
 	case second.Form == Bare:
-		if !rounds(second.digits(0), exact.Nominal.Value) {
+		if !isRounding(second.digits(0), exact.Nominal.Value) {
 			return Disagrees
 		}
 		return Agrees
 	}
 	low, high := second.typedEnds()
-	ends := (exact.Low == nil || rounds(low, exact.Low)) && (exact.High == nil || rounds(high, exact.High))
+	ends := (exact.Low == nil || isRounding(low, exact.Low)) && (exact.High == nil || isRounding(high, exact.High))
 	if !ends && !sameParts(exact, second) {
 		return Disagrees
 	}
@@ -69,8 +62,8 @@ func Also(first, second Band) Verdict {
 	return Agrees
 }
 
-// sameParts reports whether second, a ± band, agrees with exact number by
-// number: the nominal and each tolerance.
+// sameParts reports whether the ± band second agrees with exact in its nominal
+// and in each tolerance.
 func sameParts(exact, second Band) bool {
 	if second.Form != PlusMinus || len(second.Numbers) < 2 {
 		return false
@@ -84,16 +77,18 @@ func sameParts(exact, second Band) bool {
 	if len(second.Numbers) == 2 {
 		below.Neg(below) // typed without a sign
 	}
-	return rounds(second.digits(0), nominal) &&
-		rounds(over, new(big.Rat).Sub(exact.High, nominal)) && rounds(under, below)
+	return isRounding(second.digits(0), nominal) &&
+		isRounding(over, new(big.Rat).Sub(exact.High, nominal)) && isRounding(under, below)
 }
 
-// A rounded is a number and the places to which its digits allow that it was
-// rounded: its last digit, and the last of the zeros at its end.
+// A rounded is a number and the steps to which it may have been rounded: that
+// of its last digit, and that of its last trailing zero. A step of zero means
+// exact.
 type rounded struct{ value, digit, zeros *big.Rat }
 
-// rounds reports whether n is x rounded to nearest at a place that it allows.
-func rounds(n rounded, x *big.Rat) bool {
+// isRounding reports whether n is x rounded to the nearest at one of n's
+// steps.
+func isRounding(n rounded, x *big.Rat) bool {
 	off := new(big.Rat).Sub(n.value, x)
 	off.Abs(off)
 	twice := times(off, big.NewRat(2, 1))
@@ -104,21 +99,22 @@ func rounds(n rounded, x *big.Rat) bool {
 	return twice.Cmp(n.zeros) <= 0 && off.Cmp(most.Abs(most)) <= 0
 }
 
-// exactly returns a number that was computed.
-func exactly(x *big.Rat) rounded { return rounded{x, new(big.Rat), new(big.Rat)} }
+// computed returns an exact number.
+func computed(x *big.Rat) rounded { return rounded{x, new(big.Rat), new(big.Rat)} }
 
-// digits returns the band's i-th number; a computed band of one number has none.
+// digits returns the band's i-th typed number; for a computed band it is the
+// nominal.
 func (b Band) digits(i int) rounded {
 	if len(b.Numbers) == 0 {
-		return exactly(b.Nominal.Value)
+		return computed(b.Nominal.Value)
 	}
 	n := b.Numbers[i]
-	digit := n.Place()
+	digit := n.DigitStep()
 	return rounded{n.Value, digit, n.zeros(digit)}
 }
 
-// zeros returns the place of the last of the zeros at the end of a number
-// without decimals, else digit.
+// zeros returns the step of the highest trailing zero of a number without
+// decimals, digit if it has none.
 func (n Number) zeros(digit *big.Rat) *big.Rat {
 	if n.Fraction() || strings.ContainsAny(n.Text, ".,") {
 		return digit
@@ -126,18 +122,18 @@ func (n Number) zeros(digit *big.Rat) *big.Rat {
 	return power(len(n.Text) - len(strings.TrimRight(n.Text, "0")))
 }
 
-// typedEnds returns the ends of a band as they were typed. Those of a ± band
-// are sums, as fine as the finer of the numbers added; a tolerance of 0 is
-// exact and counts for nothing.
+// typedEnds returns the ends of a band as typed. Those of a ± band are sums,
+// as fine as the finer of the two numbers; a tolerance of 0 is exact and does
+// not count.
 func (b Band) typedEnds() (low, high rounded) {
 	switch {
 	case len(b.Numbers) == 0:
-		return exactly(b.Low), exactly(b.High)
+		return computed(b.Low), computed(b.High)
 	case b.Form == PlusMinus:
 		low = b.digits(0)
 		for i, n := range b.Numbers[1:] {
 			if t := b.digits(i + 1); n.Value.Sign() != 0 {
-				low.digit, low.zeros = least(low.digit, t.digit), least(low.zeros, t.zeros)
+				low.digit, low.zeros = smaller(low.digit, t.digit), smaller(low.zeros, t.zeros)
 			}
 		}
 		high = low
@@ -147,18 +143,18 @@ func (b Band) typedEnds() (low, high rounded) {
 	return b.digits(0), b.digits(len(b.Numbers) - 1)
 }
 
-func least(a, b *big.Rat) *big.Rat {
+func smaller(a, b *big.Rat) *big.Rat {
 	if a.Cmp(b) <= 0 {
 		return a
 	}
 	return b
 }
 
-// Restate returns first in second's unit, rounded to second's last digits, as a
-// writer would type it: what should have stood in second's place.
-func Restate(first, second Band, mark Mark) string {
+// InUnitOf returns first in second's unit, rounded to second's last digits, as
+// a writer would type it: what second should have been.
+func InUnitOf(first, second Band, mark DecimalMark) string {
 	exact := first.In(second.Unit)
-	step, fractions := second.place()
+	step, fractions := second.typedStep()
 	s := Scale{Unit: second.Unit, Step: step, Fractions: fractions}
 	text := ""
 	if first.Form == Bare && exact.Nominal != nil {

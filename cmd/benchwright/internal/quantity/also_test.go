@@ -87,7 +87,7 @@ func TestAlso(t *testing.T) {
 		{"100 ±5 °C", "212 ±9 °F", Agrees, ""},
 		{"100 ±5 °C", "212 ±41 °F", Disagrees, ""},
 	} {
-		if got := Also(band(t, c.first), band(t, c.second)); got != c.want {
+		if got := CompareAlso(band(t, c.first), band(t, c.second)); got != c.want {
 			t.Errorf("%s with %s: verdict %d, want %d (%s)", c.first, c.second, got, c.want, c.source)
 		}
 	}
@@ -133,7 +133,7 @@ func TestRestate(t *testing.T) {
 		if want == "−0 °F" {
 			want = "0 °F" // −0.4 °F rounds to zero, which has no sign
 		}
-		if got := Restate(band(t, c.first), band(t, c.second), Point); got != want {
+		if got := InUnitOf(band(t, c.first), band(t, c.second), Point); got != want {
 			t.Errorf("%s with %s: should be %s, want %s", c.first, c.second, got, want)
 		}
 	}
@@ -147,14 +147,14 @@ func TestAlsoOfComputedBands(t *testing.T) {
 		first := randomBand(r)
 		units := Units(first.Unit.Dimension)
 		second := first.In(units[r.IntN(len(units))])
-		if got := Also(first, second); got != Agrees {
+		if got := CompareAlso(first, second); got != Agrees {
 			t.Fatalf("%s is verdict %d in %s", first.Written, got, second.Unit.Symbol)
 		}
 		hair := ratio("1/1000000000")
 		for _, end := range []**big.Rat{&second.Low, &second.High} {
 			if was := *end; was != nil {
 				*end = new(big.Rat).Add(was, hair)
-				if got := Also(first, second); got != Disagrees {
+				if got := CompareAlso(first, second); got != Disagrees {
 					t.Fatalf("%s a hair off in %s: verdict %d", first.Written, second.Unit.Symbol, got)
 				}
 				*end = was
@@ -171,12 +171,12 @@ func TestRestatedAgrees(t *testing.T) {
 		if first.Unit.Dimension != second.Unit.Dimension {
 			continue
 		}
-		text := Restate(first, second, Point)
+		text := InUnitOf(first, second, Point)
 		again, p := ParseBand(text, Point)
 		if p != nil {
 			t.Fatalf("%s in the manner of %s is %q: %s", first.Written, second.Written, text, p.Message)
 		}
-		if Also(first, again) == Disagrees {
+		if CompareAlso(first, again) == Disagrees {
 			t.Fatalf("%s does not agree with %s, made in the manner of %s", text, first.Written, second.Written)
 		}
 	}

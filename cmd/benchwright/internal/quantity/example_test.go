@@ -46,12 +46,12 @@ func ExampleBand_Inward() {
 
 // A manual prints limits in two units, rounded; the second is checked against
 // the first. The limits are invented.
-func ExampleAlso() {
+func ExampleCompareAlso() {
 	first, _ := quantity.ParseBand("55 to 65 N·m", quantity.Point)
 	for _, text := range []string{"41 to 48 lbf·ft", "45 to 50 lbf·ft"} {
 		second, _ := quantity.ParseBand(text, quantity.Point)
-		if quantity.Also(first, second) == quantity.Disagrees {
-			printLine(text, "is not", first.Written, "but", quantity.Restate(first, second, quantity.Point))
+		if quantity.CompareAlso(first, second) == quantity.Disagrees {
+			printLine(text, "is not", first.Written, "but", quantity.InUnitOf(first, second, quantity.Point))
 		} else {
 			fmt.Println(text, "agrees")
 		}
@@ -91,7 +91,7 @@ func ExampleParseNumber() {
 			fmt.Println(text+":", problem.Message)
 			continue
 		}
-		fmt.Println(text, "is", n.Value, "to the nearest", n.Place())
+		fmt.Println(text, "is", n.Value, "to the nearest", n.DigitStep())
 	}
 	// Output:
 	// 8-5/16 is 133/16 to the nearest 1/16

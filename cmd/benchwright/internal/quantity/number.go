@@ -7,12 +7,12 @@ import (
 	"strings"
 )
 
-// maxDigits is how many digits a number may have on each side of its mark, and
-// in each part of its fraction.
+// maxDigits limits the digits on each side of a decimal mark and in each part
+// of a fraction.
 const maxDigits = 12
 
-// vulgar holds the fractions that have a character of their own.
-var vulgar = map[rune]string{
+// vulgarFractions maps the one-character fractions to their text.
+var vulgarFractions = map[rune]string{
 	'½': "1/2", '¼': "1/4", '¾': "3/4", '⅛': "1/8", '⅜': "3/8", '⅝': "5/8", '⅞': "7/8",
 }
 
@@ -24,8 +24,8 @@ var (
 	groupForm    = regexp.MustCompile(`^[  \x{2009}\x{202F}'’][0-9]{3}`)
 )
 
-// number reads one number at the reader's place: digits with at most one
-// decimal mark, a fraction, or a mixed number. Its text is as typed.
+// number parses a number: digits with at most one decimal mark, a fraction, or
+// a mixed number. Its Text is as typed.
 func (r *reader) number() (n Number, ok bool) {
 	start := r.pos
 	negative := false
@@ -34,7 +34,7 @@ func (r *reader) number() (n Number, ok bool) {
 	case r.take("-"), r.take("−"):
 		negative = true
 	case r.take("–"):
-		r.fail("quantity-malformed", start, r.pos, "a minus is written with a hyphen", "write "+r.fixed(start, r.pos, "-"))
+		r.fail("quantity-malformed", start, r.pos, "a minus is written with a hyphen", "write "+r.withReplaced(start, r.pos, "-"))
 		return n, false
 	}
 	digits := r.pos
@@ -66,11 +66,11 @@ func (r *reader) number() (n Number, ok bool) {
 	if negative {
 		value.Neg(value)
 	}
-	r.last = span{start, r.pos}
+	r.lastNumber = span{start, r.pos}
 	return Number{value, r.text[start:r.pos]}, true
 }
 
-// decimal reads token, which begins at offset start, into value.
+// decimal parses token, which begins at offset start, into value.
 func (r *reader) decimal(start int, token string, value *big.Rat) bool {
 	end := start + len(token)
 	mine, other := r.mark.sign(), ","
@@ -82,18 +82,18 @@ func (r *reader) decimal(start int, token string, value *big.Rat) bool {
 	switch {
 	case last == '.' || last == ',':
 		r.fail("quantity-malformed", start, end, "a digit is missing after the decimal mark",
-			"write "+r.fixed(start, end, strings.TrimRight(token, ".,")))
+			"write "+r.withReplaced(start, end, strings.TrimRight(token, ".,")))
 		return false
 	case theirs == 1 && ours == 0 && groupsForm.MatchString(token):
 		r.fail("number-two-ways", start, end, fmt.Sprintf("`%s` can be read two ways", token),
-			"write "+r.fixed(start, end, strings.Replace(token, other, "", 1))+" or "+r.fixed(start, end, strings.Replace(token, other, mine, 1)))
+			"write "+r.withReplaced(start, end, strings.Replace(token, other, "", 1))+" or "+r.withReplaced(start, end, strings.Replace(token, other, mine, 1)))
 		return false
 	case theirs == 1 && ours == 0:
 		word := "point"
 		if r.mark == Comma {
 			word = "comma"
 		}
-		r.fail("decimal-mark", start, end, "the decimal mark of this shop is a "+word, "write "+r.marked())
+		r.fail("decimal-mark", start, end, "the decimal mark of this shop is a "+word, "write "+r.withOwnMark())
 		return false
 	case ours+theirs > 1:
 		plain, ok := ungroup(token, mine)
@@ -101,16 +101,16 @@ func (r *reader) decimal(start int, token string, value *big.Rat) bool {
 			r.malformed(start, end, fmt.Sprintf("`%s` is not a number", token))
 			return false
 		}
-		r.fail("number-two-ways", start, end, "a number has no mark between its thousands", "write "+r.fixed(start, end, plain))
+		r.fail("number-two-ways", start, end, "a number has no mark between its thousands", "write "+r.withReplaced(start, end, plain))
 		return false
 	}
 	before, after, _ := strings.Cut(token, mine)
-	if !r.short(start, end, before, after) {
+	if !r.digitsFit(start, end, before, after) {
 		return false
 	}
 	if ours == 0 {
 		if gap := gapForm.FindString(r.text[end:]); gap != "" && groupsForm.MatchString(token+".000") {
-			r.gap(start, end)
+			r.thousandsGap(start, end)
 			return false
 		}
 	}
@@ -118,8 +118,8 @@ func (r *reader) decimal(start int, token string, value *big.Rat) bool {
 	return true
 }
 
-// gap reports a number whose thousands stand apart: 1 500.
-func (r *reader) gap(start, end int) {
+// thousandsGap reports a number with blanks between its thousands: 1 500.
+func (r *reader) thousandsGap(start, end int) {
 	plain := r.text[start:end]
 	for {
 		g := groupForm.FindString(r.text[end:])
@@ -129,67 +129,69 @@ func (r *reader) gap(start, end int) {
 		plain += g[len(g)-3:]
 		end += len(g)
 	}
-	r.fail("number-two-ways", start, end, "a number has no gap between its thousands", "write "+r.fixed(start, end, plain))
+	r.fail("number-two-ways", start, end, "a number has no gap between its thousands", "write "+r.withReplaced(start, end, plain))
 }
 
-// ungroup returns token without the marks of its thousands: 1.500.000,5 in a
-// comma shop is 1500000,5. A second kind of mark can only be the decimal one.
+// ungroup returns token without its thousands separators; mine is the decimal
+// mark of the shop. 1.500.000,5 gives 1500000,5 in a comma shop. A second kind
+// of mark can only be the decimal mark.
 func ungroup(token, mine string) (string, bool) {
 	at := strings.LastIndexAny(token, ".,")
 	if strings.Count(token, token[at:at+1]) == 1 {
-		if head := token[:at]; groupsForm.MatchString(head) && oneMark(head) {
+		if head := token[:at]; groupsForm.MatchString(head) && oneKindOfMark(head) {
 			return strings.NewReplacer(".", "", ",", "").Replace(head) + mine + token[at+1:], true
 		}
 		return "", false
 	}
-	if groupsForm.MatchString(token) && oneMark(token) {
+	if groupsForm.MatchString(token) && oneKindOfMark(token) {
 		return strings.NewReplacer(".", "", ",", "").Replace(token), true
 	}
 	return "", false
 }
 
-func oneMark(s string) bool { return !strings.Contains(s, ".") || !strings.Contains(s, ",") }
+func oneKindOfMark(s string) bool { return !strings.Contains(s, ".") || !strings.Contains(s, ",") }
 
-// fraction reads what may follow the whole number value that begins at start:
+// fraction parses what may follow a whole number, value, that begins at start:
 // nothing, the rest of a fraction, or the fraction of a mixed number.
 func (r *reader) fraction(start int, value *big.Rat) bool {
 	rest := r.text[r.pos:]
 	if f := fractionForm.FindString(rest); f != "" {
 		r.pos += len(f)
-		return r.share(start, r.text[start:r.pos], value)
+		return r.parseFraction(start, r.text[start:r.pos], value)
 	}
 	if f := mixedForm.FindString(rest); f != "" {
 		r.pos += len(f)
-		part := strings.TrimLeft(f, "-\u2011\u00a0 ")
-		at := r.pos - len(part)
-		share := new(big.Rat)
-		if !r.share(at, part, share) {
+		text := strings.TrimLeft(f, "-\u2011\u00a0 ")
+		at := r.pos - len(text)
+		part := new(big.Rat)
+		if !r.parseFraction(at, text, part) {
 			return false
 		}
-		if share.Cmp(big.NewRat(1, 1)) >= 0 {
-			whole := new(big.Int).Quo(share.Num(), share.Denom())
-			rest := new(big.Rat).Sub(share, new(big.Rat).SetInt(whole))
+		if part.Cmp(big.NewRat(1, 1)) >= 0 {
+			whole := new(big.Int).Quo(part.Num(), part.Denom())
+			rest := new(big.Rat).Sub(part, new(big.Rat).SetInt(whole))
 			right := new(big.Rat).Add(value, new(big.Rat).SetInt(whole)).RatString()
 			if rest.Sign() > 0 {
 				right += "-" + rest.RatString()
 			}
-			r.fail("quantity-malformed", start, r.pos, "the fraction of a mixed number is less than one", "write "+r.fixed(start, r.pos, right))
+			r.fail("quantity-malformed", start, r.pos, "the fraction of a mixed number is less than one", "write "+r.withReplaced(start, r.pos, right))
 			return false
 		}
-		value.Add(value, share)
+		value.Add(value, part)
 		return true
 	}
-	share := new(big.Rat)
-	if r.vulgar(share) {
-		value.Add(value, share)
+	part := new(big.Rat)
+	if r.vulgar(part) {
+		value.Add(value, part)
 	}
 	return true
 }
 
-// share reads the fraction s, which begins at offset start, into value.
-func (r *reader) share(start int, s string, value *big.Rat) bool {
+// parseFraction parses the fraction s, which begins at offset start, into
+// value.
+func (r *reader) parseFraction(start int, s string, value *big.Rat) bool {
 	over, under, _ := strings.Cut(s, "/")
-	if !r.short(start, start+len(s), over, under) {
+	if !r.digitsFit(start, start+len(s), over, under) {
 		return false
 	}
 	if strings.Trim(under, "0") == "" {
@@ -200,9 +202,9 @@ func (r *reader) share(start int, s string, value *big.Rat) bool {
 	return true
 }
 
-// vulgar reads a fraction that has a sign of its own, if one stands here.
+// vulgar parses a one-character fraction, if one is next.
 func (r *reader) vulgar(value *big.Rat) bool {
-	for sign, f := range vulgar {
+	for sign, f := range vulgarFractions {
 		if r.take(string(sign)) {
 			value.SetString(f)
 			return true
@@ -211,8 +213,9 @@ func (r *reader) vulgar(value *big.Rat) bool {
 	return false
 }
 
-// short reports a number of absurd length; parts are the digits on each side.
-func (r *reader) short(start, end int, parts ...string) bool {
+// digitsFit reports a number with more than maxDigits digits in one of its
+// parts, and returns whether all are short enough.
+func (r *reader) digitsFit(start, end int, parts ...string) bool {
 	for _, p := range parts {
 		if len(p) > maxDigits {
 			r.fail("quantity-malformed", start, end, fmt.Sprintf("a number has at most %d digits on a side", maxDigits), "round it to what the bench can read")
@@ -222,8 +225,9 @@ func (r *reader) short(start, end int, parts ...string) bool {
 	return true
 }
 
-// marked returns the whole text with this shop's decimal mark in every number.
-func (r *reader) marked() string {
+// withOwnMark returns the whole text with the shop's decimal mark in every
+// number.
+func (r *reader) withOwnMark() string {
 	out := []byte(r.text)
 	for i := 1; i+1 < len(out); i++ {
 		if (out[i] == '.' || out[i] == ',') && digit(out[i-1]) && digit(out[i+1]) {
@@ -235,9 +239,9 @@ func (r *reader) marked() string {
 
 func digit(c byte) bool { return c >= '0' && c <= '9' }
 
-// Place returns what one step of the number's last digit is worth: 0.001 of
-// 0.150, 1/16 of 8-5/16, 1 of 350; nil where no digits were typed.
-func (n Number) Place() *big.Rat {
+// DigitStep returns the value of one step of the number's last digit: 0.001
+// for 0.150, 1/16 for 8-5/16, 1 for 350; nil for a computed number.
+func (n Number) DigitStep() *big.Rat {
 	if n.Text == "" {
 		return nil
 	}
@@ -248,7 +252,7 @@ func (n Number) Place() *big.Rat {
 		}
 		return new(big.Rat).SetFrac(big.NewInt(1), d)
 	}
-	for sign, f := range vulgar {
+	for sign, f := range vulgarFractions {
 		if strings.ContainsRune(n.Text, sign) {
 			return new(big.Rat).SetFrac(big.NewInt(1), ratio(f).Denom())
 		}
@@ -265,7 +269,7 @@ func (n Number) Fraction() bool {
 	if strings.Contains(n.Text, "/") {
 		return true
 	}
-	for sign := range vulgar {
+	for sign := range vulgarFractions {
 		if strings.ContainsRune(n.Text, sign) {
 			return true
 		}
@@ -273,7 +277,7 @@ func (n Number) Fraction() bool {
 	return false
 }
 
-// power returns 10 to the n.
+// power returns 10 to the power n.
 func power(n int) *big.Rat {
 	p := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(max(n, -n))), nil)
 	if n < 0 {

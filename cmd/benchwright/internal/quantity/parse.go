@@ -7,19 +7,19 @@ import (
 	"unicode/utf8"
 )
 
-// ParseBand reads a quantity as the trade writes it. Where it returns a
-// problem the band is the zero Band. A size with an ISO 286 tolerance, "52 H7",
-// is the limits that the tables give it.
-func ParseBand(text string, mark Mark) (Band, *Problem) { return ParseBandOf(text, mark, None) }
+// ParseBand parses limits or a bare value as written in the trade. With a
+// problem, the band is the zero Band. A size with an ISO 286 tolerance, "52
+// H7", gives the limits in the tables of that standard.
+func ParseBand(text string, mark DecimalMark) (Band, *Problem) { return ParseBandOf(text, mark, None) }
 
-// ParseBandOf reads a quantity that must be of a dimension: another is a
-// measure-kind problem, and fix names units of the right kind.
-func ParseBandOf(text string, mark Mark, want Dimension) (Band, *Problem) {
+// ParseBandOf is ParseBand for a required dimension. Another dimension is a
+// measure-kind problem whose fix names units that fit.
+func ParseBandOf(text string, mark DecimalMark, want Dimension) (Band, *Problem) {
 	return (&reader{text: text, mark: mark, want: want}).read()
 }
 
 func (r *reader) read() (Band, *Problem) {
-	if !r.sound() {
+	if !r.checkText() {
 		return Band{}, r.problem
 	}
 	if b, ok := r.tolerance(); ok {
@@ -32,26 +32,28 @@ func (r *reader) read() (Band, *Problem) {
 	if r.problem != nil {
 		return Band{}, r.problem
 	}
-	b.Unit, b.Written = r.unit, r.written()
+	b.Unit, b.Written = r.unit, r.withUnitSymbols()
 	return b, nil
 }
 
-// ParseValue reads one number with its unit: "1.5 US qt", "2 h 30 min" (which
+// ParseValue parses one number with its unit: "1.5 US qt", "2 h 30 min" (which
 // is 150 min). Limits are a problem.
-func ParseValue(text string, mark Mark) (Value, *Problem) { return ParseValueOf(text, mark, None) }
+func ParseValue(text string, mark DecimalMark) (Value, *Problem) {
+	return ParseValueOf(text, mark, None)
+}
 
-// ParseValueOf is to ParseValue as ParseBandOf is to ParseBand.
-func ParseValueOf(text string, mark Mark, want Dimension) (Value, *Problem) {
+// ParseValueOf is ParseValue for a required dimension.
+func ParseValueOf(text string, mark DecimalMark, want Dimension) (Value, *Problem) {
 	if v, ok := duration(text); ok && (want == None || want == Time) {
 		return v, nil
 	}
-	return (&reader{text: text, mark: mark, want: want, value: true}).readValue()
+	return (&reader{text: text, mark: mark, want: want, oneValue: true}).readValue()
 }
 
-// ParseUnit reads the name of a unit of a dimension.
+// ParseUnit parses the name of a unit of a dimension.
 func ParseUnit(text string, want Dimension) (Unit, *Problem) {
-	const one = "1 " // a unit is read behind its number
-	v, p := (&reader{text: one + text, ours: len(one), want: want, value: true}).readValue()
+	const unitPrefix = "1 " // units are parsed behind a number
+	v, p := (&reader{text: unitPrefix + text, untyped: len(unitPrefix), want: want, oneValue: true}).readValue()
 	return v.Unit, p
 }
 
@@ -67,10 +69,10 @@ func (r *reader) readValue() (Value, *Problem) {
 	return Value{*b.Nominal, b.Unit}, nil
 }
 
-// ParseNumber reads a plain number without a unit.
-func ParseNumber(text string, mark Mark) (Number, *Problem) {
+// ParseNumber parses a plain number without a unit.
+func ParseNumber(text string, mark DecimalMark) (Number, *Problem) {
 	r := &reader{text: text, mark: mark}
-	if !r.sound() {
+	if !r.checkText() {
 		return Number{}, r.problem
 	}
 	r.skip()
@@ -78,7 +80,7 @@ func ParseNumber(text string, mark Mark) (Number, *Problem) {
 	if r.skip(); ok && r.rest() != "" {
 		fix := "write " + quoted(n.Text)
 		switch c := first(r.rest()); {
-		case r.rest() == "%": // of one, and not of a hundred
+		case r.rest() == "%": // such as 5 % of something
 			part := new(big.Rat).Quo(n.Value, big.NewRat(100, 1))
 			fix = "write " + quoted(Decimal(part, mark))
 		case c == 'e' || c == 'E':
@@ -94,8 +96,8 @@ func ParseNumber(text string, mark Mark) (Number, *Problem) {
 
 var durationForm = regexp.MustCompile(`^ *([0-9]{1,6}) *([a-z]+) +([0-9]{1,6}) *([a-z]+)(?: +([0-9]{1,6}) *([a-z]+))? *$`)
 
-// duration reads a time in two or three parts, the largest first, as a value
-// in the unit of its last part.
+// duration parses a time in two or three parts, largest first, as a value in
+// the unit of the last part.
 func duration(text string) (Value, bool) {
 	m := durationForm.FindStringSubmatch(text)
 	if m == nil {
@@ -116,12 +118,12 @@ func duration(text string) (Value, bool) {
 	return Value{Number{sum, sum.RatString()}, last}, true
 }
 
-// letterO finds a capital O that stands among the digits of a number.
+// letterO matches a capital O among the digits of a number.
 var letterO = regexp.MustCompile(`[0-9][.,]?(O+)(?:[^\pL]|$)|(?:^|[^\pL])(O+)[.,]?[0-9]`)
 
-// sound refuses what is not one short line of text, and a letter O that was
-// typed for a zero.
-func (r *reader) sound() bool {
+// checkText refuses text that is not one short line, and a letter O typed for
+// a zero.
+func (r *reader) checkText() bool {
 	bad := strings.IndexFunc(r.text, func(c rune) bool { return c < ' ' && c != '\t' || c == utf8.RuneError || c == 0x7f || c == 0x85 })
 	switch {
 	case len(r.text) > maxText:
@@ -135,7 +137,7 @@ func (r *reader) sound() bool {
 	if m := letterO.FindStringSubmatchIndex(r.text); m != nil && r.problem == nil {
 		start, end := max(m[2], m[4]), max(m[3], m[5])
 		r.fail("quantity-malformed", start, end, "a letter O stands in a number",
-			"did you type the letter O for a zero? write "+r.fixed(start, end, strings.Repeat("0", end-start)))
+			"did you type the letter O for a zero? write "+r.withReplaced(start, end, strings.Repeat("0", end-start)))
 	}
 	return r.problem == nil
 }

@@ -5,10 +5,10 @@ import (
 	"strings"
 )
 
-// nbsp parts a value from its unit, so that no line break does.
+// nbsp keeps a value and its unit on one line.
 const nbsp = "\u00a0"
 
-// After returns number with the unit after it, as printed: "95 N·m", "20°".
+// After returns number followed by the unit, as printed: "95 N·m", "20°".
 func (u Unit) After(number string) string {
 	if u.Symbol == "°" {
 		return number + u.Symbol
@@ -16,11 +16,11 @@ func (u Unit) After(number string) string {
 	return number + nbsp + u.Symbol
 }
 
-// Format prints x with just the decimals that a multiple of step can need:
-// step 0.01 gives "0.15", step 0.5 "95.5", step 1 "95". A step that no decimals
-// can express, such as 1/3, gives a fraction. An x between two steps is rounded
-// to the nearer one, half away from zero. The minus is a true one.
-func Format(x, step *big.Rat, mark Mark) string {
+// Format prints x with the number of decimals that multiples of step need:
+// step 0.01 gives "0.15", step 0.5 "95.5", step 1 "95". A step that no
+// decimals can express, such as 1/3, gives a fraction. X is rounded to the
+// nearest step, half away from zero. A minus sign is U+2212.
+func Format(x, step *big.Rat, mark DecimalMark) string {
 	if places, ok := decimals(step); ok {
 		s := new(big.Rat).Abs(x).FloatString(places)
 		if x.Sign() < 0 && strings.Trim(s, "0.") != "" {
@@ -31,15 +31,15 @@ func Format(x, step *big.Rat, mark Mark) string {
 	return FormatFraction(x, step)
 }
 
-// Decimal prints x with just the decimals that it needs: "0.15", "95". One that
-// no decimals can express is printed as a fraction.
-func Decimal(x *big.Rat, mark Mark) string {
+// Decimal prints x with as many decimals as it needs: "0.15", "95"; as a
+// fraction if no decimals can express it.
+func Decimal(x *big.Rat, mark DecimalMark) string {
 	return Format(x, new(big.Rat).SetFrac(big.NewInt(1), x.Denom()), mark)
 }
 
-// FormatFraction prints x as a whole and a fraction in lowest terms, as marks
-// named by fractions are read: "8-5/16", "5/16", "8". An x between two steps is
-// rounded to the nearer one.
+// FormatFraction prints x as a whole number and a fraction in lowest terms, as
+// on scales marked in fractions: "8-5/16", "5/16", "8". X is rounded to the
+// nearest step, half away from zero.
 func FormatFraction(x, step *big.Rat) string {
 	y := new(big.Rat).Abs(x)
 	if step.Sign() > 0 {
@@ -60,25 +60,24 @@ func FormatFraction(x, step *big.Rat) string {
 	return s
 }
 
-// Limited returns a bare value with limits round it, as a writer would type
-// them, for a message to show the form. The tolerance is no more than a likely
-// one: two of the value's last place, or a part of that place where the value
-// is small.
-func (b Band) Limited(mark Mark) string {
+// ExampleLimits returns a bare value with plausible limits around it, as a
+// writer would type them, for a message to show the form. The tolerance is two
+// steps of the value's last digit, or part of a step if the value is small.
+func (b Band) ExampleLimits(mark DecimalMark) string {
 	if b.Form != Bare || b.Nominal == nil {
 		return strings.ReplaceAll(b.Written, nbsp, " ")
 	}
 	n := *b.Nominal
-	place := n.Place()
+	step := n.DigitStep()
 	if n.Value.Sign() != 0 {
-		place = n.zeros(place)
+		step = n.zeros(step)
 	}
-	tolerance, part := times(place, big.NewRat(2, 1)), big.NewRat(1, 10)
+	tolerance, part := times(step, big.NewRat(2, 1)), big.NewRat(1, 10)
 	if n.Fraction() {
 		part = big.NewRat(1, 8)
 	}
 	if half := times(n.Value, big.NewRat(1, 2)); tolerance.Cmp(half.Abs(half)) >= 0 {
-		tolerance = times(place, part)
+		tolerance = times(step, part)
 	}
 	text := b.Unit.After(n.Text + " ±" + Format(tolerance, tolerance, mark))
 	if n.Fraction() {
@@ -87,8 +86,8 @@ func (b Band) Limited(mark Mark) string {
 	return strings.ReplaceAll(text, nbsp, " ")
 }
 
-// decimals returns how many decimals every multiple of step can be written
-// with; ok is false where none suffice.
+// decimals returns the number of decimals that multiples of step need; ok is
+// false if no number suffices.
 func decimals(step *big.Rat) (places int, ok bool) {
 	d := new(big.Int).Set(step.Denom())
 	count := func(f int64) (n int) {
@@ -103,32 +102,32 @@ func decimals(step *big.Rat) (places int, ok bool) {
 	return max(twos, fives), d.Cmp(big.NewInt(1)) == 0
 }
 
-// round returns the whole number nearest to x ≥ 0, half up.
+// round rounds x ≥ 0 to the nearest whole number, half up.
 func round(x *big.Rat) *big.Rat {
 	y := new(big.Rat).Add(x, big.NewRat(1, 2))
 	return new(big.Rat).SetInt(new(big.Int).Quo(y.Num(), y.Denom()))
 }
 
-// Number prints x as the scale names its marks.
-func (s Scale) Number(x *big.Rat, mark Mark) string {
+// Number prints x in the form of the scale's marks.
+func (s Scale) Number(x *big.Rat, mark DecimalMark) string {
 	if s.Fractions {
 		return FormatFraction(x, s.Step)
 	}
 	return Format(x, s.Step, mark)
 }
 
-// Print prints x as the scale names its marks, with the unit.
-func (s Scale) Print(x *big.Rat, mark Mark) string { return s.Unit.After(s.Number(x, mark)) }
+// Print prints x in the form of the scale's marks, with the unit.
+func (s Scale) Print(x *big.Rat, mark DecimalMark) string { return s.Unit.After(s.Number(x, mark)) }
 
 // Print prints marks as a band of the scale: "0.15 to 0.25 mm", "max 0.05 mm",
 // "at least 12 mm".
-func (m Marks) Print(mark Mark) string {
+func (m Marks) Print(mark DecimalMark) string {
 	low, high := m.Ends(mark)
-	return joined(low, high, m.Scale.Unit)
+	return joinEnds(low, high, m.Scale.Unit)
 }
 
-// Ends prints the marks alone, "" for an open side.
-func (m Marks) Ends(mark Mark) (low, high string) {
+// Ends prints each limit without the unit, "" for an open side.
+func (m Marks) Ends(mark DecimalMark) (low, high string) {
 	if m.Low != nil {
 		low = m.Scale.Number(m.Low, mark)
 	}
@@ -138,19 +137,20 @@ func (m Marks) Ends(mark Mark) (low, high string) {
 	return low, high
 }
 
-// Range prints the band's limits without a ±: "95 to 105 N·m" of 100 ±5 N·m.
-// A bare value is printed alone.
-func (b Band) Range(mark Mark) string {
+// Range prints the band's limits without ±: "95 to 105 N·m" for 100 ±5 N·m. A
+// bare value is printed as it is.
+func (b Band) Range(mark DecimalMark) string {
 	low, high := b.Ends(mark)
 	if b.Form == Bare && b.Nominal != nil {
 		return b.Unit.After(typed(*b.Nominal, mark))
 	}
-	return joined(low, high, b.Unit)
+	return joinEnds(low, high, b.Unit)
 }
 
-// Ends prints the band's limits alone, "" for an open side: as they were typed,
-// or, where they are sums, with the digits that the numbers typed need.
-func (b Band) Ends(mark Mark) (low, high string) {
+// Ends prints each limit of the band without the unit, "" for an open side: as
+// typed, or for the sums of a ± band with the digits that the typed numbers
+// need.
+func (b Band) Ends(mark DecimalMark) (low, high string) {
 	if n := len(b.Numbers); n > 0 && b.Form != PlusMinus {
 		if b.Low != nil {
 			low = typed(b.Numbers[0], mark)
@@ -160,13 +160,13 @@ func (b Band) Ends(mark Mark) (low, high string) {
 		}
 		return low, high
 	}
-	step, fractions := b.place()
+	step, fractions := b.typedStep()
 	m := Marks{Scale{Unit: b.Unit, Step: step, Fractions: fractions}, b.Low, b.High}
 	return m.Ends(mark)
 }
 
-// typed prints a number as it was typed, with a true minus.
-func typed(n Number, mark Mark) string {
+// typed prints a number as typed, with U+2212 as minus sign.
+func typed(n Number, mark DecimalMark) string {
 	if n.Text == "" {
 		return Decimal(n.Value, mark)
 	}
@@ -176,7 +176,7 @@ func typed(n Number, mark Mark) string {
 	return strings.TrimPrefix(n.Text, "+")
 }
 
-func joined(low, high string, u Unit) string {
+func joinEnds(low, high string, u Unit) string {
 	switch {
 	case low == "" && high == "":
 		return ""
@@ -188,17 +188,18 @@ func joined(low, high string, u Unit) string {
 	return low + " to " + u.After(high)
 }
 
-// place returns the coarsest step on which all the band's numbers lie with the
-// digits they were typed with, and whether one of them is a fraction.
-func (b Band) place() (step *big.Rat, fractions bool) {
+// typedStep returns the coarsest step of which all the band's numbers are
+// multiples, with the digits they were typed with, and whether one of them is
+// a fraction.
+func (b Band) typedStep() (step *big.Rat, fractions bool) {
 	d := big.NewInt(1)
-	join := func(e *big.Int) { // d becomes the least common multiple
+	join := func(e *big.Int) { // d becomes the least common multiple of d and e
 		gcd := new(big.Int).GCD(nil, nil, d, e)
 		d = new(big.Int).Mul(d, new(big.Int).Quo(e, gcd))
 	}
 	for _, n := range b.Numbers {
 		fractions = fractions || n.Fraction()
-		if p := n.Place(); p != nil {
+		if p := n.DigitStep(); p != nil {
 			join(p.Denom())
 		}
 	}

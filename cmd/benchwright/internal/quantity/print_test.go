@@ -8,7 +8,7 @@ import (
 func TestFormat(t *testing.T) {
 	for _, c := range []struct {
 		x, step string
-		mark    Mark
+		mark    DecimalMark
 		want    string
 	}{
 		{"0.15", "0.01", Point, "0.15"},
@@ -76,7 +76,7 @@ func TestRange(t *testing.T) {
 // The form that a message shows is in the value's own unit, and reads.
 func TestLimited(t *testing.T) {
 	for _, c := range []struct {
-		mark       Mark
+		mark       DecimalMark
 		text, want string
 	}{
 		{Point, "45 N·m", "45 ±2 N·m"},
@@ -95,7 +95,7 @@ func TestLimited(t *testing.T) {
 		if p != nil {
 			t.Fatal(p)
 		}
-		got := b.Limited(c.mark)
+		got := b.ExampleLimits(c.mark)
 		if got != c.want {
 			t.Errorf("%s: %s, want %s", c.text, got, c.want)
 		}

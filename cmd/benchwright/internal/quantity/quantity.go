@@ -1,32 +1,31 @@
-// Package quantity holds exact numbers with units: what the trade writes
-// ("95 to 105 N·m", "8-5/16 in"), limits, the marks of a scale, and the
-// conversion of limits that never leaves them. Numbers are rationals from the
-// source to the last rounding.
+// Package quantity holds exact numbers with units: quantities as written in
+// the trade ("95 to 105 N·m", "8-5/16 in"), limits, the marks of a scale, and
+// a conversion of limits that never widens them. Numbers stay rational until
+// the final rounding.
 package quantity
 
 import "math/big"
 
-// A Mark is the decimal mark of a shop.
-type Mark byte
+// A DecimalMark is the decimal mark that a shop uses.
+type DecimalMark byte
 
-// The decimal marks.
 const (
-	Point Mark = '.'
-	Comma Mark = ','
+	Point DecimalMark = '.'
+	Comma DecimalMark = ','
 )
 
-// sign returns the mark as text. A Mark that is neither is a point.
-func (m Mark) sign() string {
+// sign returns the mark as text, a point for an invalid mark.
+func (m DecimalMark) sign() string {
 	if m == Comma {
 		return ","
 	}
 	return "."
 }
 
-// A Dimension is a kind of quantity: a length is no torque.
+// A Dimension is a kind of quantity, such as length or torque.
 type Dimension uint8
 
-// The dimensions. None stands for any.
+// None stands for any dimension.
 const (
 	None Dimension = iota
 	Length
@@ -41,14 +40,14 @@ const (
 	Time
 	Proportion
 	LeakRate
-	Expansion // of a length, for each degree
+	Expansion // of a length, per degree
 	Speed
 )
 
 var dimensions = [...]string{"", "length", "angle", "mass", "force", "torque", "pressure", "volume",
 	"temperature", "temperature difference", "time", "proportion", "leak rate", "expansion", "speed"}
 
-// String returns the dimension as a message names it: "torque".
+// String returns the dimension as messages name it: "torque".
 func (d Dimension) String() string {
 	if int(d) < len(dimensions) {
 		return dimensions[d]
@@ -56,21 +55,21 @@ func (d Dimension) String() string {
 	return ""
 }
 
-// A Unit is one unit of measure, spelled in the one way in which it is printed.
+// A Unit is a unit of measure. Symbol is the one spelling that is printed.
 type Unit struct {
 	Symbol    string
 	Dimension Dimension
-	factor    *big.Rat // to the dimension's base unit
-	offset    *big.Rat // of its zero in the base unit (temperatures), else nil
+	factor    *big.Rat // of the unit in base units of its dimension
+	offset    *big.Rat // its zero in base units (temperatures only), else nil
 }
 
-// A Number is an exact number with its digits as they were typed.
+// A Number is an exact number with the digits as typed.
 type Number struct {
 	Value *big.Rat
-	Text  string // "0.150", "8-5/16", with the shop's decimal mark; "" where it was computed
+	Text  string // "0.150", "8-5/16", with the shop's decimal mark; "" if computed
 }
 
-// A Value is one number of a unit.
+// A Value is a number with a unit.
 type Value struct {
 	Number
 	Unit Unit
@@ -91,27 +90,27 @@ const (
 type Band struct {
 	Form      Form
 	Low, High *big.Rat // in Unit; nil for an open side
-	Nominal   *Number  // of PlusMinus and Bare
+	Nominal   *Number  // of PlusMinus and Bare, else nil
 	Unit      Unit
-	Written   string   // as written, its unit in our spelling: "100 ±5 N·m"
-	Numbers   []Number // as typed, in order, tolerances with their sign; nil where it was computed
+	Written   string   // as written, with the unit's symbol: "100 ±5 N·m"
+	Numbers   []Number // as typed, in order, tolerances with their sign; nil if computed
 }
 
-// A Problem says what is wrong with a quantity. Start and End are byte offsets
-// in the text that was read.
+// A Problem describes an error in a quantity. Start and End are byte offsets
+// in the parsed text.
 type Problem struct {
 	Slug       string
 	Start, End int
 	Message    string
 	Fix        string
-	ByExample  bool // Fix shows the form by an example: who knows what is asked may show a better one
+	ByExample  bool // Fix is an example of the form; a caller that knows what is asked for may replace it by a better one
 }
 
-// A Scale is the marks that an instrument has: from Low to High in steps of
-// Step, counted from zero; Low and High nil where they are not known.
+// A Scale is the marks of an instrument: from Low to High in steps of Step,
+// counted from zero. Low and High are nil if not known.
 type Scale struct {
 	Unit      Unit
 	Low, High *big.Rat
 	Step      *big.Rat
-	Fractions bool // the marks are named as fractions: 5/16, not 0.3125
+	Fractions bool // marks are named in fractions: 5/16, not 0.3125
 }

@@ -10,26 +10,27 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 )
 
-// maxText is the most bytes that a quantity has.
+// maxText is the maximum length of a quantity, in bytes.
 const maxText = 200
 
-// asIn is the fix where no better text can be guessed, and no kind is wanted.
-const asIn = "write it as in `95 to 105 mm`, `100 ±5 mm`, `max 0.05 mm` or `at least 12 mm`"
+// bandExamples is the fix if the text suggests no better one and any
+// dimension will do.
+const bandExamples = "write it as in `95 to 105 mm`, `100 ±5 mm`, `max 0.05 mm` or `at least 12 mm`"
 
-// usual is a value of each kind, for a fix to show the form. Whole numbers
-// read the same in every shop.
-var usual = map[Dimension]string{Length: "60 mm", Angle: "30°", Mass: "2 kg", Force: "40 kN", Torque: "100 N·m", Pressure: "35 kPa",
+// exampleValues has an example for each dimension, to show the form. Whole
+// numbers read the same with either decimal mark.
+var exampleValues = map[Dimension]string{Length: "60 mm", Angle: "30°", Mass: "2 kg", Force: "40 kN", Torque: "100 N·m", Pressure: "35 kPa",
 	Volume: "2 L", Temperature: "20 °C", Time: "10 min", Proportion: "30 %", LeakRate: "10 Pa·L/s", Expansion: "12 ppm/°C"}
 
-// form is the fix where no better text can be guessed: limits of the kind that
-// is wanted, or one value.
-func (r *reader) form() string {
-	one, known := usual[r.want]
+// formFix is the fix if the text suggests no better one: an example of a
+// value, or of limits, of the dimension wanted.
+func (r *reader) formFix() string {
+	one, known := exampleValues[r.want]
 	switch {
-	case known && r.value:
+	case known && r.oneValue:
 		return "write it as in `" + one + "`"
 	case !known || r.want == Length:
-		return asIn
+		return bandExamples
 	}
 	u, _ := UnitOf(strings.TrimLeft(one, "0123456789 "))
 	var forms []string
@@ -39,19 +40,19 @@ func (r *reader) form() string {
 	return "write it as in " + diag.Series(forms, "or")
 }
 
-// A reader reads one quantity. It stops at the first problem: one slip gives
-// one message.
+// A reader parses one quantity. It stops at the first problem, so that one
+// slip gives one message.
 type reader struct {
-	text    string
-	ours    int // how much of its beginning nobody typed
-	mark    Mark
-	want    Dimension
-	value   bool // one value is wanted, not limits
-	pos     int
-	problem *Problem
-	last    span   // where the last number stands
-	units   []span // where a unit is spelled, in order
-	unit    Unit
+	text       string
+	untyped    int // length of a prefix of text that the writer did not type
+	mark       DecimalMark
+	want       Dimension
+	oneValue   bool // one value is wanted, not limits
+	pos        int
+	problem    *Problem
+	lastNumber span   // the last number parsed
+	units      []span // the units parsed, in order
+	unit       Unit
 }
 
 type span struct{ start, end int }
@@ -62,15 +63,15 @@ func (r *reader) fail(slug string, start, end int, message, fix string) {
 	}
 }
 
-// malformed fails where no better fix is known than an example of the form.
+// malformed fails with formFix as the fix.
 func (r *reader) malformed(start, end int, message string) {
 	if r.problem == nil {
-		r.fail("quantity-malformed", start, end, message, r.form())
+		r.fail("quantity-malformed", start, end, message, r.formFix())
 		r.problem.ByExample = true
 	}
 }
 
-// take moves past s if it stands here.
+// take skips s, if it is next.
 func (r *reader) take(s string) bool {
 	if strings.HasPrefix(r.text[r.pos:], s) {
 		r.pos += len(s)
@@ -85,10 +86,11 @@ func (r *reader) skip() {
 	r.pos = len(r.text) - len(strings.TrimLeft(r.text[r.pos:], blanks))
 }
 
-// rest returns what is left, without blanks at its end.
+// rest returns the unparsed text, without blanks at its end.
 func (r *reader) rest() string { return strings.TrimRight(r.text[r.pos:], blanks) }
 
-// wordEnd returns the end of the word at start, one rune at least if there is one.
+// wordEnd returns the end of the word at start, at least one rune unless the
+// text has ended.
 func (r *reader) wordEnd(start int) int {
 	if i := strings.IndexAny(r.text[start:], blanks); i > 0 {
 		return start + i
@@ -98,22 +100,22 @@ func (r *reader) wordEnd(start int) int {
 	return start
 }
 
-// fixed returns the whole text, quoted, with what stands from start to end
-// replaced.
-func (r *reader) fixed(start, end int, by string) string {
-	return quoted(r.text[r.ours:start] + by + r.text[end:])
+// withReplaced returns the typed text, in backticks, with the part from start
+// to end replaced.
+func (r *reader) withReplaced(start, end int, by string) string {
+	return quoted(r.text[r.untyped:start] + by + r.text[end:])
 }
 
-// quoted returns s as a writer would type it, between backticks.
+// quoted returns s with plain blanks, in backticks.
 func quoted(s string) string {
 	return "`" + strings.ReplaceAll(strings.Trim(s, blanks), nbsp, " ") + "`"
 }
 
-// sides holds the words before a limit to one side; those that map to another
-// word are not ours.
-var sides = []struct {
-	word, ours string
-	form       Form
+// limitWords holds the words for a one-sided limit. Spelling is the accepted
+// word to suggest instead, "" if the word itself is accepted.
+var limitWords = []struct {
+	word, spelling string
+	form           Form
 }{
 	{"maximum", "", Max}, {"max.", "", Max}, {"max", "", Max}, {"at most", "", Max},
 	{"minimum", "", Min}, {"min.", "", Min}, {"min", "", Min}, {"at least", "", Min},
@@ -123,10 +125,10 @@ var sides = []struct {
 	{"≥", "at least", Min}, {">=", "at least", Min}, {">", "at least", Min},
 }
 
-// band reads the whole text as limits or a bare value, all but its unit.
+// band parses the text as limits or a bare value, except for the last unit.
 func (r *reader) band() (b Band) {
 	r.skip()
-	for _, s := range sides {
+	for _, s := range limitWords {
 		start := r.pos
 		if len(r.text)-start < len(s.word) || !strings.EqualFold(r.text[start:start+len(s.word)], s.word) {
 			continue
@@ -137,9 +139,9 @@ func (r *reader) band() (b Band) {
 			r.pos = start
 			break
 		}
-		if s.ours != "" {
+		if s.spelling != "" {
 			r.fail("quantity-malformed", start, start+len(s.word), fmt.Sprintf("`%s` is not how a limit is written", s.word),
-				"write "+r.fixed(start, r.pos, s.ours+" "))
+				"write "+r.withReplaced(start, r.pos, s.spelling+" "))
 			return b
 		}
 		n, ok := r.number()
@@ -155,9 +157,9 @@ func (r *reader) band() (b Band) {
 		r.lastUnit()
 		return b
 	}
-	if c := first(r.rest()); c != '+' && c != '-' && c != '−' && c != '–' && c != '.' && c != ',' && (c < '0' || c > '9') && vulgar[c] == "" {
+	if c := first(r.rest()); c != '+' && c != '-' && c != '−' && c != '–' && c != '.' && c != ',' && (c < '0' || c > '9') && vulgarFractions[c] == "" {
 		message := "a quantity begins with a number, `max` or `at least`"
-		if r.value && usual[r.want] != "" {
+		if r.oneValue && exampleValues[r.want] != "" {
 			message = "a number is missing here"
 		}
 		r.malformed(r.pos, r.wordEnd(r.pos), message)
@@ -174,13 +176,13 @@ func (r *reader) band() (b Band) {
 	r.skip()
 	switch start := r.pos; {
 	case r.takeWord("to"), r.takeDots(), r.take("–"):
-		return r.toHigh(at, n)
+		return r.rangeTo(at, n)
 	case r.take("±"), r.take("+/-"), r.take("+/−"), r.take("+-"), r.take("+−"):
 		return r.plusMinus(n)
 	case deviations.MatchString(r.text[start:]):
 		return r.deviations(n)
 	case r.take("..."), r.take("…"), r.take("—"), r.take("-"), r.take("−"), r.take("\u2011"), r.take("~"):
-		r.hyphen(at, n, start)
+		r.badJoiner(at, n, start)
 		return b
 	case strings.HasPrefix(r.text[start:], "+"):
 		r.oneDeviation()
@@ -196,7 +198,7 @@ func first(s string) rune {
 	return c
 }
 
-// takeWord moves past a word if it stands here alone.
+// takeWord skips w, if it is next as a whole word.
 func (r *reader) takeWord(w string) bool {
 	rest := r.text[r.pos:]
 	if len(rest) <= len(w) || !strings.EqualFold(rest[:len(w)], w) {
@@ -209,13 +211,13 @@ func (r *reader) takeWord(w string) bool {
 	return true
 }
 
-// takeDots moves past two dots, not three.
+// takeDots skips two dots, but not three.
 func (r *reader) takeDots() bool {
 	return !strings.HasPrefix(r.text[r.pos:], "...") && r.take("..")
 }
 
-// toHigh reads what follows the joiner of a range that begins at offset at.
-func (r *reader) toHigh(at int, low Number) Band {
+// rangeTo parses the high end of a range. Its joiner begins at offset at.
+func (r *reader) rangeTo(at int, low Number) Band {
 	r.skip()
 	start := r.pos
 	high, ok := r.number()
@@ -231,7 +233,7 @@ func (r *reader) toHigh(at int, low Number) Band {
 	return Band{Form: Range, Low: low.Value, High: high.Value, Numbers: []Number{low, high}}
 }
 
-// plusMinus reads the tolerance to both sides of n.
+// plusMinus parses a symmetric tolerance of n.
 func (r *reader) plusMinus(n Number) Band {
 	r.skip()
 	start := r.pos
@@ -240,10 +242,10 @@ func (r *reader) plusMinus(n Number) Band {
 		return Band{}
 	}
 	if t.Value.Sign() < 0 {
-		r.fail("quantity-malformed", start, r.pos, "a tolerance to both sides has no sign", "write "+r.fixed(start, r.pos, strings.TrimLeft(t.Text, "-−")))
+		r.fail("quantity-malformed", start, r.pos, "a tolerance to both sides has no sign", "write "+r.withReplaced(start, r.pos, strings.TrimLeft(t.Text, "-−")))
 		return Band{}
 	}
-	if r.perCent() {
+	if r.percentTolerance() {
 		half := times(n.Value, t.Value, ratio("1/100"))
 		r.fail("quantity-malformed", start, len(r.text), "the tolerance of a limit is in the limit's own unit of measure",
 			"write "+quoted(r.unit.After(n.Text+" ±"+Format(half.Abs(half), half, r.mark))))
@@ -257,9 +259,9 @@ func (r *reader) plusMinus(n Number) Band {
 	}
 }
 
-// perCent reports whether a tolerance in per cent stands here, beside a unit of
-// the value itself, which it then notes: 100 N·m ±5 %, 100 ±5 % N·m.
-func (r *reader) perCent() bool {
+// percentTolerance reports a tolerance in percent beside a unit, 100 N·m ±5 %
+// or 100 ±5 % N·m, and whether there is one.
+func (r *reader) percentTolerance() bool {
 	after, found := strings.CutPrefix(strings.TrimLeft(r.rest(), blanks), "%")
 	if found && len(r.units) == 0 {
 		r.unit, found = UnitOf(after)
@@ -270,7 +272,7 @@ func (r *reader) perCent() bool {
 // deviations matches the start of two signed tolerances: +5/-0, +5 -0.
 var deviations = regexp.MustCompile(`^[+\-−][ \x{00A0}]?[0-9.,]+(?:(?:[- ][0-9]+)?/[0-9]+)?[ \x{00A0}]*(?:/[ \x{00A0}]*[+\-−]|[+\-−])[ \x{00A0}]?[0-9.,]`)
 
-// deviations reads the two signed tolerances of n.
+// deviations parses the two signed tolerances of n.
 func (r *reader) deviations(n Number) Band {
 	var d [2]Number
 	for i := range d {
@@ -296,17 +298,17 @@ func (r *reader) deviations(n Number) Band {
 	}
 }
 
-// oneDeviation reports a tolerance to one side alone.
+// oneDeviation reports a single signed tolerance.
 func (r *reader) oneDeviation() {
 	start := r.pos
 	if d, ok := r.number(); ok {
-		r.fail("quantity-malformed", start, r.pos, "a tolerance to one side names the other side too", "write "+r.fixed(start, r.pos, d.Text+"/-0"))
+		r.fail("quantity-malformed", start, r.pos, "a tolerance to one side names the other side too", "write "+r.withReplaced(start, r.pos, d.Text+"/-0"))
 	}
 }
 
-// hyphen reports a range that begins at offset at and is joined at start by
-// something that is not ours.
-func (r *reader) hyphen(at int, low Number, start int) {
+// badJoiner reports a range, beginning at offset at, whose joiner at start is
+// not an accepted one.
+func (r *reader) badJoiner(at int, low Number, start int) {
 	end := r.pos
 	joiner := r.text[start:end]
 	r.skip()

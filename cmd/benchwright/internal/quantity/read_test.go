@@ -116,7 +116,7 @@ func TestParseBandWithComma(t *testing.T) {
 // Each slip gives its message at the narrowest place, with a fix.
 func TestProblems(t *testing.T) {
 	for _, c := range []struct {
-		mark            Mark
+		mark            DecimalMark
 		text            string // the place between « and »
 		slug, says, fix string
 	}{
@@ -159,7 +159,7 @@ func TestProblems(t *testing.T) {
 		{Point, "«1,500,000» mm", "number-two-ways", "a number has no mark between its thousands", "write `1500000 mm`"},
 		{Point, "«1 500» N·m", "number-two-ways", "a number has no gap between its thousands", "write `1500 N·m`"},
 		{Point, "«1'500'000» mm", "number-two-ways", "a number has no gap between its thousands", "write `1500000 mm`"},
-		{Point, "«1.2.3» mm", "quantity-malformed", "`1.2.3` is not a number", asIn},
+		{Point, "«1.2.3» mm", "quantity-malformed", "`1.2.3` is not a number", bandExamples},
 		{Point, "«5.» mm", "quantity-malformed", "a digit is missing after the decimal mark", "write `5 mm`"},
 		{Point, "8-«16/0» in", "quantity-malformed", "nothing is divided by 0", "write a tolerance to one side as `+5/-0`"},
 		{Point, "«8-17/16» in", "quantity-malformed", "the fraction of a mixed number is less than one", "write `9-1/16 in`"},
@@ -177,17 +177,17 @@ func TestProblems(t *testing.T) {
 		{Point, "12 mm «min»", "quantity-malformed", "the word of a limit stands before the number", "write `at least 12 mm`"},
 		{Point, "«<» 0.05 mm", "quantity-malformed", "`<` is not how a limit is written", "write `max 0.05 mm`"},
 		{Point, "«up to» 0.05 mm", "quantity-malformed", "`up to` is not how a limit is written", "write `max 0.05 mm`"},
-		{Point, "«approx» 5 mm", "quantity-malformed", "a quantity begins with a number, `max` or `at least`", asIn},
-		{Point, "95 to «N·m»", "quantity-malformed", "a number is missing here", asIn},
-		{Point, "95 «thru 105 N·m»", "quantity-malformed", "`thru 105 N·m` is not a unit of measure", asIn},
-		{Point, "1«e5 mm»", "quantity-malformed", "`e5 mm` is not a unit of measure", asIn},
+		{Point, "«approx» 5 mm", "quantity-malformed", "a quantity begins with a number, `max` or `at least`", bandExamples},
+		{Point, "95 to «N·m»", "quantity-malformed", "a number is missing here", bandExamples},
+		{Point, "95 «thru 105 N·m»", "quantity-malformed", "`thru 105 N·m` is not a unit of measure", bandExamples},
+		{Point, "1«e5 mm»", "quantity-malformed", "`e5 mm` is not a unit of measure", bandExamples},
 		{Point, "«1234567890123» mm", "quantity-malformed", "a number has at most 12 digits on a side", "round it to what the bench can read"},
 		{Point, "«0.1234567890123» mm", "quantity-malformed", "a number has at most 12 digits on a side", "round it to what the bench can read"},
-		{Point, "«»", "quantity-malformed", "a quantity is missing here", asIn},
-		{Point, "max«»", "quantity-malformed", "a number is missing here", asIn},
-		{Point, "5«\n»mm", "quantity-malformed", "a quantity is one line of plain text", asIn},
-		{Point, "5 «\xff»mm", "quantity-malformed", "a quantity is one line of plain text", asIn},
-		{Point, "«" + strings.Repeat("9 ", 101) + "»", "quantity-malformed", "this is too long for a quantity", asIn},
+		{Point, "«»", "quantity-malformed", "a quantity is missing here", bandExamples},
+		{Point, "max«»", "quantity-malformed", "a number is missing here", bandExamples},
+		{Point, "5«\n»mm", "quantity-malformed", "a quantity is one line of plain text", bandExamples},
+		{Point, "5 «\xff»mm", "quantity-malformed", "a quantity is one line of plain text", bandExamples},
+		{Point, "«" + strings.Repeat("9 ", 101) + "»", "quantity-malformed", "this is too long for a quantity", bandExamples},
 	} {
 		start, end := strings.Index(c.text, "«"), strings.Index(c.text, "»")-len("«")
 		text := strings.NewReplacer("«", "", "»", "").Replace(c.text)

@@ -6,16 +6,16 @@ import (
 	"strings"
 )
 
-// zoned matches a size with a tolerance, or with two of them: "52 H7",
-// "⌀25 mm k6", "50 H7/p6".
-var zoned = regexp.MustCompile(`^([⌀∅Øø]?[ \x{00A0}\x{202F}]*)([0-9][0-9.,]*)[ \x{00A0}\x{202F}]*(?:(mm|in|cm|["″])[ \x{00A0}\x{202F}]*)?([A-Za-z]|[Jj][Ss]|[Zz][A-Ca-c]|[Cc][Dd]|[Ee][Ff]|[Ff][Gg])([0-9]{1,2})(?: ?/ ?([A-Za-z]{1,2}[0-9]{1,2}))?$`)
+// toleranceForm matches a size with one or two tolerance zones: "52 H7", "⌀25
+// mm k6", "50 H7/p6".
+var toleranceForm = regexp.MustCompile(`^([⌀∅Øø]?[ \x{00A0}\x{202F}]*)([0-9][0-9.,]*)[ \x{00A0}\x{202F}]*(?:(mm|in|cm|["″])[ \x{00A0}\x{202F}]*)?([A-Za-z]|[Jj][Ss]|[Zz][A-Ca-c]|[Cc][Dd]|[Ee][Ff]|[Ff][Gg])([0-9]{1,2})(?: ?/ ?([A-Za-z]{1,2}[0-9]{1,2}))?$`)
 
-// tolerance reads the whole text as a size with an ISO 286 tolerance. ok is
-// false where it has not that form.
+// tolerance parses the text as a size with an ISO 286 tolerance. Ok is false
+// if it does not have that form.
 func (r *reader) tolerance() (b Band, ok bool) {
 	start := len(r.text) - len(strings.TrimLeft(r.text, blanks))
 	text := strings.Trim(r.text, blanks)
-	m := zoned.FindStringSubmatchIndex(text)
+	m := toleranceForm.FindStringSubmatchIndex(text)
 	if m == nil {
 		return b, false
 	}

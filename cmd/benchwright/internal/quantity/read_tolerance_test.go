@@ -44,7 +44,7 @@ func TestReadTolerance(t *testing.T) {
 		t.Errorf("6,5 h9: %v, %v", b.Range(Comma), p)
 	}
 	// Each in the other system, as a drawing prints them.
-	if Also(band(t, "52 H7"), band(t, "2.0472 to 2.0484 in")) != Agrees || Also(band(t, "2.0472 to 2.0484 in"), band(t, "52 H7")) != Disagrees {
+	if CompareAlso(band(t, "52 H7"), band(t, "2.0472 to 2.0484 in")) != Agrees || CompareAlso(band(t, "2.0472 to 2.0484 in"), band(t, "52 H7")) != Disagrees {
 		t.Error("52 H7 is 2.0472 to 2.0484 in, to the ten-thousandth and no finer")
 	}
 }

@@ -8,7 +8,7 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 )
 
-// firstUnit reads a unit that stands before a joiner, if one does.
+// firstUnit parses a unit before a joiner, if there is one.
 func (r *reader) firstUnit() bool {
 	rest := r.rest()
 	cut := len(rest)
@@ -29,12 +29,12 @@ func (r *reader) firstUnit() bool {
 	return ok
 }
 
-// lastUnit reads the unit at the end, after the last number.
+// lastUnit parses the unit behind the last number.
 func (r *reader) lastUnit() {
 	r.skip()
 	name := r.rest()
 	if name == "" {
-		with := func(u Unit) string { return quoted(u.After(strings.Trim(r.text[:r.last.end], blanks))) }
+		with := func(u Unit) string { return quoted(u.After(strings.Trim(r.text[:r.lastNumber.end], blanks))) }
 		example := ""
 		switch {
 		case len(r.units) > 0:
@@ -44,7 +44,7 @@ func (r *reader) lastUnit() {
 		default:
 			example = with(Units(Length)[0]) + " or " + with(Units(Torque)[0])
 		}
-		r.fail("measure-missing", r.last.start, r.last.end, "the unit of measure is missing", "write it after the number, as in "+example)
+		r.fail("measure-missing", r.lastNumber.start, r.lastNumber.end, "the unit of measure is missing", "write it after the number, as in "+example)
 		return
 	}
 	u, ok := r.unitAt(name)
@@ -56,7 +56,7 @@ func (r *reader) lastUnit() {
 	r.unit = u
 }
 
-// unitAt reads the unit name, which stands at the reader's place.
+// unitAt looks up the unit name, which is next in the text.
 func (r *reader) unitAt(name string) (Unit, bool) {
 	start := r.pos
 	end := start + len(name)
@@ -74,9 +74,9 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 		return u, true
 	}
 	lower := strings.ToLower(name)
-	fix := words().varieties[key(name)]
+	fix := lexiconOf().varieties[key(name)]
 	if fix == "" {
-		fix = words().varieties[key(lower)]
+		fix = lexiconOf().varieties[key(lower)]
 	}
 	inner, isDual := strings.CutSuffix(name, ")")
 	before, second, cut := strings.Cut(inner, "(")
@@ -97,7 +97,7 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 	default:
 		fix := "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"
 		if near := nearest(name, r.want); near != "" {
-			fix = "write " + r.fixed(start, end, near)
+			fix = "write " + r.withReplaced(start, end, near)
 		} else if r.want != None {
 			fix = unitsOf(r.want)
 		}
@@ -106,7 +106,7 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 	return Unit{}, false
 }
 
-// unitsOf is the fix that names the units of a dimension.
+// unitsOf returns fix that names the units of a dimension.
 func unitsOf(d Dimension) string {
 	var names []string
 	for _, u := range Units(d) {
@@ -115,9 +115,9 @@ func unitsOf(d Dimension) string {
 	return "write it in " + diag.Series(names, "or")
 }
 
-// written returns the text with every unit in our spelling and a no-break
-// space before it.
-func (r *reader) written() string {
+// withUnitSymbols returns the text with each unit replaced by its symbol,
+// after a no-break space.
+func (r *reader) withUnitSymbols() string {
 	out := r.text
 	for _, s := range slices.Backward(r.units) {
 		out = r.unit.After(strings.TrimRight(out[:s.start], blanks)) + out[s.end:]

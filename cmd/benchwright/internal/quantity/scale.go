@@ -2,28 +2,29 @@ package quantity
 
 import "math/big"
 
-// Marks are limits that lie on the marks of a scale, in its unit; nil for a
-// side that is open.
+// Marks are limits that lie on marks of a scale, in its unit; nil for an open
+// side.
 type Marks struct {
 	Scale     Scale
 	Low, High *big.Rat
 }
 
-// Floor returns the highest mark at or below x, counted from zero, whether or
-// not the scale reaches it. The step must be above zero.
+// Floor returns the highest mark at or below x, counted from zero, even beyond
+// the ends of the scale. The step must be above zero.
 func (s Scale) Floor(x *big.Rat) *big.Rat {
 	q := per(x, s.Step)
-	n := new(big.Int).Div(q.Num(), q.Denom()) // Div rounds down: the divisor is above zero
+	n := new(big.Int).Div(q.Num(), q.Denom()) // Div rounds down for a positive divisor
 	return new(big.Rat).Mul(new(big.Rat).SetInt(n), s.Step)
 }
 
-// Ceil returns the lowest mark at or above x, as Floor does.
+// Ceil returns the lowest mark at or above x, even beyond the ends of the
+// scale.
 func (s Scale) Ceil(x *big.Rat) *big.Rat {
 	down := s.Floor(new(big.Rat).Neg(x))
 	return down.Neg(down)
 }
 
-// Ends returns the scale's lowest and highest mark, nil where not known.
+// Ends returns the lowest and highest mark of the scale, nil if not known.
 func (s Scale) Ends() (low, high *big.Rat) {
 	if s.Low != nil {
 		low = s.Ceil(s.Low)
@@ -34,10 +35,10 @@ func (s Scale) Ends() (low, high *big.Rat) {
 	return low, high
 }
 
-// Inward returns the widest limits on the marks of a scale that lie inside the
-// band: the low limit rounded up, the high limit down, both on the scale. So no
-// reading that they accept lies outside the band. ok is false where no mark is
-// left, or the band has no limits, or the scale measures something else.
+// Inward returns the widest limits on marks of the scale that lie inside the
+// band: low rounded up, high rounded down, both on the scale. No reading
+// within them is outside the band. Ok is false if no mark is inside, or the
+// band has no limits, or the dimensions differ.
 func (b Band) Inward(s Scale) (m Marks, ok bool) {
 	c := b.In(s.Unit)
 	if c.Low == nil && c.High == nil || s.Step == nil || s.Step.Sign() <= 0 {
@@ -65,8 +66,8 @@ func (b Band) Inward(s Scale) (m Marks, ok bool) {
 	return m, true
 }
 
-// Finest returns the index of the scale with the closest marks among those that
-// have a mark inside the band, the first of equals, or -1 where none has.
+// Finest returns the index of the scale with the smallest step among those
+// with a mark inside the band, the first of equals, -1 if there is none.
 func Finest(b Band, scales []Scale) int {
 	best := -1
 	for i, s := range scales {
@@ -80,12 +81,12 @@ func Finest(b Band, scales []Scale) int {
 	return best
 }
 
-// base returns the scale's step in the dimension's base unit.
+// base returns the scale's step in base units.
 func (s Scale) base() *big.Rat { return times(s.Step, s.Unit.factor) }
 
-// CoarsestStep returns the coarsest of the steps 1, 2, 5, 10 … in u that is no
-// wider than the band, and so has a mark inside it; nil where the band has not
-// two sides or no width. A scale as fine as this will do.
+// CoarsestStep returns the coarsest step of 1, 2, 5, 10 … in u that is no
+// wider than the band, and so has a mark inside it. It returns nil for a band
+// without two sides or without width. A scale this fine will do.
 func (b Band) CoarsestStep(u Unit) *big.Rat {
 	c := b.In(u)
 	if c.Low == nil || c.High == nil || c.Low.Cmp(c.High) >= 0 {
@@ -94,8 +95,8 @@ func (b Band) CoarsestStep(u Unit) *big.Rat {
 	return StepWithin(c.Width())
 }
 
-// StepWithin returns the coarsest of the steps 1, 2, 5, 10 … that is no more
-// than most, nil where most is not above zero.
+// StepWithin returns the coarsest step of 1, 2, 5, 10 … that is at most most,
+// nil unless most is above zero.
 func StepWithin(most *big.Rat) *big.Rat {
 	if most.Sign() <= 0 {
 		return nil
@@ -116,8 +117,8 @@ func StepWithin(most *big.Rat) *big.Rat {
 	return best
 }
 
-// Width returns how wide the band is in its unit: a maximum counts from zero;
-// nil for a minimum and for a bare value, which have no width.
+// Width returns the width of the band in its unit; that of a maximum counts
+// from zero. It is nil for a minimum and a bare value.
 func (b Band) Width() *big.Rat {
 	switch {
 	case b.High == nil:
@@ -128,8 +129,8 @@ func (b Band) Width() *big.Rat {
 	return new(big.Rat).Sub(b.High, b.Low)
 }
 
-// Target returns what one would aim for in the band: its nominal, else its
-// middle; nil for a band that is open to one side.
+// Target returns the value to aim for: the nominal, else the middle; nil for a
+// one-sided band.
 func (b Band) Target() *big.Rat {
 	if b.Nominal != nil {
 		return b.Nominal.Value
@@ -140,9 +141,8 @@ func (b Band) Target() *big.Rat {
 	return times(new(big.Rat).Add(b.Low, b.High), big.NewRat(1, 2))
 }
 
-// WithTolerance returns the limits of a bare value with a tolerance to both sides,
-// 1/20 for 5 %. Its Written stays that of the bare value. All other bands are
-// returned as they are.
+// WithTolerance returns a bare value with a symmetric tolerance, 1/20 for 5 %.
+// Written stays that of the bare value. Any other band is returned unchanged.
 func (b Band) WithTolerance(tolerance *big.Rat) Band {
 	if b.Form != Bare || b.Nominal == nil {
 		return b

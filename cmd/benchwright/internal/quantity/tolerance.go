@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// Why a tolerance has no limits here.
+// The reasons for which a tolerance gives no limits.
 var (
 	ErrToleranceForm  = errors.New("not a size with a tolerance such as `25 k6` or `52 H7`")
 	ErrToleranceSize  = errors.New("the size is not above 0 and up to 250 mm")
@@ -16,20 +16,20 @@ var (
 	ErrToleranceRow   = errors.New("the row is from memory, and no formula checks it")
 )
 
-// A Tolerance is a size with an ISO 286 tolerance: 52 H7 of a hole, 25 k6 of a
-// shaft. Rolling bearings have tolerances of their own and are no 52 H7.
+// A Tolerance is a size with an ISO 286 tolerance: 52 H7 for a hole, 25 k6 for
+// a shaft. Tolerances of rolling bearings are a different system.
 type Tolerance struct {
 	Size   *big.Rat // mm
-	Letter string   // the deviation: capitals for a hole, small letters for a shaft
-	Grade  int      // IT grade, 7 of H7
+	Letter string   // fundamental deviation: capitals for a hole, small letters for a shaft
+	Grade  int      // IT grade: 7 for H7
 }
 
-// Hole reports whether the tolerance is one of a hole.
+// Hole reports whether the tolerance is that of a hole.
 func (t Tolerance) Hole() bool { return t.Letter == strings.ToUpper(t.Letter) }
 
-// ParseTolerance reads a size with its tolerance, "25 k6", "⌀52H7", "25 mm k6",
-// "6,5 h9" with a decimal comma. The size is in mm.
-func ParseTolerance(text string, mark Mark) (Tolerance, error) {
+// ParseTolerance parses a size with its tolerance, "25 k6", "⌀52H7", "25 mm
+// k6", or "6,5 h9" with a decimal comma. The size is in mm.
+func ParseTolerance(text string, mark DecimalMark) (Tolerance, error) {
 	text = strings.TrimLeft(text, "⌀∅Øø"+blanks)
 	zone := strings.TrimLeft(text, "0123456789.,")
 	n, problem := ParseNumber(text[:len(text)-len(zone)], mark)
@@ -41,8 +41,8 @@ func ParseTolerance(text string, mark Mark) (Tolerance, error) {
 	return Tolerance{n.Value, letter, grade}, nil
 }
 
-// ParseFit reads a fit, "50 H7/p6": one size, the hole first.
-func ParseFit(text string, mark Mark) (hole, shaft Tolerance, err error) {
+// ParseFit parses a fit, "50 H7/p6": one size, the hole first.
+func ParseFit(text string, mark DecimalMark) (hole, shaft Tolerance, err error) {
 	first, second, _ := strings.Cut(text, "/")
 	if hole, err = ParseTolerance(first, mark); err != nil {
 		return Tolerance{}, Tolerance{}, err
@@ -55,7 +55,7 @@ func ParseFit(text string, mark Mark) (hole, shaft Tolerance, err error) {
 	return hole, shaft, nil
 }
 
-// parseZone reads "k6" and "JS7".
+// parseZone parses "k6" or "JS7".
 func parseZone(text string) (letter string, grade int, ok bool) {
 	text = strings.Trim(text, blanks)
 	letter = strings.TrimRight(text, "0123456789")
@@ -69,11 +69,11 @@ func parseZone(text string) (letter string, grade int, ok bool) {
 	return letter, grade, len(letter) == 1 && strings.ContainsAny(strings.ToLower(letter), "abcdefghijklmnopqrstuvwxyz")
 }
 
-// Deviations returns the lower and the upper deviation from the size, in µm,
-// after the tables of ISO 286-1 and 286-2 up to 250 mm. A size on a boundary
-// belongs to the lower range. Letters that the tables here leave out, and
-// grades below 5 and above 12, are errors: never a guess. JS and js are exact,
-// half the grade to each side, where some tables print 12.5 as 12.
+// Deviations returns the lower and upper deviation from the size, in µm, from
+// the tables of ISO 286-1 and 286-2 up to 250 mm. A size on a boundary belongs
+// to the lower range. Letters that are not in these tables, and grades other
+// than 5 to 12, are errors, never guesses. JS and js are exactly half the
+// grade to each side, where some tables print 12.5 as 12.
 func (t Tolerance) Deviations() (lower, upper *big.Rat, err error) {
 	if t.Size == nil || t.Size.Sign() <= 0 || t.Size.Cmp(big.NewRat(250, 1)) > 0 {
 		return nil, nil, ErrToleranceSize
@@ -98,16 +98,17 @@ func (t Tolerance) Deviations() (lower, upper *big.Rat, err error) {
 	return new(big.Rat).Sub(edge, w), edge, nil
 }
 
-// Checked reports whether a formula of the standard checks the tolerance's rows,
-// as the tests here do: not for sizes up to 3 mm, which the tables round
-// otherwise, nor for j, which has none. What is not checked is on no card.
+// Checked reports whether the tests check the tolerance's rows by a formula of
+// the standard. They cannot for sizes up to 3 mm, which the standard rounds
+// differently, nor for j, which has no formula. Unchecked tolerances are not
+// printed on cards.
 func (t Tolerance) Checked() bool {
 	return t.Size != nil && t.Size.Cmp(big.NewRat(3, 1)) > 0 && t.Letter != "j"
 }
 
-// Limits returns the limits of the size, in mm, to the µm of the tables. Rows
-// that are not checked are errors.
-func (t Tolerance) Limits(mark Mark) (Band, error) {
+// Limits returns the limits of size in mm, exact to the µm of the tables.
+// Unchecked rows are errors.
+func (t Tolerance) Limits(mark DecimalMark) (Band, error) {
 	lower, upper, err := t.Deviations()
 	if err != nil {
 		return Band{}, err
@@ -129,8 +130,8 @@ func (t Tolerance) Limits(mark Mark) (Band, error) {
 	return Band{Form: Range, Low: low.Value, High: high.Value, Unit: mm, Numbers: []Number{low, high}}, nil
 }
 
-// fundamental returns the deviation nearest to the size and whether it is the
-// lower one.
+// fundamental returns the fundamental deviation in µm, and whether it is the
+// lower one; ok is false if the tables here lack it.
 func (t Tolerance) fundamental() (d int64, low, ok bool) {
 	letter := strings.ToLower(t.Letter)
 	i := fineRange(t.Size)
@@ -157,8 +158,9 @@ func (t Tolerance) fundamental() (d int64, low, ok bool) {
 		}
 		return shaft, true, true
 	}
-	// A hole mirrors its shaft; from K on, in the finer grades, it is shifted so
-	// that H7/p6 and P7/h6 fit alike (ISO 286-1, the Δ of its table of holes).
+	// A hole mirrors its shaft. In the finer grades, holes from K on are
+	// shifted by Δ so that H7/p6 and P7/h6 fit alike (ISO 286-1, table of
+	// holes).
 	switch letter {
 	case "d", "e", "f", "g", "h":
 		return -shaft, true, true
@@ -195,8 +197,8 @@ func gradeWidth(size *big.Rat, grade int) (int64, bool) {
 	return grades[grade-4][mainRange(size)], true
 }
 
-// mainRange and fineRange return the range of a size: above the edge before it,
-// up to and including its own.
+// mainRange and fineRange return the index of a size's range. A range includes
+// its upper edge but not its lower one.
 func mainRange(size *big.Rat) int { return rangeOf(size, mainEdges[:]) }
 func fineRange(size *big.Rat) int { return rangeOf(size, fineEdges[:]) }
 
@@ -208,15 +210,15 @@ func rangeOf(size *big.Rat, edges []int64) int {
 	return i
 }
 
-// The upper edges of the ranges, mm, ISO 286-1.
+// The upper edges of the size ranges in mm, ISO 286-1.
 var (
 	mainEdges = [10]int64{3, 6, 10, 18, 30, 50, 80, 120, 180, 250}
 	fineEdges = [16]int64{3, 6, 10, 18, 30, 50, 65, 80, 100, 120, 140, 160, 180, 200, 225, 250}
 )
 
-// grades holds IT4 to IT12 in µm by the main ranges: ISO 286-1, table of
-// standard tolerance grades, from memory and checked by its formula. IT4 serves
-// only the shift of holes of grade 5.
+// grades holds IT4 to IT12 in µm by main range: ISO 286-1, table of standard
+// tolerance grades, from memory and checked by its formula. IT4 serves only
+// for the shift Δ of holes of grade 5.
 var grades = [9][10]int64{
 	{3, 4, 4, 5, 6, 7, 8, 10, 12, 14},
 	{4, 5, 6, 8, 9, 11, 13, 15, 18, 20},
@@ -229,9 +231,9 @@ var grades = [9][10]int64{
 	{100, 120, 150, 180, 210, 250, 300, 350, 400, 460},
 }
 
-// shaftDeviations holds the fundamental deviations of shafts in µm by the main
-// ranges: the upper of d to h, the lower of j (grades 5 and 6), k (grades to 7)
-// to p. ISO 286-1, from memory.
+// shaftDeviations holds the fundamental deviations of shafts in µm by main
+// range: the upper one of d to h, the lower one of j (grades 5 and 6), k
+// (grades up to 7) to p. ISO 286-1, from memory.
 var shaftDeviations = map[string][10]int64{
 	"d": {-20, -30, -40, -50, -65, -80, -100, -120, -145, -170},
 	"e": {-14, -20, -25, -32, -40, -50, -60, -72, -85, -100},
@@ -245,8 +247,8 @@ var shaftDeviations = map[string][10]int64{
 	"p": {6, 12, 15, 18, 22, 26, 32, 37, 43, 50},
 }
 
-// pressDeviations holds the lower deviations of r and s in µm, by the fine
-// ranges. ISO 286-1, from memory.
+// pressDeviations holds the lower deviations of r and s in µm by fine range.
+// ISO 286-1, from memory.
 var pressDeviations = map[string][16]int64{
 	"r": {10, 15, 19, 23, 28, 34, 41, 43, 51, 54, 63, 65, 68, 77, 80, 84},
 	"s": {14, 19, 23, 28, 35, 43, 53, 59, 71, 79, 92, 100, 108, 122, 130, 140},

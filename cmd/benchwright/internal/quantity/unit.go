@@ -8,10 +8,10 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 )
 
-// The definitions from which every factor is made: the international inch and
+// The definitions behind every conversion factor: the international inch and
 // pound (1959), standard gravity (3rd CGPM, 1901), the US gallon of 231 cubic
-// inches, the imperial gallon (Weights and Measures Act 1985), the conventional
-// density of mercury.
+// inches, the imperial gallon (Weights and Measures Act 1985), the
+// conventional density of mercury.
 var (
 	inch      = ratio("25.4")                              // mm
 	pound     = ratio("0.45359237")                        // kg
@@ -24,9 +24,9 @@ var (
 	ounce      = times(pound, ratio("1/16"))   // kg
 	poundForce = times(pound, gravity)         // N
 	ounceForce = times(ounce, gravity)         // N
-	inchMetres = times(inch, ratio("1/1000"))  // m
-	inchSquare = times(inchMetres, inchMetres) // m²
-	fahrenheit = ratio("5/9")                  // °C, of a difference
+	inchMeters = times(inch, ratio("1/1000"))  // m
+	squareInch = times(inchMeters, inchMeters) // m²
+	fahrenheit = ratio("5/9")                  // °C, for a temperature difference
 	thousand   = ratio("1000")
 )
 
@@ -48,8 +48,8 @@ func times(factors ...*big.Rat) *big.Rat {
 
 func per(a, b *big.Rat) *big.Rat { return new(big.Rat).Quo(a, b) }
 
-// An entry is a unit and how the trade spells it. In a spelling a middle dot
-// stands for any joiner: a dot, a hyphen, a blank.
+// An entry is a unit and its spellings. A middle dot in a spelling stands for
+// any joiner: a dot, a hyphen or a blank.
 type entry struct {
 	Unit
 	spellings []string
@@ -90,22 +90,22 @@ var entries = sync.OnceValue(func() []entry {
 	pounds := []string{"lbf", "lb", "lbs", "pound", "pounds", "pound·force"}
 	add(Torque, "N·m", one, pairs([]string{"N", "newton", "Newton"}, []string{"m", "metre", "metres", "meter", "meters"}, false)...)
 	add(Torque, "lbf·ft", times(poundForce, foot, ratio("1/1000")), pairs(pounds, []string{"ft", "foot", "feet"}, true)...)
-	add(Torque, "lbf·in", times(poundForce, inchMetres), pairs(pounds, []string{"in", "inch", "inches"}, true)...)
+	add(Torque, "lbf·in", times(poundForce, inchMeters), pairs(pounds, []string{"in", "inch", "inches"}, true)...)
 	add(Torque, "kgf·m", gravity, pairs([]string{"kgf", "kg", "kp"}, []string{"m"}, true)...)
 	add(Torque, "kgf·cm", times(gravity, ratio("1/100")), pairs([]string{"kgf", "kg", "kp"}, []string{"cm"}, true)...)
-	add(Torque, "ozf·in", times(ounceForce, inchMetres), pairs([]string{"ozf", "oz", "ounce", "ounces"}, []string{"in", "inch", "inches"}, true)...)
+	add(Torque, "ozf·in", times(ounceForce, inchMeters), pairs([]string{"ozf", "oz", "ounce", "ounces"}, []string{"in", "inch", "inches"}, true)...)
 	add(Torque, "N·cm", ratio("1/100"), "Ncm", "cN·m", "cNm")
 	add(Torque, "kN·m", thousand, "kNm")
 
 	add(Pressure, "kPa", thousand, "kilopascal", "kilopascals", "KPa")
-	add(Pressure, "psi", per(poundForce, inchSquare), "lbf/in²", "lb/in²", "lbf/in2", "lb/in2", "lbf/sq·in", "PSI")
+	add(Pressure, "psi", per(poundForce, squareInch), "lbf/in²", "lb/in²", "lbf/in2", "lb/in2", "lbf/sq·in", "PSI")
 	add(Pressure, "bar", ratio("100000"), "bars", "BAR")
 	add(Pressure, "MPa", ratio("1000000"), "megapascal", "N/mm²", "N/mm2")
 	add(Pressure, "GPa", ratio("1000000000"), "gigapascal", "kN/mm²", "kN/mm2")
 	add(Pressure, "mbar", ratio("100"), "millibar", "millibars", "hPa")
 	add(Pressure, "Pa", one, "pascal", "pascals")
 	add(Pressure, "kgf/cm²", times(gravity, ratio("10000")), "kgf/cm2", "kg/cm²", "kg/cm2", "kp/cm²", "kp/cm2")
-	add(Pressure, "inHg (conventional)", times(mercury, gravity, inchMetres), "in·Hg·(conventional)", "conventional·inHg", "inHg·conventional")
+	add(Pressure, "inHg (conventional)", times(mercury, gravity, inchMeters), "in·Hg·(conventional)", "conventional·inHg", "inHg·conventional")
 	add(Pressure, "mmHg", times(mercury, gravity, ratio("1/1000")), "mm·Hg")
 
 	add(Volume, "L", thousand, "l", "litre", "litres", "liter", "liters")
@@ -114,7 +114,7 @@ var entries = sync.OnceValue(func() []entry {
 		symbol string
 		names  []string
 		gallon *big.Rat
-		fluid  *big.Rat // ounces to the gallon
+		fluid  *big.Rat // fluid ounces to the gallon
 	}{
 		{"US", []string{"US", "U·S", "US·liquid", "US·liq", "American"}, gallonUS, ratio("1/128")},
 		{"imp", []string{"imp", "Imp", "imperial", "Imperial", "UK"}, gallonImp, ratio("1/160")},
@@ -148,8 +148,8 @@ var entries = sync.OnceValue(func() []entry {
 	return out
 })
 
-// measures holds the names of the liquid measures that differ between the US
-// and the imperial system.
+// measures holds the spellings of the liquid measures that differ between the
+// US and imperial systems.
 var measures = map[string][]string{
 	"gallon":      {"gal", "gals", "gallon", "gallons"},
 	"quart":       {"qt", "qts", "quart", "quarts"},
@@ -157,9 +157,9 @@ var measures = map[string][]string{
 	"fluid ounce": {"fl·oz", "floz", "fluid·ounce", "fluid·ounces"},
 }
 
-// pairs returns every first joined to every second, with a joiner and without
-// one where both are short, and the other way round too where that is usual.
-func pairs(firsts, seconds []string, either bool) []string {
+// pairs joins every first to every second with a joiner, and without one if
+// both are short; with bothOrders also the other way round.
+func pairs(firsts, seconds []string, bothOrders bool) []string {
 	var out []string
 	join := func(a, b string) {
 		out = append(out, a+"·"+b)
@@ -170,7 +170,7 @@ func pairs(firsts, seconds []string, either bool) []string {
 	for _, a := range firsts {
 		for _, b := range seconds {
 			join(a, b)
-			if either {
+			if bothOrders {
 				join(b, a)
 			}
 		}
@@ -178,19 +178,19 @@ func pairs(firsts, seconds []string, either bool) []string {
 	return out
 }
 
-// A lexicon finds units by their spelling.
+// A lexicon finds units by spelling.
 type lexicon struct {
 	units     map[string]Unit   // by key
-	folded    map[string]Unit   // by key in small letters, where size means nothing
-	varieties map[string]string // key of a bare measure → its fix
-	keys      []string          // of units, in the order of entries, for the nearest one
+	folded    map[string]Unit   // by lower-case key, for spellings in which case means nothing
+	varieties map[string]string // key of a measure without system, such as pint → fix
+	keys      []string          // keys of units in the order of entries, for nearest
 }
 
-var words = sync.OnceValue(func() lexicon {
+var lexiconOf = sync.OnceValue(func() lexicon {
 	l := lexicon{map[string]Unit{}, map[string]Unit{}, map[string]string{}, nil}
 	for _, e := range entries() {
 		if e.Dimension == TemperatureDifference && e.Symbol != "K" {
-			continue // ° read as temperatures; Difference makes these
+			continue // a ° is read as a temperature; Difference gives these units
 		}
 		for _, s := range e.spellings {
 			k := key(s)
@@ -212,9 +212,9 @@ var words = sync.OnceValue(func() lexicon {
 	return l
 })
 
-// key brings a spelling to the form in which it is looked up: one middle dot
-// for every run of joiners, none at the ends, one code point for each sign
-// that has several.
+// key normalizes a spelling for lookup: one middle dot for each run of
+// joiners, none at the ends, and one code point for each sign that has
+// several.
 func key(s string) string {
 	var b strings.Builder
 	joined := false
@@ -241,13 +241,14 @@ func key(s string) string {
 	return b.String()
 }
 
-// UnitOf returns the unit that the trade spells so: "Nm", "ft-lb", "US qt". It
-// knows no unit by the bare name of one that has varieties, such as "pint".
+// UnitOf returns the unit with a spelling: "Nm", "ft-lb", "US qt". A measure
+// that differs between the US and imperial systems, such as "pint", is no unit
+// by its bare name.
 func UnitOf(spelling string) (Unit, bool) {
 	if len(spelling) > maxText {
 		return Unit{}, false
 	}
-	l, k := words(), key(spelling)
+	l, k := lexiconOf(), key(spelling)
 	if u, ok := l.units[k]; ok {
 		return u, true
 	}
@@ -255,8 +256,8 @@ func UnitOf(spelling string) (Unit, bool) {
 	return u, ok
 }
 
-// MustUnit is UnitOf for a spelling that the program itself has: it panics on
-// one that is no unit. It is no way to read what somebody wrote.
+// MustUnit is UnitOf for spellings in the program's own code; it panics on an
+// unknown one.
 func MustUnit(spelling string) Unit {
 	u, ok := UnitOf(spelling)
 	if !ok {
@@ -276,10 +277,10 @@ func Units(d Dimension) []Unit {
 	return out
 }
 
-// nearest returns the symbol of the unit of a dimension whose spelling is
-// nearest, or "".
+// nearest returns the symbol of the unit of a dimension with the spelling
+// nearest to spelling, "" if none is near.
 func nearest(spelling string, d Dimension) string {
-	l := words()
+	l := lexiconOf()
 	var keys []string
 	for _, k := range l.keys {
 		if d == None || l.units[k].Dimension == d {
@@ -289,9 +290,9 @@ func nearest(spelling string, d Dimension) string {
 	return l.units[diag.Nearest(key(spelling), keys)].Symbol
 }
 
-// Difference returns the unit of a difference between two values: of a
-// temperature that of a temperature difference (5 °F are 25/9 °C), of all
-// others the unit itself.
+// Difference returns the unit of the difference of two values: for a
+// temperature a unit of temperature difference (5 °F are 25/9 °C), else the
+// unit itself.
 func (u Unit) Difference() Unit {
 	if u.Dimension != Temperature {
 		return u
@@ -304,8 +305,7 @@ func (u Unit) Difference() Unit {
 	return u
 }
 
-// Convert returns x of one unit in another, exactly, or nil when they measure
-// different things.
+// Convert returns x converted exactly, nil if the dimensions differ.
 func Convert(x *big.Rat, from, to Unit) *big.Rat {
 	if from.Dimension != to.Dimension || from.factor == nil || to.factor == nil {
 		return nil
@@ -320,13 +320,13 @@ func Convert(x *big.Rat, from, to Unit) *big.Rat {
 	return y.Quo(y, to.factor)
 }
 
-// In returns v in another unit, exactly, its digits no longer as typed. A unit
-// of another dimension gives a Value without a number.
+// In returns v in another unit, exactly, as a computed value. A unit of
+// another dimension gives a Value whose number is nil.
 func (v Value) In(u Unit) Value {
 	return Value{Number{Value: Convert(v.Value, v.Unit, u)}, u}
 }
 
-// In returns the band in another unit, exactly, as a computed one. A unit of
+// In returns the band in another unit, exactly, as a computed band. A unit of
 // another dimension gives the zero Band, which has no limits.
 func (b Band) In(u Unit) Band {
 	if b.Unit.Dimension != u.Dimension || b.Unit.factor == nil || u.factor == nil {

@@ -100,7 +100,7 @@ func TestPrintedReadsAgain(t *testing.T) {
 		s := Scale{Unit: mm, Step: ratio([]string{"1", "1/2", "1/10", "1/20", "1/1000", "1/64", "1/32", "5", "1/3"}[r.IntN(9)])}
 		s.Fractions = r.IntN(3) == 0
 		x := times(s.Step, big.NewRat(r.Int64N(4000)-2000, 1))
-		for _, mark := range []Mark{Point, Comma} {
+		for _, mark := range []DecimalMark{Point, Comma} {
 			text := s.Print(x, mark)
 			v, p := ParseValue(text, mark)
 			if p != nil || v.Value.Cmp(x) != 0 || v.Unit != mm {
@@ -129,7 +129,7 @@ func TestAlsoRoundsToNearest(t *testing.T) {
 		write := func(a, b int64) Band {
 			return band(t, nearest(exact.Low, a)+" to "+nearest(exact.High, b)+" "+p[1])
 		}
-		if got := Also(first, write(0, 0)); got == Disagrees {
+		if got := CompareAlso(first, write(0, 0)); got == Disagrees {
 			t.Fatalf("%s with %s: disagrees", first.Written, write(0, 0).Written)
 		}
 		for _, off := range [][2]int64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
@@ -141,7 +141,7 @@ func TestAlsoRoundsToNearest(t *testing.T) {
 			if half(second.Low, exact.Low) && half(second.High, exact.High) {
 				continue
 			}
-			if got := Also(first, second); got != Disagrees {
+			if got := CompareAlso(first, second); got != Disagrees {
 				t.Fatalf("%s with %s: verdict %d", first.Written, second.Written, got)
 			}
 		}

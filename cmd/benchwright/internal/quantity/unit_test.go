@@ -279,7 +279,7 @@ func TestSpellingsAreOfOneUnit(t *testing.T) {
 			}
 		}
 	}
-	for k, u := range words().folded {
+	for k, u := range lexiconOf().folded {
 		for other, v := range of {
 			if strings.ToLower(other) == k && v != u {
 				t.Errorf("%q in small letters is %s and %s", other, u.Symbol, v.Symbol)

@@ -15,27 +15,27 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// Read returns the shop that a shop.yaml describes. A nil tree gives nil.
+// Read converts a shop.yaml. A nil tree gives nil.
 func Read(t *syntax.Tree, msgs *diag.List) *Shop {
 	if t == nil {
 		return nil
 	}
-	return FromNode(t.Root, &value.Reader{Msgs: msgs, Refused: t.Refused})
+	return FromNode(t.Root, &value.Reader{Msgs: msgs, SchemaRefused: t.Refused})
 }
 
-// FromNode returns the shop that a mapping describes, as a procedure that
-// stands alone carries it. Whatever of it cannot be read is left out, and
-// reported. The shop says itself which decimal mark it has. A nil node gives nil.
+// FromNode converts a mapping that describes a shop, as in a procedure that
+// has no shop.yaml. It reports unreadable parts and leaves them out, and sets
+// the reader's decimal mark to the shop's. A nil node gives nil.
 func FromNode(n *syntax.Node, read *value.Reader) *Shop {
 	if n == nil {
 		return nil
 	}
 	s := &Shop{Decimal: quantity.Point, Language: "en", Paper: "A4", File: n.File, Root: n}
-	if value.Word(read, n.Get("decimal"), "point", "comma") == "comma" {
+	if value.OneOf(read, n.Get("decimal"), "point", "comma") == "comma" {
 		s.Decimal = quantity.Comma
 	}
 	read.Mark = s.Decimal
-	r := reader{Reader: read, shop: s, first: map[string]syntax.Field{}}
+	r := reader{Reader: read, shop: s, firstByID: map[string]syntax.Field{}}
 	s.Name = r.Text(n.Get("shop"))
 	if text := r.Text(n.Get("language")); text != "" {
 		s.Language = text
@@ -44,11 +44,11 @@ func FromNode(n *syntax.Node, read *value.Reader) *Shop {
 		s.Paper = text
 	}
 	s.Distance = r.distance(n.Get("reading-distance"))
-	s.TorqueTolerance = r.Share(n.Get("torque-tolerance"))
-	s.AvoidFirst = value.Word(r.Reader, n.Get("callout-order"), "hazard-first", "avoid-first") == "avoid-first"
-	rule := r.Keys(n.Get("gauge-rule"))
+	s.TorqueTolerance = r.Percentage(n.Get("torque-tolerance"))
+	s.AvoidFirst = value.OneOf(r.Reader, n.Get("callout-order"), "hazard-first", "avoid-first") == "avoid-first"
+	rule := r.Mapping(n.Get("gauge-rule"))
 	s.MarksWarn, s.MarksError = r.Number(rule.Get("warn")), r.Number(rule.Get("error"))
-	s.UncertaintyTo, s.GuardBand = r.Number(rule.Get("uncertainty-ratio")), r.guard(rule.Get("guard-band"))
+	s.UncertaintyRatio, s.GuardBand = r.Number(rule.Get("uncertainty-ratio")), r.guardBand(rule.Get("guard-band"))
 	s.LiftLimit, s.Atmosphere = r.liftLimit(n.Get("lift-limit")), r.atmosphere(n.Get("atmosphere"))
 	for _, f := range r.Fields(n.Get("hazard-rules")) {
 		if r.hazard(f.Key, r.Key(f)) {
@@ -59,7 +59,7 @@ func FromNode(n *syntax.Node, read *value.Reader) *Shop {
 		}
 	}
 	for _, f := range r.Fields(n.Get("tools")) {
-		s.Tools = append(s.Tools, &Tool{r.item(f), r.Value(f.Value.Get("across-flats"), quantity.Length), r.Above(f.Value.Get("ram"), quantity.Length, "a ram is", "write its diameter, such as `60 mm`")})
+		s.Tools = append(s.Tools, &Tool{r.item(f), r.Value(f.Value.Get("across-flats"), quantity.Length), r.Positive(f.Value.Get("ram"), quantity.Length, "a ram is", "write its diameter, such as `60 mm`")})
 	}
 	for _, f := range r.Fields(n.Get("wrenches")) {
 		s.Wrenches = append(s.Wrenches, r.wrench(f))
@@ -70,12 +70,12 @@ func FromNode(n *syntax.Node, read *value.Reader) *Shop {
 	for _, f := range r.Fields(n.Get("stock")) {
 		s.Stock = append(s.Stock, r.stock(f))
 	}
-	r.successors()
+	r.checkReplacements()
 	return s
 }
 
-// distance reads how far from a card its reader stands, in micrometres: from the
-// hand to across the bench. 0 is the usual distance of its paper.
+// distance reads the reading distance of a card in micrometers: from hand to
+// across the bench. 0 is the usual distance for the paper.
 func (r reader) distance(n *syntax.Node) int {
 	v := r.Value(n, quantity.Length)
 	if v == nil {
@@ -89,30 +89,30 @@ func (r reader) distance(n *syntax.Node) int {
 	return int(new(big.Int).Quo(micro.Num(), micro.Denom()).Int64())
 }
 
-// A reader reads one shop.
 type reader struct {
 	*value.Reader
-	shop  *Shop
-	first map[string]syntax.Field // the fields of tools, wrenches and gauges by id in small letters
+	shop      *Shop
+	firstByID map[string]syntax.Field // fields of tools, wrenches and gauges, by lower-case id
 }
 
-// thing returns a reader for what may be bad alone.
-func (r reader) thing() reader { return reader{r.Thing(), r.shop, r.first} }
+// forPart returns a reader for a part that is marked as bad on its own.
+func (r reader) forPart() reader { return reader{r.ForPart(), r.shop, r.firstByID} }
 
-// item reads what every tool, wrench and gauge has. They share one name space.
+// item reads what tools, wrenches and gauges have in common. They share one
+// name space.
 func (r reader) item(f syntax.Field) Item {
 	n := f.Value
-	r.Keys(n)
+	r.Mapping(n)
 	i := Item{
-		ID: f.Key, Name: r.Name(f, "name"), Number: r.Text(n.Get("number")), Place: r.Text(n.Get("place")),
-		Old: r.Text(n.Get("old-number")), Replaced: r.Text(n.Get("replaced-by")), At: r.Key(f), Node: n,
+		ID: f.Key, Name: r.Name(f, "name"), Number: r.Text(n.Get("number")), Location: r.Text(n.Get("place")),
+		OldNumber: r.Text(n.Get("old-number")), ReplacedBy: r.Text(n.Get("replaced-by")), At: r.Key(f), Node: n,
 	}
 	lower := strings.ToLower(f.Key)
-	if other, twice := r.first[lower]; r.ID(f.Key, i.At) && twice {
+	if other, twice := r.firstByID[lower]; r.ID(f.Key, i.At) && twice {
 		d := r.Msgs.Report("id-twice", i.At, "give each its own id", "two tools, wrenches or gauges are called `%s`", f.Key)
 		d.Related = append(d.Related, diag.Related{At: r.Key(other), Message: "the other one"})
 	}
-	r.first[lower] = f
+	r.firstByID[lower] = f
 	for _, h := range r.List(n.Get("hazards")) {
 		if r.hazard(r.Text(h), h.Place()) {
 			i.Hazards = append(i.Hazards, r.Text(h))
@@ -121,8 +121,8 @@ func (r reader) item(f syntax.Field) Item {
 	return i
 }
 
-// successors checks that each tool that is replaced names one in use.
-func (r reader) successors() {
+// checkReplacements checks that each replaced tool leads to one in use.
+func (r reader) checkReplacements() {
 	var items []*Item
 	for _, t := range r.shop.Tools {
 		items = append(items, &t.Item)
@@ -135,61 +135,61 @@ func (r reader) successors() {
 	}
 	replaced := map[string]string{}
 	for _, i := range items {
-		replaced[i.ID] = i.Replaced
+		replaced[i.ID] = i.ReplacedBy
 	}
-	round := map[string]bool{} // in a circle that has been reported
+	inCycle := map[string]bool{} // ids of a cycle that has been reported
 	for _, i := range items {
 		by := i.Node.Get("replaced-by")
-		if i.Replaced == "" || round[i.ID] || !r.Known("tool-unknown", "tool", by, r.shop.IDs(), "tools") {
+		if i.ReplacedBy == "" || inCycle[i.ID] || !r.KnownName("tool-unknown", "tool", by, r.shop.IDs(), "tools") {
 			continue
 		}
 		way := []string{i.ID}
-		for next := i.Replaced; next != "" && !slices.Contains(way, next); next = replaced[next] {
+		for next := i.ReplacedBy; next != "" && !slices.Contains(way, next); next = replaced[next] {
 			way = append(way, next)
 		}
-		next := replaced[i.Replaced]
+		next := replaced[i.ReplacedBy]
 		switch last := way[len(way)-1]; {
-		case i.Replaced == i.ID:
+		case i.ReplacedBy == i.ID:
 			r.Msgs.Report("tool-circle", by.Place(), "name the one that takes its place, or leave `replaced-by` out", "`%s` cannot take its own place", i.ID)
 		case replaced[last] == i.ID:
 			for _, id := range way {
-				round[id] = true
+				inCycle[id] = true
 			}
 			r.Msgs.Report("tool-circle", by.Place(), "leave `replaced-by` out of the one in use", "`%s` take each other's place", strings.Join(way, "`, `"))
-		case next != "" && next != i.Replaced:
-			r.Msgs.Report("tool-superseded", by.Place(), "write `"+last+"`", "`%s` is itself replaced, by `%s`", i.Replaced, next)
+		case next != "" && next != i.ReplacedBy:
+			r.Msgs.Report("tool-superseded", by.Place(), "write `"+last+"`", "`%s` is itself replaced, by `%s`", i.ReplacedBy, next)
 		}
 	}
 }
 
 func (r reader) wrench(f syntax.Field) *Wrench {
 	n := f.Value
-	w := &Wrench{Item: r.item(f), Accuracy: r.Share(n.Get("accuracy")), Length: r.Value(n.Get("length"), quantity.Length),
-		Marked: r.Text(n.Get("marked")), Due: r.due(n.Get("due"))}
+	w := &Wrench{Item: r.item(f), Accuracy: r.Percentage(n.Get("accuracy")), Length: r.Value(n.Get("length"), quantity.Length),
+		EngravedUnit: r.Text(n.Get("marked")), Due: r.dueDate(n.Get("due"))}
 	if w.Accuracy != nil && w.Accuracy.Cmp(big.NewRat(1, 1)) >= 0 {
 		r.Msgs.Report("quantity-malformed", n.Get("accuracy").Place(), "write it as its calibration record has it, as in `4 %`", "an accuracy is below 100 %%")
 		w.Accuracy = nil
 	}
 	w.Bad = r.scale(&w.Scale, n, "marks", quantity.Torque)
-	r.marked(n, w.Scale)
+	r.checkEngravedUnit(n, w.Scale)
 	return w
 }
 
 func (r reader) gauge(f syntax.Field) *Gauge {
 	n := f.Value
-	g := &Gauge{Item: r.item(f), Marked: r.Text(n.Get("marked")), Due: r.due(n.Get("due"))}
-	g.Infrared = r.Yes(n.Get("infrared"))
+	g := &Gauge{Item: r.item(f), EngravedUnit: r.Text(n.Get("marked")), Due: r.dueDate(n.Get("due"))}
+	g.Infrared = r.Switch(n.Get("infrared"))
 	g.ZeroAnywhere = r.Text(n.Get("zero")) != ""
-	if g.Bad = r.scale(&g.Scale, n, "resolution", quantity.None); !g.Bad.Is() {
+	if g.Bad = r.scale(&g.Scale, n, "resolution", quantity.None); !g.Bad.IsSet() {
 		g.Uncertainty = r.uncertainty(n.Get("uncertainty"), g.Scale.Unit.Difference().Dimension)
 	}
-	r.marked(n, g.Scale)
+	r.checkEngravedUnit(n, g.Scale)
 	return g
 }
 
 // atmosphere reads the air pressure of the shop. Between the highest towns and
-// the heaviest weather it lies between 50 and 110 kPa (common practice); what
-// does not is in another unit, or counts from the air itself.
+// the highest pressure at sea level it is from 50 to 110 kPa (common
+// practice); other values are in another unit, or are gauge pressures.
 func (r reader) atmosphere(n *syntax.Node) *quantity.Value {
 	v := r.Value(n, quantity.Pressure)
 	kilo := quantity.MustUnit("kPa")
@@ -200,9 +200,9 @@ func (r reader) atmosphere(n *syntax.Node) *quantity.Value {
 	return nil
 }
 
-// guard reads the share of a gauge's uncertainty by which limits are narrowed.
-// One below zero would widen them.
-func (r reader) guard(n *syntax.Node) *big.Rat {
+// guardBand reads the fraction of a gauge's uncertainty by which limits are
+// narrowed. A negative one would widen them.
+func (r reader) guardBand(n *syntax.Node) *big.Rat {
 	w := r.Number(n)
 	if w == nil || w.Sign() > 0 {
 		return w
@@ -211,9 +211,9 @@ func (r reader) guard(n *syntax.Node) *big.Rat {
 	return nil
 }
 
-// uncertainty reads a gauge's uncertainty: it may be written with its ±.
+// uncertainty reads a gauge's uncertainty, which may have a ±.
 func (r reader) uncertainty(n *syntax.Node, kind quantity.Dimension) *quantity.Value {
-	u := r.Either(n, kind)
+	u := r.Deviation(n, kind)
 	if u == nil || u.Value.Sign() > 0 {
 		return u
 	}
@@ -221,19 +221,18 @@ func (r reader) uncertainty(n *syntax.Node, kind quantity.Dimension) *quantity.V
 	return nil
 }
 
-// dateForm is what the schema asks of a date; what has another form it has
-// reported.
+// dateForm matches a date. The schema reports any other form.
 var dateForm = regexp.MustCompile(`^[0-9]{4}-[0-9]{2}-[0-9]{2}$`)
 
-// IsDate reports whether text is a day of the calendar, "2026-11-25".
+// IsDate reports whether text is an existing date, "2026-11-25".
 func IsDate(text string) bool {
 	_, err := time.Parse(time.DateOnly, text)
 	return err == nil && dateForm.MatchString(text)
 }
 
-// due reads the day on which a calibration falls due, "" for none. The schema
-// knows the form of a date and the longest month.
-func (r reader) due(n *syntax.Node) string {
+// dueDate reads the date at which a calibration expires, "" for none. The
+// schema has checked the form and the month.
+func (r reader) dueDate(n *syntax.Node) string {
 	text := r.Text(n)
 	switch {
 	case text == "" || IsDate(text):
@@ -241,16 +240,16 @@ func (r reader) due(n *syntax.Node) string {
 	case dateForm.MatchString(text) && text[5:7] >= "01" && text[5:7] <= "12" && text[8:] >= "01" && text[8:] <= "31":
 		r.Refuse("value-kind", n.Place(), "look it up in the calibration record", "no calendar has the day `%s`", text)
 	default:
-		r.Wrong("value-kind", n, "write it as year-month-day, such as `2026-10-02`", "`%s` is no date", text)
+		r.RefuseOnce("value-kind", n, "write it as year-month-day, such as `2026-10-02`", "`%s` is no date", text)
 	}
 	return ""
 }
 
-// scale reads a range and the step under key, which have one unit. It returns
-// what it reported where they could not be read.
+// scale reads a scale's range and its step, at key, which share one unit. It
+// returns the proof of an error it reported.
 func (r reader) scale(s *quantity.Scale, n *syntax.Node, key string, kind quantity.Dimension) diag.Reported {
-	r = r.thing()
-	if r.Need(n, key) {
+	r = r.forPart()
+	if r.Require(n, key) {
 		r.marks(s, n, key, kind)
 	}
 	return r.Bad()
@@ -295,8 +294,8 @@ func (r reader) marks(s *quantity.Scale, n *syntax.Node, key string, kind quanti
 	}
 }
 
-// engravable says whether the marks of a scale may be so far apart: parts of one by
-// twos, threes and fives.
+// engravable reports whether step is a plausible interval of engraved marks: a
+// fraction of one whose denominator has only the factors 2, 3 and 5.
 func engravable(step *big.Rat) bool {
 	d := new(big.Int).Set(step.Denom())
 	for _, f := range []int64{2, 3, 5} {
@@ -309,9 +308,10 @@ func engravable(step *big.Rat) bool {
 	return d.Cmp(big.NewInt(1)) == 0
 }
 
-// marked reports an engraved unit that is not that of the scale: every number
-// on the cards would be read on a scale that it is not of.
-func (r reader) marked(n *syntax.Node, s quantity.Scale) {
+// checkEngravedUnit reports an engraved unit that differs from the unit of the
+// scale: the cards would print every number in a unit that the scale does not
+// show.
+func (r reader) checkEngravedUnit(n *syntax.Node, s quantity.Scale) {
 	m := n.Get("marked")
 	if u, ok := quantity.UnitOf(r.Text(m)); ok && u.Dimension == s.Unit.Dimension && u.Symbol != s.Unit.Symbol {
 		r.Msgs.Report("measure-kind", m.Place(), "write the range as the scale is engraved",
@@ -321,15 +321,15 @@ func (r reader) marked(n *syntax.Node, s quantity.Scale) {
 
 func (r reader) stock(f syntax.Field) *Stock {
 	n := f.Value
-	r = r.thing()
-	s := &Stock{ID: f.Key, Name: r.Name(f, "name"), Place: r.Text(n.Get("place")), At: r.Key(f)}
+	r = r.forPart()
+	s := &Stock{ID: f.Key, Name: r.Name(f, "name"), Location: r.Text(n.Get("place")), At: r.Key(f)}
 	r.ID(f.Key, s.At)
-	r.Need(n, "shims")
+	r.Require(n, "shims")
 	for _, i := range r.Sequence(n.Get("shims")) {
 		thick, most := i, 0
 		if i.Kind == syntax.Mapping {
 			thick, most = i.Get("thickness"), r.Count(i.Get("at-most"), 0)
-			r.Need(i, "thickness")
+			r.Require(i, "thickness")
 		}
 		switch v := r.Value(thick, quantity.Length); {
 		case v == nil:
@@ -343,7 +343,7 @@ func (r reader) stock(f syntax.Field) *Stock {
 	return s
 }
 
-// hazard reports an id that the table of hazards does not have.
+// hazard reports an id that is not in the hazard table.
 func (r reader) hazard(id string, at source.Place) bool {
 	if _, ok := hazard.Find(id); ok {
 		return true

@@ -60,21 +60,21 @@ stock:
 		}
 	}
 	check("shop", []any{s.Name, string(s.Decimal), s.Language, s.Paper, s.TorqueTolerance, s.AvoidFirst}, "[Fallow Lane Drive Works . en A6 1/20 true]")
-	check("gauge rule", []any{s.MarksWarn, s.MarksError, s.UncertaintyTo, s.GuardBand}, "[5/1 2/1 4/1 33/40]")
+	check("gauge rule", []any{s.MarksWarn, s.MarksError, s.UncertaintyRatio, s.GuardBand}, "[5/1 2/1 4/1 33/40]")
 	check("limits", []any{s.LiftLimit.Text, s.Atmosphere.Text, s.HazardRules}, "[18 101.3 map[press:Shop rule 12]]")
 	check("ids", s.IDs(), "[lug-socket-4 lug-socket-3 spanner-36 tw-120 tw-90 dial-indicator spring-scale thermometer rule]")
 	socket := s.Find("lug-socket-4").(*Tool)
-	check("socket", []any{socket.Name, socket.Number, socket.Place, socket.Hazards, socket.Old, socket.Replaced}, "[Four-lug socket FL-118 board 2 [bar] FL-101 ]")
-	check("old socket", []any{s.Tools[1].Name, s.Tools[1].Replaced, s.Tools[2].AcrossFlats.Text}, "[Lug socket 3 lug-socket-4 36]")
+	check("socket", []any{socket.Name, socket.Number, socket.Location, socket.Hazards, socket.OldNumber, socket.ReplacedBy}, "[Four-lug socket FL-118 board 2 [bar] FL-101 ]")
+	check("old socket", []any{s.Tools[1].Name, s.Tools[1].ReplacedBy, s.Tools[2].AcrossFlats.Text}, "[Lug socket 3 lug-socket-4 36]")
 	w := s.Find("tw-120").(*Wrench)
-	check("wrench", []any{w.Scale.Low, w.Scale.High, w.Scale.Step, w.Scale.Unit.Symbol, w.Accuracy, w.Length.Text, w.Due, w.Bad.Is()}, "[20/1 120/1 1/1 N·m 1/25 380 2027-03-01 false]")
-	check("marked", []any{s.Wrenches[1].Marked, s.Wrenches[1].Scale.Unit.Symbol, s.Wrenches[1].Scale.Low}, "[ft-lb lbf·ft 10/1]")
+	check("wrench", []any{w.Scale.Low, w.Scale.High, w.Scale.Step, w.Scale.Unit.Symbol, w.Accuracy, w.Length.Text, w.Due, w.Bad.IsSet()}, "[20/1 120/1 1/1 N·m 1/25 380 2027-03-01 false]")
+	check("marked", []any{s.Wrenches[1].EngravedUnit, s.Wrenches[1].Scale.Unit.Symbol, s.Wrenches[1].Scale.Low}, "[ft-lb lbf·ft 10/1]")
 	g := s.Find("dial-indicator").(*Gauge)
 	check("gauge", []any{g.Scale.Low, g.Scale.High, g.Scale.Step, g.Uncertainty.Text, g.Uncertainty.Unit.Symbol}, "[0/1 10/1 1/100 8 µm]")
-	check("scale", []any{s.Gauges[1].Scale.Low == nil, s.Gauges[1].Scale.High, s.Gauges[1].Marked}, "[true 10/1 kg]")
+	check("scale", []any{s.Gauges[1].Scale.Low == nil, s.Gauges[1].Scale.High, s.Gauges[1].EngravedUnit}, "[true 10/1 kg]")
 	check("thermometer", []any{s.Gauges[2].Uncertainty.Unit.Dimension, s.Gauges[2].Scale.Unit.Dimension}, "[temperature difference temperature]")
 	check("rule", s.Gauges[3].Scale.Fractions, true)
-	check("stock", []any{s.Stock[0].Name, s.Stock[0].Shims[0].Thickness.Text, s.Stock[0].Shims[0].AtMost, s.Stock[0].Shims[1].AtMost}, "[Steel shims 0.10 0 2]")
+	check("stock", []any{s.Stock[0].Name, s.Stock[0].Shims[0].Thickness.Text, s.Stock[0].Shims[0].MaxCount, s.Stock[0].Shims[1].MaxCount}, "[Steel shims 0.10 0 2]")
 	check("none", s.Find("no-such"), nil)
 }
 
@@ -156,7 +156,7 @@ func TestAfterTheSchema(t *testing.T) {
 // A scale that cannot be read leaves its wrench there, and marked as bad.
 func TestBadScale(t *testing.T) {
 	s, _, msgs := read(t, "wrenches: {w: {range: 20-120 N·m, marks: 1 N·m}}\n")
-	if len(msgs) != 1 || !s.Wrenches[0].Bad.Is() || s.Find("w") == nil {
+	if len(msgs) != 1 || !s.Wrenches[0].Bad.IsSet() || s.Find("w") == nil {
 		t.Errorf("%v %+v", msgs, s.Wrenches[0])
 	}
 }

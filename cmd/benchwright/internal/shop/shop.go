@@ -1,6 +1,6 @@
-// Package shop holds a shop's own facts: units and paper, wrenches, gauges,
+// Package shop holds the facts of a shop: units and paper, wrenches, gauges,
 // tools and where they hang. It reads them from shop.yaml, or from the shop:
-// mapping of a file that stands alone.
+// mapping of a procedure without one.
 package shop
 
 import (
@@ -12,97 +12,96 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// A Shop is one shop.
 type Shop struct {
-	Name            string
-	Decimal         quantity.Mark
-	Language        string   // "en"; rules about words hold for it alone
-	Paper           string   // "A4"
-	Distance        int      // from the reader's eye to a card, in micrometres; 0 is the usual one of its paper
-	TorqueTolerance *big.Rat // for a bare torque value, 1/20 for 5 %; nil where the shop states none
-	AvoidFirst      bool     // callouts print the command before the hazard
-	MarksWarn       *big.Rat // gauge rule: warn under so many marks of the limits' width
-	MarksError      *big.Rat // and refuse under so many
-	UncertaintyTo   *big.Rat // refuse a gauge whose uncertainty goes fewer times than this into the limits
-	GuardBand       *big.Rat // narrow the limits by this share of the uncertainty; nil leaves them
-	LiftLimit       *quantity.Value
-	Atmosphere      *quantity.Value   // usual air pressure, absolute
-	HazardRules     map[string]string // hazard id → the local rule that replaces ours
-	Tools           []*Tool           // in the file's order, wrenches and gauges apart
-	Wrenches        []*Wrench
-	Gauges          []*Gauge
-	Stock           []*Stock
-	File            *source.File
-	Root            *syntax.Node
+	Name             string
+	Decimal          quantity.DecimalMark
+	Language         string   // "en"; the rules about words apply only to it
+	Paper            string   // "A4"
+	Distance         int      // reading distance in micrometers; 0 is the usual one for the paper
+	TorqueTolerance  *big.Rat // for a bare torque value, 1/20 for 5 %; nil if not stated
+	AvoidFirst       bool     // callouts print the command before the hazard
+	MarksWarn        *big.Rat // warn of a gauge with fewer marks within the limits
+	MarksError       *big.Rat // refuse a gauge with fewer marks within the limits
+	UncertaintyRatio *big.Rat // refuse a gauge if limits ÷ uncertainty is less
+	GuardBand        *big.Rat // narrow the limits by this fraction of the uncertainty; nil for no narrowing
+	LiftLimit        *quantity.Value
+	Atmosphere       *quantity.Value   // usual air pressure, absolute
+	HazardRules      map[string]string // hazard id → local rule that replaces the built-in one
+	Tools            []*Tool           // in the order of the file, without wrenches and gauges
+	Wrenches         []*Wrench
+	Gauges           []*Gauge
+	Stock            []*Stock
+	File             *source.File
+	Root             *syntax.Node
 }
 
-// An Item is what every tool, wrench and gauge has.
+// An Item is what tools, wrenches and gauges have in common.
 type Item struct {
-	ID       string
-	Name     string
-	Number   string // "" without one
-	Place    string // where it hangs
-	Old      string // the number it had before, still engraved on some
-	Replaced string // id of the tool that takes its place; "" while it is current
-	Hazards  []string
-	Bad      diag.Reported // its scale could not be read: rules pass over it
-	At       source.Place  // its key
-	Node     *syntax.Node
+	ID         string
+	Name       string
+	Number     string // "" without one
+	Location   string // where it hangs
+	OldNumber  string // former number, still engraved on some
+	ReplacedBy string // id of its replacement; "" while in use
+	Hazards    []string
+	Bad        diag.Reported // its scale was unreadable: rules skip it
+	At         source.Place  // its key
+	Node       *syntax.Node
 }
 
-// A Tool is a tool that is neither set nor read.
+// A Tool is neither set nor read.
 type Tool struct {
 	Item
-	AcrossFlats *quantity.Value // of a spanner or socket; nil for others
-	Ram         *quantity.Value // diameter of a press's ram; nil for others
+	AcrossFlats *quantity.Value // of a wrench or socket, else nil
+	RamDiameter *quantity.Value // of a press, else nil
 }
 
 // A Wrench is a torque wrench.
 type Wrench struct {
 	Item
-	Scale    quantity.Scale  // its marks, lowest and highest
-	Marked   string          // the unit as engraved on it; "" is our spelling
-	Accuracy *big.Rat        // of the reading, 1/25 for ±4 %
-	Length   *quantity.Value // drive centre to grip centre; nil where not stated
-	Due      string          // date of its next calibration, "" without one
+	Scale        quantity.Scale  // its marks, from lowest to highest
+	EngravedUnit string          // as engraved; "" for the unit of Scale
+	Accuracy     *big.Rat        // fraction of the reading: 1/25 for ±4 %
+	Length       *quantity.Value // from drive center to grip center; nil if not stated
+	Due          string          // date of the next calibration, or ""
 }
 
-// A Gauge is anything that is read: indicator, micrometer, spring scale.
+// A Gauge is any instrument that is read: indicator, micrometer, spring scale.
 type Gauge struct {
 	Item
-	Scale        quantity.Scale // Step is its resolution
-	Marked       string
-	Infrared     bool            // a thermometer that reads bare metal too low
-	ZeroAnywhere bool            // it can be set to zero wherever it stands
-	Uncertainty  *quantity.Value // expanded, as the gauge's record states it; nil where it does not
-	Due          string          // date of its next calibration, "" without one
+	Scale        quantity.Scale // Step is the resolution
+	EngravedUnit string
+	Infrared     bool            // a thermometer that reads low on bare metal
+	ZeroAnywhere bool            // it can be set to zero at any position
+	Uncertainty  *quantity.Value // expanded, from the gauge's record; nil if not stated
+	Due          string          // date of the next calibration, or ""
 }
 
-// A Stock is one kind of shim.
+// A Stock is a kind of shim and its thicknesses.
 type Stock struct {
-	ID    string
-	Name  string
-	Place string
-	Shims []Shim        // as written, thin to thick
-	Bad   diag.Reported // one of them could not be read
-	At    source.Place
+	ID       string
+	Name     string
+	Location string
+	Shims    []Shim        // as typed, thin to thick
+	Bad      diag.Reported // a shim was unreadable
+	At       source.Place
 }
 
 // A Shim is one thickness of a Stock.
 type Shim struct {
 	Thickness quantity.Value
-	AtMost    int // in one pack; 0 is any number
+	MaxCount  int // in one pack; 0 for any number
 }
 
-// Mark returns the decimal mark that holds, the point where no shop states one.
-func (s *Shop) Mark() quantity.Mark {
+// Mark returns the decimal mark of the shop, the point for a nil shop.
+func (s *Shop) Mark() quantity.DecimalMark {
 	if s == nil || s.Decimal == 0 {
 		return quantity.Point
 	}
 	return s.Decimal
 }
 
-// Find returns the tool, wrench or gauge of that id as what it is, or nil.
+// Find returns the *Tool, *Wrench or *Gauge with an id, or nil.
 func (s *Shop) Find(id string) any {
 	if s == nil {
 		return nil
@@ -125,13 +124,13 @@ func (s *Shop) Find(id string) any {
 	return nil
 }
 
-// Step returns what one step of the last digit is worth of the shim that is
-// written with the most digits, in the unit of the first shim: 0.01 of 0.5 and
-// 0.12; nil where one is written without digits or in another unit.
+// Step returns one step of the last digit of the shim with the most digits, in
+// the unit of the first shim: 0.01 for 0.5 and 0.12. It is nil if a shim has
+// no typed digits or another unit.
 func (s *Stock) Step() *big.Rat {
 	var step *big.Rat
 	for _, shim := range s.Shims {
-		p := shim.Thickness.Place()
+		p := shim.Thickness.DigitStep()
 		if p == nil || shim.Thickness.Unit.Symbol != s.Shims[0].Thickness.Unit.Symbol {
 			return nil
 		}
@@ -142,7 +141,7 @@ func (s *Stock) Step() *big.Rat {
 	return step
 }
 
-// StockOf returns the stock of that id, or nil.
+// StockOf returns the stock with an id, or nil.
 func (s *Shop) StockOf(id string) *Stock {
 	if s == nil {
 		return nil
@@ -155,7 +154,7 @@ func (s *Shop) StockOf(id string) *Stock {
 	return nil
 }
 
-// StockIDs returns the ids of the stock in the file's order.
+// StockIDs returns the ids of the stock, in the order of the file.
 func (s *Shop) StockIDs() []string {
 	var out []string
 	for _, k := range s.Stock {

@@ -1,6 +1,6 @@
-// Package source holds the text of input files and turns byte offsets into
-// the lines and columns that people read. Every other room speaks of places
-// as byte offsets in the whole file; only a message needs a line.
+// Package source holds the text of input files and converts byte offsets to
+// lines and columns. Everywhere else a position is a byte offset in the whole
+// file; only a message needs a line.
 package source
 
 import (
@@ -10,10 +10,10 @@ import (
 	"unicode/utf8"
 )
 
-// A File is one input file as it was read.
+// A File is one input file.
 type File struct {
 	Name string // path relative to the workspace, with slashes
-	Text []byte // the whole file, byte order mark and all
+	Text []byte // the whole file, with any byte order mark
 
 	once  sync.Once
 	lines []int // offset of each line's first byte
@@ -28,7 +28,7 @@ type Span struct{ Start, End int }
 // Len returns the number of bytes in the span.
 func (s Span) Len() int { return s.End - s.Start }
 
-// A Place is a span of a file: what a message points at.
+// A Place is a span of a file; messages point at one.
 type Place struct {
 	File *File
 	Span Span
@@ -37,7 +37,7 @@ type Place struct {
 // At returns the place of the span from start to end in the file.
 func (f *File) At(start, end int) Place { return Place{f, Span{start, end}} }
 
-// Text returns the bytes of the place, "" for one outside its file.
+// Text returns the bytes of the place, "" if it is outside its file.
 func (p Place) Text() string {
 	if p.File == nil || p.Span.Start < 0 || p.Span.End > len(p.File.Text) || p.Span.Start > p.Span.End {
 		return ""
@@ -45,8 +45,7 @@ func (p Place) Text() string {
 	return string(p.File.Text[p.Span.Start:p.Span.End])
 }
 
-// A Position is where a byte stands for a reader: both are 1-based, and the
-// column counts runes, not bytes and not screen cells.
+// A Position is a line and column, both 1-based. The column counts runes.
 type Position struct{ Line, Column int }
 
 var mark = []byte("\ufeff")
@@ -63,8 +62,8 @@ func (f *File) index() []int {
 	return f.lines
 }
 
-// Position returns where the byte at offset stands. An offset past the end is
-// the end; a byte order mark has no column of its own.
+// Position returns the line and column of the byte at offset. An offset past
+// the end is taken as the end; a byte order mark takes no column.
 func (f *File) Position(offset int) Position {
 	offset = max(0, min(offset, len(f.Text)))
 	lines := f.index()
@@ -81,7 +80,7 @@ func (f *File) Position(offset int) Position {
 	return Position{n, column}
 }
 
-// LineSpan returns the span of the 1-based line n without its line end.
+// LineSpan returns the span of line n, 1-based, without its line end.
 func (f *File) LineSpan(n int) Span {
 	lines := f.index()
 	if n < 1 || n > len(lines) {

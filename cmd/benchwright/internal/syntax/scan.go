@@ -35,13 +35,13 @@ func (s *slipFinder) slip(slug string, start, end int, fix, format string, args 
 
 // find scans line by line until a slip is reported.
 func (s *slipFinder) find() {
-	for s.lineStart < s.span.End && !s.failed.Is() {
+	for s.lineStart < s.span.End && !s.failed.IsSet() {
 		at, ok := s.indent()
 		if !ok {
 			s.lineStart = s.next(s.lineStart)
 			continue
 		}
-		if s.failed.Is() {
+		if s.failed.IsSet() {
 			return
 		}
 		s.line(at)
@@ -95,7 +95,7 @@ func (s *slipFinder) tabFix(at, after int) string {
 func (s *slipFinder) line(at int) {
 	firstOnLine := true // nothing but blanks precedes at on its line
 	for s.dash(at) {
-		if s.openLevel(at, true); s.failed.Is() {
+		if s.openLevel(at, true); s.failed.IsSet() {
 			return
 		}
 		s.awaitsValue = true
@@ -108,7 +108,7 @@ func (s *slipFinder) line(at int) {
 	case s.onlyComment(at):
 		s.lineStart = s.next(at)
 	case colon >= 0:
-		if s.openLevel(at, false); s.failed.Is() || s.reservedStart(at) {
+		if s.openLevel(at, false); s.failed.IsSet() || s.reservedStart(at) {
 			return
 		}
 		if colon == at {
@@ -358,7 +358,7 @@ func (s *slipFinder) plain(at int, firstOnLine bool) {
 		ended = bytes.Contains(s.text[i:s.lineEnd(i)], []byte(" #"))
 		for s.lineStart = s.next(i); s.lineStart < s.span.End; s.lineStart = s.next(s.lineStart) {
 			var ok bool
-			if i, ok = s.indent(); s.failed.Is() {
+			if i, ok = s.indent(); s.failed.IsSet() {
 				return
 			} else if ok {
 				break

@@ -191,7 +191,7 @@ var libraryLine = regexp.MustCompile(`line (\d+):`)
 // one line too early.
 func (r *treeReader) explain(err error) {
 	s := &slipFinder{treeReader: r, lineStart: r.span.Start, awaitsValue: true, levels: []level{{column: -1}}}
-	if s.find(); r.failed.Is() {
+	if s.find(); r.failed.IsSet() {
 		return
 	}
 	at := r.span.Start

@@ -34,7 +34,7 @@ func readTree(f *source.File, text []byte, span source.Span, msgs *diag.List) (*
 		tree.Root = r.empty()
 		return tree, r.failed
 	}
-	if r.refuseDocuments(); r.failed.Is() {
+	if r.refuseDocuments(); r.failed.IsSet() {
 		return nil, r.failed
 	}
 	doc, err := decode(text[span.Start:span.End])
@@ -47,10 +47,10 @@ func readTree(f *source.File, text []byte, span source.Span, msgs *diag.List) (*
 		return tree, r.failed
 	}
 	tree.Root = r.node(doc.Content[0], 1, -1)
-	if !r.failed.Is() && tree.Root.Kind != Mapping {
+	if !r.failed.IsSet() && tree.Root.Kind != Mapping {
 		r.notMapping(tree.Root)
 	}
-	if r.failed.Is() {
+	if r.failed.IsSet() {
 		return nil, r.failed
 	}
 	return tree, r.failed

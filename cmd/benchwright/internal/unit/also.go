@@ -6,18 +6,18 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// CompareAlso reports a band that does not agree with the first one, which a
-// manual prints beside it, or that reaches past it.
-func CompareAlso(first, second quantity.Band, firstAt, secondAt source.Place, mark quantity.Mark, msgs *diag.List) {
+// CompareAlso reports a band that does not agree with the first band, beside
+// which a manual prints it, or that reaches past it.
+func CompareAlso(first, second quantity.Band, firstAt, secondAt source.Place, mark quantity.DecimalMark, msgs *diag.List) {
 	var d *diag.Diagnostic
 	if a, b := first.Unit.Dimension, second.Unit.Dimension; a != b {
 		d = msgs.Report("measure-kind", secondAt, "write it in a unit of measure for "+a.String(), "%s measures %s, and the first measures %s", second.Written, b, a)
 		d.Related = append(d.Related, diag.Related{At: firstAt, Message: "it is compared with this"})
 		return
 	}
-	switch quantity.Also(first, second) {
+	switch quantity.CompareAlso(first, second) {
 	case quantity.Disagrees:
-		d = msgs.Report("also-disagrees", secondAt, "look both up again: "+first.Written+" is "+quantity.Restate(first, second, mark),
+		d = msgs.Report("also-disagrees", secondAt, "look both up again: "+first.Written+" is "+quantity.InUnitOf(first, second, mark),
 			"%s is not %s", second.Written, first.Written)
 	case quantity.Wider:
 		d = msgs.Report("also-wider", secondAt, "nothing to fix if both stand so in the source: the cards use the first alone",

@@ -7,45 +7,44 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// A Side is one flank of the gear's teeth, by what loads it.
+// A Side is the flank of the gear's teeth that is loaded: in drive or in
+// coast.
 type Side string
 
-// The sides.
 const (
 	Drive Side = "drive"
 	Coast Side = "coast"
 )
 
-// The sides of a curved tooth. A unit may say in words of its own which side
-// drives.
+// The flanks of a curved tooth, as values of Pair.DriveSide.
 const (
 	Convex  = "convex"
 	Concave = "concave"
 )
 
-// A Contact is how one side's contact pattern is judged and corrected, as the
-// unit's manual has it. Manuals give opposite words for the same fault, for the
-// pack may sit on either side of its race: nothing of it is assumed.
+// A Contact tells how the contact pattern of one side is judged and corrected,
+// according to the unit's manual. Manuals give opposite corrections for the
+// same fault, because the pack may be on either side of its race, so no
+// correction is assumed.
 type Contact struct {
-	Right  Lie
-	By     map[Fault]*Correction
-	Source string
+	RightPosition PatternPosition
+	Corrections   map[Fault]*Correction
+	Source        string
 }
 
-// A Lie is where a right pattern lies on its flank.
-type Lie string
+// A PatternPosition is the position of a correct contact pattern on its flank.
+type PatternPosition string
 
-// Where a right pattern lies.
 const (
-	Central    Lie = "central"
-	TowardToe  Lie = "toward-toe"
-	TowardHeel Lie = "toward-heel"
+	Central    PatternPosition = "central"
+	TowardToe  PatternPosition = "toward-toe"
+	TowardHeel PatternPosition = "toward-heel"
 )
 
-// A Fault is where a wrong pattern lies.
+// A Fault is the position of a wrong contact pattern.
 type Fault string
 
-// The faults: near the top of the tooth, near its root, toward its small end,
+// The faults: near the tip of the tooth, near its root, toward its small end,
 // toward its large end.
 const (
 	High Fault = "high"
@@ -54,30 +53,30 @@ const (
 	Heel Fault = "heel"
 )
 
-// Faults lists the faults in the order in which they are corrected: the depth
-// first, which moves the backlash too.
+// Faults lists the faults in the order in which they are corrected: depth
+// first, because it changes the backlash too.
 var Faults = []Fault{High, Low, Toe, Heel}
 
-// Opposite returns the fault that calls for the opposite correction.
+// Opposite returns the fault that needs the opposite correction.
 func (f Fault) Opposite() Fault {
 	return map[Fault]Fault{High: Low, Low: High, Toe: Heel, Heel: Toe}[f]
 }
 
-// A Correction is the pack that is changed, and which way.
+// A Correction is the pack to change, and the direction.
 type Correction struct {
 	Pack    *Pack
 	Thicker bool // else thinner
 	At      source.Place
 }
 
-// contacts reads the contact patterns of a gear pair. It stands after the packs
-// that they name; what is not whole is left out.
+// contacts reads the contact patterns of a gear pair. It must run after the
+// packs, which they name. Incomplete patterns are left out.
 func (r reader) contacts(g *Pair) {
 	n := g.Node.Get("contact")
-	whole := r.thing()
+	whole := r.forPart()
 	for _, f := range whole.Fields(n) {
-		in := r.thing()
-		if c := in.contact(f.Value); !in.Bad().Is() {
+		in := r.forPart()
+		if c := in.contact(f.Value); !in.Bad().IsSet() {
 			if g.Contact == nil {
 				g.Contact = map[Side]*Contact{}
 			}
@@ -89,21 +88,21 @@ func (r reader) contacts(g *Pair) {
 	g.ContactBad = whole.Bad()
 }
 
-// contact reads one side's pattern.
+// contact reads the contact pattern of one side.
 func (r reader) contact(n *syntax.Node) *Contact {
-	c := &Contact{Right: value.Word(r.Reader, n.Get("right"), Central, TowardToe, TowardHeel), By: map[Fault]*Correction{}, Source: r.Text(n.Get("source"))}
-	if !r.Need(n, "right", "source", string(High), string(Low), string(Toe), string(Heel)) {
+	c := &Contact{RightPosition: value.OneOf(r.Reader, n.Get("right"), Central, TowardToe, TowardHeel), Corrections: map[Fault]*Correction{}, Source: r.Text(n.Get("source"))}
+	if !r.Require(n, "right", "source", string(High), string(Low), string(Toe), string(Heel)) {
 		return nil
 	}
 	for _, f := range Faults {
 		k := n.Get(string(f))
-		change := value.Word(r.Reader, k.Get("change"), "thicker", "thinner")
-		if !r.Need(k, "pack", "change") || !r.Known("part-unknown", "pack", k.Get("pack"), r.unit.PackIDs(), "packs") {
+		change := value.OneOf(r.Reader, k.Get("change"), "thicker", "thinner")
+		if !r.Require(k, "pack", "change") || !r.KnownName("part-unknown", "pack", k.Get("pack"), r.unit.PackIDs(), "packs") {
 			return nil
 		}
-		c.By[f] = &Correction{r.unit.Pack(r.Text(k.Get("pack"))), change == "thicker", k.Get("change").Place()}
-		if o := c.By[f.Opposite()]; o != nil && o.Pack == c.By[f].Pack && o.Thicker == c.By[f].Thicker {
-			d := r.Refuse("contact-alike", c.By[f].At, "look both up again: one of the two is "+map[bool]string{true: "thinner", false: "thicker"}[o.Thicker],
+		c.Corrections[f] = &Correction{r.unit.Pack(r.Text(k.Get("pack"))), change == "thicker", k.Get("change").Place()}
+		if o := c.Corrections[f.Opposite()]; o != nil && o.Pack == c.Corrections[f].Pack && o.Thicker == c.Corrections[f].Thicker {
+			d := r.Refuse("contact-alike", c.Corrections[f].At, "look both up again: one of the two is "+map[bool]string{true: "thinner", false: "thicker"}[o.Thicker],
 				"`%s` and `%s` are opposite faults and call for the same change", f.Opposite(), f)
 			d.Related = append(d.Related, diag.Related{At: o.At, Message: "the other one"})
 			return nil

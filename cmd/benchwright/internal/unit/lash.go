@@ -8,39 +8,40 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// A LashPlace is where and how backlash is taken: on the gear that is turned,
-// while the other is locked.
+// A LashPlace is where and how backlash is measured: at a radius of the gear
+// that is turned while its mate is locked.
 type LashPlace struct {
-	Square bool            // square to the flank, not along the turn
-	Radius *quantity.Value // from the shaft's middle; nil for the pitch radius
+	Square bool            // measured square to the tooth flank, not along the circumference
+	Radius *quantity.Value // from the axis of the shaft; nil for the pitch radius
 	Turned Member
 }
 
-// PitchRadius is how a place names the pitch radius of the gear that is turned.
+// PitchRadius is the value of `at` that stands for the pitch radius of the
+// turned gear.
 const PitchRadius = "pitch-radius"
 
-// ReadLashPlace returns what the keys measured, at and turned of a mapping say;
-// nil where they could not be read, which marks the reader's thing.
+// ReadLashPlace reads the keys measured, at and turned of a mapping, nil if
+// they are unreadable, which marks the reader's thing as bad.
 func ReadLashPlace(r *value.Reader, n *syntax.Node) *LashPlace {
-	if !r.Need(n, "measured", "at", "turned") {
+	if !r.Require(n, "measured", "at", "turned") {
 		return nil
 	}
-	p := &LashPlace{Square: value.Word(r, n.Get("measured"), "along-the-turn", "square-to-flank") == "square-to-flank",
-		Turned: value.Word(r, n.Get("turned"), PinionGear, LargeGear)}
+	p := &LashPlace{Square: value.OneOf(r, n.Get("measured"), "along-the-turn", "square-to-flank") == "square-to-flank",
+		Turned: value.OneOf(r, n.Get("turned"), PinionGear, LargeGear)}
 	at := n.Get("at")
-	if r.Text(at) != PitchRadius && !r.Wordy(at, "write a length such as `72 mm`, or `"+PitchRadius+"`") {
+	if r.Text(at) != PitchRadius && !r.RefuseWord(at, "write a length such as `72 mm`, or `"+PitchRadius+"`") {
 		p.Radius = r.Value(at, quantity.Length)
 	}
 	if p.Radius != nil && p.Radius.Value.Sign() <= 0 {
 		r.Refuse("quantity-malformed", at.Place(), "write how far the place lies from the shaft's middle, such as `72 mm`, or `"+PitchRadius+"`", "a radius is more than zero")
 	}
-	if r.Bad().Is() {
+	if r.Bad().IsSet() {
 		return nil
 	}
 	return p
 }
 
-// PitchRadius returns the pitch radius of a member, nil where it is not stated.
+// PitchRadius returns the pitch radius of a member, nil if not stated.
 func (g *Pair) PitchRadius(m Member) *quantity.Value {
 	if m == PinionGear {
 		return g.PinionRadius
@@ -48,8 +49,8 @@ func (g *Pair) PitchRadius(m Member) *quantity.Value {
 	return g.GearRadius
 }
 
-// Pitch returns the diametral pitch, teeth to an inch of pitch diameter: as it
-// is stated, else 25.4 mm ÷ module; nil without either.
+// Pitch returns the diametral pitch in teeth per inch of pitch diameter: as
+// stated, else 25.4 mm ÷ module, nil without either.
 func (g *Pair) Pitch() *big.Rat {
 	if g.DiametralPitch != nil {
 		return g.DiametralPitch

@@ -8,10 +8,10 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// limit reads a named limit with its bands for all variants and for some. What
-// of it cannot be read makes it bad.
+// limit reads a named limit and its bands for all variants or for each. An
+// unreadable part marks the limit as bad.
 func (r reader) limit(f syntax.Field) *Limit {
-	r = r.thing()
+	r = r.forPart()
 	n := f.Value
 	l := &Limit{ID: f.Key, State: ReadState(r.Reader, n.Get("state")), At: r.Key(f), Node: n}
 	if f.Key == "none" {
@@ -25,10 +25,10 @@ func (r reader) limit(f syntax.Field) *Limit {
 	case band != nil:
 		l.All = r.band(n, l, "")
 	case n.Get("by-variant") == nil:
-		r.Need(n, "band")
+		r.Require(n, "band")
 	}
 	if holds := n.Get("holds"); holds != nil {
-		l.Holds = ReadLashPlace(r.Reader, holds)
+		l.LashPlace = ReadLashPlace(r.Reader, holds)
 	}
 	if all := n.Get("by-variant"); all != nil {
 		l.ByVariant = map[string]*LimitBand{}
@@ -44,18 +44,18 @@ func (r reader) limit(f syntax.Field) *Limit {
 	return l
 }
 
-// band reads the band, its second unit and its source, which is otherwise
-// where none is written.
+// band reads a band, its second unit and its source, which defaults to
+// otherwise.
 func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 	written := n.Get("band")
 	want, like := quantity.None, quantity.None
 	if l.All != nil {
-		want = l.All.Band.Unit.Dimension // one limit is of one thing
+		want = l.All.Band.Unit.Dimension // all bands of a limit have one dimension
 	}
 	if strings.Contains(l.ID, "torque") {
 		like = quantity.Torque
 	}
-	if !r.Need(n, "band") {
+	if !r.Require(n, "band") {
 		return nil
 	}
 	b := r.BandLike(written, want, like)
@@ -67,9 +67,9 @@ func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 		out.Source = otherwise
 	}
 	if b.Form == quantity.Bare {
-		fix := "write a band, such as `" + b.Limited(r.Mark) + "`, or `max` or `at least` before it"
+		fix := "write a band, such as `" + b.ExampleLimits(r.Mark) + "`, or `max` or `at least` before it"
 		if b.Unit.Dimension == quantity.Torque {
-			fix = "write a band, such as `" + b.Limited(r.Mark) + "`, or write it as `value:` in the torque block to have the shop's tolerance added"
+			fix = "write a band, such as `" + b.ExampleLimits(r.Mark) + "`, or write it as `value:` in the torque block to have the shop's tolerance added"
 		}
 		r.Refuse("limits-bare", out.At, fix, "%s is a value, not limits", b.Written)
 		return nil

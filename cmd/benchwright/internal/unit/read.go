@@ -11,18 +11,18 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// Read returns the unit that a unit.yaml describes, its numbers written with
-// the shop's decimal mark. A nil tree gives nil.
-func Read(t *syntax.Tree, mark quantity.Mark, msgs *diag.List) *Unit {
+// Read converts a unit.yaml whose numbers use the decimal mark of the shop. It
+// reports unreadable parts and leaves them out. A nil tree gives nil.
+func Read(t *syntax.Tree, mark quantity.DecimalMark, msgs *diag.List) *Unit {
 	if t == nil {
 		return nil
 	}
-	return FromNode(t.Root, &value.Reader{Mark: mark, Msgs: msgs, Refused: t.Refused})
+	return FromNode(t.Root, &value.Reader{Mark: mark, Msgs: msgs, SchemaRefused: t.Refused})
 }
 
-// FromNode returns the unit that a mapping describes, as a procedure that
-// stands alone carries it. Whatever of it cannot be read is left out, and
-// reported. A nil node gives nil.
+// FromNode converts a mapping that describes a unit, as in a procedure that
+// has no unit.yaml. It reports unreadable parts and leaves them out. A nil
+// node gives nil.
 func FromNode(n *syntax.Node, read *value.Reader) *Unit {
 	if n == nil {
 		return nil
@@ -54,7 +54,7 @@ func FromNode(n *syntax.Node, read *value.Reader) *Unit {
 	for _, f := range r.entries(n.Get("limits")) {
 		u.Limits = append(u.Limits, r.limit(f))
 	}
-	if c := n.Get("test-cap"); c != nil && r.Need(c, "gas") {
+	if c := n.Get("test-cap"); c != nil && r.Require(c, "gas") {
 		if gas := r.Value(c.Get("gas"), quantity.Pressure); gas != nil {
 			u.TestCap = &TestCap{*gas, r.Text(c.Get("source")), c.Get("gas").Place()}
 		}
@@ -65,32 +65,31 @@ func FromNode(n *syntax.Node, read *value.Reader) *Unit {
 	}
 	for _, p := range u.Parts {
 		if m := p.Node.Get("matched-with"); p.MatchedWith != "" {
-			r.Known("part-unknown", "part", m, u.PartIDs(), "parts")
+			r.KnownName("part-unknown", "part", m, u.PartIDs(), "parts")
 		}
 	}
 	return u
 }
 
-// A reader reads one unit.
 type reader struct {
 	*value.Reader
 	unit *Unit
 }
 
-// thing returns a reader for what may be bad alone.
-func (r reader) thing() reader { return reader{r.Thing(), r.unit} }
+// forPart returns a reader for a part that is marked as bad on its own.
+func (r reader) forPart() reader { return reader{r.ForPart(), r.unit} }
 
-// entries returns the fields of a section, having checked their keys as ids.
+// entries returns the fields of a section and checks that their keys are ids.
 func (r reader) entries(n *syntax.Node) []syntax.Field {
 	fields := r.Fields(n)
 	for _, f := range fields {
 		r.ID(f.Key, r.Key(f))
-		r.Keys(f.Value)
+		r.Mapping(f.Value)
 	}
 	return fields
 }
 
-// only reads the variants that something is limited to.
+// only reads the ids of the variants to which a thing applies.
 func (r reader) only(n *syntax.Node) []string {
 	for _, v := range r.List(n) {
 		r.variant(syntax.Field{Key: r.Text(v), KeySpan: v.Span, Value: v})
@@ -98,8 +97,8 @@ func (r reader) only(n *syntax.Node) []string {
 	return r.Texts(n)
 }
 
-// variant reports a variant that is not declared, unless those that are could
-// not be read.
+// variant reports an undeclared variant, unless the declared ones could not be
+// read.
 func (r reader) variant(f syntax.Field) {
 	if n := r.unit.Root.Get("variants"); n == nil || n.Kind == syntax.Mapping {
 		r.KnownKey("variant-unknown", "variant", f, r.unit.VariantIDs(), "variants")
@@ -110,18 +109,18 @@ func (r reader) part(f syntax.Field) *Part {
 	n := f.Value
 	return &Part{
 		ID: f.Key, Name: r.Name(f, "name"), Number: r.Text(n.Get("number")),
-		Count: r.Count(n.Get("count"), 1), Renew: value.Word(r.Reader, n.Get("renew"), "always") != "",
+		Count: r.Count(n.Get("count"), 1), Renew: value.OneOf(r.Reader, n.Get("renew"), "always") != "",
 		MatchedWith: r.Text(n.Get("matched-with")), Mass: r.Value(n.Get("mass"), quantity.Mass),
-		Tray: r.Text(n.Get("tray")), Kind: value.Word(r.Reader, n.Get("kind"), Bearing, Race, Seal), Material: r.material(n.Get("material")),
+		Tray: r.Text(n.Get("tray")), Kind: value.OneOf(r.Reader, n.Get("kind"), Bearing, Race, Seal), Material: r.material(n.Get("material")),
 		MaxHeat: r.Value(n.Get("max-heat"), quantity.Temperature), HeatSource: r.Text(n.Get("max-heat-source")),
 		HeatBecause: r.Text(n.Get("max-heat-because")), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
 	}
 }
 
 func (r reader) material(n *syntax.Node) Material {
-	n = r.Keys(n)
-	m := Material{r.Above(n.Get("expansion"), quantity.Expansion, "an expansion is", "look it up again: steel has about `11.7e-6 /°C`"),
-		r.Above(n.Get("modulus"), quantity.Pressure, "a modulus is", "look it up again: steel has about `207 GPa`"),
+	n = r.Mapping(n)
+	m := Material{r.Positive(n.Get("expansion"), quantity.Expansion, "an expansion is", "look it up again: steel has about `11.7e-6 /°C`"),
+		r.Positive(n.Get("modulus"), quantity.Pressure, "a modulus is", "look it up again: steel has about `207 GPa`"),
 		r.Number(n.Get("poisson")), r.Text(n.Get("source"))}
 	if n != nil && m.Source == "" {
 		r.Msgs.Report("source-missing", n.Place(), "add `source:` to the material: published values differ by a tenth", "these numbers of a material have no source")
@@ -129,16 +128,16 @@ func (r reader) material(n *syntax.Node) Material {
 	return m
 }
 
-// between finds the x of a thread's name: M24x1.5.
-var between = regexp.MustCompile(`([0-9]) ?[xX*] ?([0-9])`)
+// threadX matches the x in a thread designation: M24x1.5.
+var threadX = regexp.MustCompile(`([0-9]) ?[xX*] ?([0-9])`)
 
 func (r reader) fastener(f syntax.Field) *Fastener {
 	n := f.Value
 	out := &Fastener{
-		ID: f.Key, Name: r.Name(f, "name"), Thread: between.ReplaceAllString(r.Text(n.Get("thread")), "$1×$2"),
+		ID: f.Key, Name: r.Name(f, "name"), Thread: threadX.ReplaceAllString(r.Text(n.Get("thread")), "$1×$2"),
 		Class: r.Text(n.Get("class")), Count: r.Count(n.Get("count"), 1),
-		Hand: cmp.Or(value.Word(r.Reader, n.Get("hand"), RightHand, LeftHand), RightHand), SeenFrom: r.Text(n.Get("seen-from")), AcrossFlats: r.Value(n.Get("across-flats"), quantity.Length), Drive: value.Word(r.Reader, n.Get("drive"), Hex, Socket, Special),
-		Pattern: value.Word(r.Reader, n.Get("pattern"), Circle, Rectangle, Row), Duty: value.Word(r.Reader, n.Get("duty"), duties...),
+		Hand: cmp.Or(value.OneOf(r.Reader, n.Get("hand"), RightHand, LeftHand), RightHand), SeenFrom: r.Text(n.Get("seen-from")), AcrossFlats: r.Value(n.Get("across-flats"), quantity.Length), Drive: value.OneOf(r.Reader, n.Get("drive"), Hex, Socket, Special),
+		Pattern: value.OneOf(r.Reader, n.Get("pattern"), Circle, Rectangle, Row), Duty: value.OneOf(r.Reader, n.Get("duty"), duties...),
 		NutFactor: r.Number(n.Get("nut-factor")), NutFactorSource: r.Text(n.Get("nut-factor-source")),
 		Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
 	}
@@ -151,16 +150,16 @@ func (r reader) fastener(f syntax.Field) *Fastener {
 func (r reader) pack(f syntax.Field) *Pack {
 	n := f.Value
 	out := &Pack{
-		ID: f.Key, Name: r.Name(f, "name"), Sits: r.Text(n.Get("sits")), Between: r.Texts(n.Get("between")),
-		Reading: r.Text(n.Get("reading")), MoreShim: value.Word(r.Reader, n.Get("more-shim"), Opens, Closes, Raises, Lowers),
-		Moves: value.Word(r.Reader, n.Get("moves"), PinionGear, LargeGear), Gears: r.Text(n.Get("gears")),
-		SafeSide: value.Word(r.Reader, n.Get("safe-side"), More, Less), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
+		ID: f.Key, Name: r.Name(f, "name"), Location: r.Text(n.Get("sits")), Between: r.Texts(n.Get("between")),
+		Reading: r.Text(n.Get("reading")), MoreShim: value.OneOf(r.Reader, n.Get("more-shim"), Opens, Closes, Raises, Lowers),
+		MovesGear: value.OneOf(r.Reader, n.Get("moves"), PinionGear, LargeGear), Gears: r.Text(n.Get("gears")),
+		SafeSide: value.OneOf(r.Reader, n.Get("safe-side"), More, Less), Only: r.only(n.Get("only")), At: r.Key(f), Node: n,
 	}
 	if out.Gears != "" {
-		r.Known("part-unknown", "gear pair", n.Get("gears"), r.unit.PairIDs(), "gears")
+		r.KnownName("part-unknown", "gear pair", n.Get("gears"), r.unit.PairIDs(), "gears")
 	}
 	if rate := n.Get("rate"); r.Text(rate) == "theory" {
-		out.Theory = true
+		out.RateFromGears = true
 	} else {
 		out.Rate = r.Number(rate)
 	}
@@ -173,14 +172,14 @@ func (r reader) pack(f syntax.Field) *Pack {
 
 func (r reader) pair(f syntax.Field) *Pair {
 	n := f.Value
-	radius := r.Keys(n.Get("pitch-radius"))
+	radius := r.Mapping(n.Get("pitch-radius"))
 	angle := func(key string) *quantity.Value { return r.Value(n.Get(key), quantity.Angle) }
 	out := &Pair{
-		ID: f.Key, Name: r.Name(f, "name"), Module: r.Above(n.Get("module"), quantity.Length, "a module is", "look it up again, such as `4 mm`"),
+		ID: f.Key, Name: r.Name(f, "name"), Module: r.Positive(n.Get("module"), quantity.Length, "a module is", "look it up again, such as `4 mm`"),
 		DiametralPitch: r.Number(n.Get("diametral-pitch")), PressureAngle: angle("pressure-angle"),
 		Spiral: angle("spiral"), ShaftAngle: angle("shaft-angle"),
-		PinionRadius: r.Above(radius.Get("pinion"), quantity.Length, "a pitch radius is", "look it up again, such as `36 mm`"),
-		GearRadius:   r.Above(radius.Get("gear"), quantity.Length, "a pitch radius is", "look it up again, such as `72 mm`"),
+		PinionRadius: r.Positive(radius.Get("pinion"), quantity.Length, "a pitch radius is", "look it up again, such as `36 mm`"),
+		GearRadius:   r.Positive(radius.Get("gear"), quantity.Length, "a pitch radius is", "look it up again, such as `72 mm`"),
 		DriveSide:    r.Text(n.Get("drive-side")),
 		At:           r.Key(f), Node: n,
 	}
@@ -190,14 +189,14 @@ func (r reader) pair(f syntax.Field) *Pair {
 	return out
 }
 
-// dependencies reads what makes a measurement void.
+// dependencies reads which changes void the measurement of a limit.
 func (r reader) dependencies(n *syntax.Node) {
 	u := r.unit
 	have := slices.Concat(u.PartIDs(), u.PackIDs(), u.FastenerIDs(), u.LimitIDs())
 	for _, f := range r.Fields(n) {
 		r.KnownKey("limit-unknown", "limit", f, u.LimitIDs(), "limits")
 		for _, on := range r.List(f.Value) {
-			r.Known("part-unknown", "part, pack, fastener or limit", on, have, "parts")
+			r.KnownName("part-unknown", "part, pack, fastener or limit", on, have, "parts")
 		}
 		u.DependsOn = append(u.DependsOn, &Dependency{f.Key, r.Texts(f.Value), r.Key(f)})
 	}

@@ -13,7 +13,7 @@ import (
 
 // read reads a unit.yaml in which « and » may mark a place, and returns the
 // place and what was reported.
-func read(t *testing.T, text string, mark quantity.Mark) (*Unit, source.Span, []diag.Diagnostic) {
+func read(t *testing.T, text string, mark quantity.DecimalMark) (*Unit, source.Span, []diag.Diagnostic) {
 	t.Helper()
 	start := strings.Index(text, "«")
 	text = strings.Replace(text, "«", "", 1)
@@ -77,22 +77,22 @@ func TestRead(t *testing.T) {
 	check("nut", []any{nut.Name, nut.Thread, nut.Hand, nut.SeenFrom, nut.AcrossFlats.Text, nut.Duty, nut.Count}, "[Pinion nut M24×1.5 left input end 36 bearing-nut 1]")
 	bolts := u.Fastener("carrier-bolts")
 	check("bolts", []any{bolts.Thread, bolts.Class, bolts.Count, bolts.Pattern, bolts.NutFactor, bolts.Hand}, "[1/2-13 UNC 8.8 8 circle 9/50 right]")
-	check("packs", []any{u.PackIDs(), u.Pack("gear-pack").Theory, u.Pack("gear-pack").SafeSide, u.Pack("pinion-pack").Rate}, "[[gear-pack pinion-pack] true more 651/1000]")
+	check("packs", []any{u.PackIDs(), u.Pack("gear-pack").RateFromGears, u.Pack("gear-pack").SafeSide, u.Pack("pinion-pack").Rate}, "[[gear-pack pinion-pack] true more 651/1000]")
 	g := u.Gears[0]
 	check("gears", []any{g.Teeth, g.Module.Text, g.Spiral.Value, g.PinionRadius.Text, g.GearRadius.Text}, "[[16 32] 4.5 35/1 36 72]")
 	check("limits", u.LimitIDs(), "[output-lash pinion-nut-torque only-late pinion-size]")
 	lash := u.Limit("output-lash")
-	check("lash", []any{lash.For("").Band.Low, lash.For("early").Source, lash.For("late").Band.Low, lash.For("late").Source, lash.All.Also.Unit.Symbol, lash.Bad.Is()},
+	check("lash", []any{lash.ForVariant("").Band.Low, lash.ForVariant("early").Source, lash.ForVariant("late").Band.Low, lash.ForVariant("late").Source, lash.All.Also.Unit.Symbol, lash.Bad.IsSet()},
 		"[3/20 manual 1/10 letter in false]")
 	check("place of a band", lash.All.At.Text(), "0.15 to 0.25 mm")
 	late := u.Limit("only-late")
-	check("only late", []any{late.For("early") == nil, late.For("late").Source, late.Bad.Is()}, "[true manual false]")
+	check("only late", []any{late.ForVariant("early") == nil, late.ForVariant("late").Source, late.Bad.IsSet()}, "[true manual false]")
 	table := u.Limit("pinion-size").Table
 	check("table", []any{table.Mark, table.Nominal.Text, table.PerMark.Value, table.Tolerance.Value, table.Shorter, table.Source}, "[pinion-mark 62.00 1/100 1/50 true manual]")
 	check("marks", []any{table.First, table.Last, len(table.Marks())}, "[-5 5 11]")
 	check("directions", []any{u.Pack("gear-pack").Between, u.Pack("gear-pack").Reading, u.Pack("gear-pack").MoreShim.Sign(), u.Pack("pinion-pack").MoreShim.Sign()}, "[[gear race case] lash 1 -1]")
-	check("what a pack moves", []any{u.Pack("pinion-pack").Moves, u.Pack("pinion-pack").Gears, u.Pack("gear-pack").Moves, u.Pair("") == g, u.Pair("spur") == nil}, "[pinion bevel  true true]")
-	check("dependencies", []any{u.DependsOn[0].Limit, u.DependsOn[0].On}, "[output-lash [gear-pack pinion-race pinion-nut-torque]]")
+	check("what a pack moves", []any{u.Pack("pinion-pack").MovesGear, u.Pack("pinion-pack").Gears, u.Pack("gear-pack").MovesGear, u.Pair("") == g, u.Pair("spur") == nil}, "[pinion bevel  true true]")
+	check("dependencies", []any{u.DependsOn[0].Limit, u.DependsOn[0].VoidedBy}, "[output-lash [gear-pack pinion-race pinion-nut-torque]]")
 	check("jobs", []any{u.Jobs[0].ID, u.Jobs[0].Title, u.Jobs[0].Cards[1].Number, u.Jobs[0].Cards[1].At.Text()}, "[overhaul Overhaul MD48-20 MD48-20]")
 }
 
@@ -187,8 +187,8 @@ func TestBadLimit(t *testing.T) {
 		"source: m, by-variant: {late: {band: 2 to mm}}": 1,
 	} {
 		u, _, msgs := read(t, "unit: a\ntitle: b\nvariants: {late: {}}\nlimits: {x: {"+text+"}}\n", quantity.Point)
-		if len(msgs) != messages || !u.Limit("x").Bad.Is() || u.Limit("x").For("late") != nil {
-			t.Errorf("%s: %v, bad %v", text, msgs, u.Limit("x").Bad.Is())
+		if len(msgs) != messages || !u.Limit("x").Bad.IsSet() || u.Limit("x").ForVariant("late") != nil {
+			t.Errorf("%s: %v, bad %v", text, msgs, u.Limit("x").Bad.IsSet())
 		}
 	}
 }

@@ -9,26 +9,25 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// A State is how a shaft stands when its turning torque is read. New bearings,
-// a seal or a gear in mesh each make it turn harder, so a limit holds in one
-// state alone.
+// A State is the condition of a shaft when its turning torque is read. New
+// bearings, a seal or a meshing gear each add torque, so a limit holds in one
+// state only.
 type State struct {
 	Bearings Bearings
 	Seal     Fitting
 	Gear     Fitting
-	Oil      string // what is on the bearings
-	Turns    int    // made before the reading, so that the rollers seat
+	Oil      string // the oil on the bearings
+	Turns    int    // turns made before the reading to seat the rollers
 	At       source.Place
 	node     *syntax.Node
 }
 
-// Bearings says whether bearings are new or have run.
+// Bearings tells whether bearings are new or used.
 type Bearings string
 
-// A Fitting says whether a part is fitted.
+// A Fitting tells whether a part is fitted.
 type Fitting string
 
-// What the parts of a State may be.
 const (
 	NewBearings  Bearings = "new"
 	UsedBearings Bearings = "used"
@@ -36,15 +35,15 @@ const (
 	Out          Fitting  = "out"
 )
 
-// ReadState returns the state that a mapping describes, nil where there is none
-// or where it could not be read, which marks the reader's thing.
+// ReadState converts a mapping, nil if it is absent or unreadable, which marks
+// the reader's thing as bad.
 func ReadState(r *value.Reader, n *syntax.Node) *State {
-	if n == nil || !r.Need(n, "bearings", "seal", "gear", "oil", "turns") {
+	if n == nil || !r.Require(n, "bearings", "seal", "gear", "oil", "turns") {
 		return nil
 	}
-	s := &State{value.Word(r, n.Get("bearings"), NewBearings, UsedBearings), value.Word(r, n.Get("seal"), Fitted, Out), value.Word(r, n.Get("gear"), Fitted, Out),
-		r.Says(n.Get("oil"), "write what is on the bearings, such as `gear oil`, or `none`"), r.Count(n.Get("turns"), 0), n.Place(), n}
-	if r.Bad().Is() {
+	s := &State{value.OneOf(r, n.Get("bearings"), NewBearings, UsedBearings), value.OneOf(r, n.Get("seal"), Fitted, Out), value.OneOf(r, n.Get("gear"), Fitted, Out),
+		r.Wording(n.Get("oil"), "write what is on the bearings, such as `gear oil`, or `none`"), r.Count(n.Get("turns"), 0), n.Place(), n}
+	if r.Bad().IsSet() {
 		return nil
 	}
 	return s
@@ -56,10 +55,10 @@ func (s *State) values() []stateValue {
 	return []stateValue{{"bearings", string(s.Bearings)}, {"seal", string(s.Seal)}, {"gear", string(s.Gear)}, {"oil", s.Oil}, {"turns", fmt.Sprint(s.Turns)}}
 }
 
-// Against compares a state with the one in which a limit holds. It returns what
-// differs, as each of them has it ("bearings new, seal out"), and the place of
-// the first difference in s; both texts are "" where nothing differs.
-func (s *State) Against(limit *State) (here, there string, at source.Place) {
+// Differences compares s with the state in which a limit holds. It returns the
+// differing values of each as text ("bearings new, seal out"), both "" if
+// there are none, and the place of the first difference in s.
+func (s *State) Differences(limit *State) (here, there string, at source.Place) {
 	var mine, theirs []string
 	want := limit.values()
 	for i, v := range s.values() {

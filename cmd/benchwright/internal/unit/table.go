@@ -9,22 +9,22 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// A Table is limits that follow a mark etched on the part: its size is Nominal
-// + mark × PerMark, or − where a plus mark means shorter, ± Tolerance, for the
-// marks from First to Last.
+// A Table gives limits that depend on a mark etched on the part. The size is
+// Nominal + mark × PerMark ± Tolerance, or Nominal − mark × PerMark ±
+// Tolerance if Shorter. It covers the marks from First to Last.
 type Table struct {
-	Mark        string // what the mark is called: "pinion-mark"
+	Mark        string // name of the mark: "pinion-mark"
 	Nominal     quantity.Value
 	PerMark     quantity.Value
 	Tolerance   quantity.Value
 	Shorter     bool
-	First, Last int // First is below Last, or the same
+	First, Last int // First ≤ Last
 	Source      string
 	At          source.Place
 }
 
-// Band returns the limits of a part with that mark, exactly, in the unit of
-// the nominal size. The mark may lie outside First and Last.
+// Band returns the exact limits for a part with a mark, in the unit of the
+// nominal size. The mark may be outside First and Last.
 func (t *Table) Band(mark int) quantity.Band {
 	u := t.Nominal.Unit
 	shift := new(big.Rat).Mul(big.NewRat(int64(mark), 1), quantity.Convert(t.PerMark.Value, t.PerMark.Unit, u))
@@ -45,21 +45,21 @@ func (t *Table) Marks() []int {
 	return out
 }
 
-// table reads limits that follow an etched mark.
+// table converts limits that depend on an etched mark.
 func (r reader) table(n *syntax.Node) *Table {
-	t := &Table{Mark: r.Text(n.Get("table-by")), Shorter: value.Word(r.Reader, n.Get("plus-mark-means"), "longer", "shorter") == "shorter",
+	t := &Table{Mark: r.Text(n.Get("table-by")), Shorter: value.OneOf(r.Reader, n.Get("plus-mark-means"), "longer", "shorter") == "shorter",
 		Source: r.Text(n.Get("source")), At: value.Place(n.Get("table-by"))}
-	if !r.Need(n, "nominal", "per-mark", "tolerance", "marks", "plus-mark-means") {
+	if !r.Require(n, "nominal", "per-mark", "tolerance", "marks", "plus-mark-means") {
 		return nil
 	}
 	nominal := r.Value(n.Get("nominal"), quantity.Length)
-	step := r.Above(n.Get("per-mark"), quantity.Length, "`per-mark` is", "write what one mark is worth; `plus-mark-means:` says which way")
-	tolerance := r.Either(n.Get("tolerance"), quantity.Length)
+	step := r.Positive(n.Get("per-mark"), quantity.Length, "`per-mark` is", "write what one mark is worth; `plus-mark-means:` says which way")
+	tolerance := r.Deviation(n.Get("tolerance"), quantity.Length)
 	if tolerance != nil && tolerance.Value.Sign() <= 0 {
 		r.Refuse("quantity-malformed", n.Get("tolerance").Place(), "write how far the size may lie from what the mark calls for, such as `±0.02 mm`", "`tolerance` is more than nothing")
 	}
 	t.First, t.Last = r.Marks(n.Get("marks"))
-	if r.Bad().Is() {
+	if r.Bad().IsSet() {
 		return nil
 	}
 	t.Nominal, t.PerMark, t.Tolerance = *nominal, *step, *tolerance

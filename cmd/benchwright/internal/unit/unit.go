@@ -1,6 +1,6 @@
-// Package unit holds the facts of one unit that is overhauled: its variants,
+// Package unit holds the facts of the unit being overhauled: its variants,
 // parts, fasteners, shim packs, limits and jobs. It reads them from unit.yaml,
-// or from the unit: mapping of a file that stands alone.
+// or from the unit: mapping of a procedure without one.
 package unit
 
 import (
@@ -12,18 +12,18 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// A Unit is one drive, hub or pump that procedures are about.
+// A Unit is a drive, hub or pump that procedures are written for.
 type Unit struct {
 	ID        string
 	Title     string
-	Note      string // one line printed on every face, such as that the unit is invented
+	Note      string // a line printed on every face, such as that the unit is invented
 	Variants  []*Variant
 	Parts     []*Part
 	Fasteners []*Fastener
 	Packs     []*Pack
 	Gears     []*Pair
 	Limits    []*Limit
-	TestCap   *TestCap // nil where the unit states none
+	TestCap   *TestCap // nil if not stated
 	DependsOn []*Dependency
 	Jobs      []*Job
 	File      *source.File
@@ -33,47 +33,46 @@ type Unit struct {
 // A Variant is one build of a unit.
 type Variant struct {
 	ID      string
-	Serials string // "1 to 3999"
+	Serials string // range of serial numbers: "1 to 3999"
 	Title   string
 	At      source.Place
 }
 
-// A Part is one part or set of like parts.
+// A Part is a part or a set of identical parts.
 type Part struct {
 	ID          string
 	Name        string
 	Number      string
-	Count       int  // 1 when not stated
-	Renew       bool // renew: always
+	Count       int  // 1 if not stated
+	Renew       bool // always replaced by a new one
 	MatchedWith string
 	Mass        *quantity.Value
 	Tray        string
 	Kind        PartKind
 	Material    Material
-	MaxHeat     *quantity.Value // how hot it may get; nil where not stated
-	HeatSource  string          // where that comes from
-	HeatBecause string          // why it may be hotter than its like
+	MaxHeat     *quantity.Value // maximum temperature; nil if not stated
+	HeatSource  string          // the source of MaxHeat
+	HeatBecause string          // why it may exceed the usual maximum
 	Only        []string
 	At          source.Place
 	Node        *syntax.Node
 }
 
-// A PartKind is what a part is, where that decides how it is fitted; "" for any
-// other part.
+// A PartKind is the kind of a part that is fitted in a special way; "" for
+// other parts.
 type PartKind string
 
-// The kinds of part that are fitted in a way of their own.
 const (
 	Bearing PartKind = "bearing" // a rolling bearing, or its cone with the rollers
 	Race    PartKind = "race"    // of a tapered bearing: it has a thick edge and a thin one
-	Seal    PartKind = "seal"    // a lip seal: its lip faces one way
+	Seal    PartKind = "seal"    // a lip seal, whose lip faces one way
 )
 
-// Rolling reports whether the part is a rolling bearing or one of its rings.
+// Rolling reports whether the part is a rolling bearing or a ring of one.
 func (p *Part) Rolling() bool { return p.Kind == Bearing || p.Kind == Race }
 
-// A Material is what a part is made of, as far as its fit is computed from it;
-// nil where not stated.
+// A Material holds the properties of a part's material that its fit is
+// computed from; nil if not stated.
 type Material struct {
 	Expansion *quantity.Value
 	Modulus   *quantity.Value // of elasticity
@@ -84,23 +83,22 @@ type Material struct {
 // A Hand is the hand of a thread.
 type Hand string
 
-// The hands of a thread. A right-hand thread is tightened clockwise as seen
-// from its head or nut.
+// A right-hand thread is tightened clockwise as seen from its head or nut.
 const (
 	RightHand Hand = "right"
 	LeftHand  Hand = "left"
 )
 
-// A Fastener is one fastener or set of like fasteners.
+// A Fastener is a fastener or a set of identical fasteners.
 type Fastener struct {
 	ID              string
-	Name            string // made from the id where none is written: "Pinion nut"
-	Thread          string // "M24×1.5" as printed
-	Class           string // property class, "8.8"
+	Name            string // derived from the id if not stated: "Pinion nut"
+	Thread          string // as printed: "M24×1.5"
+	Class           string // property class: "8.8"
 	Count           int
 	Hand            Hand
 	SeenFrom        string
-	AcrossFlats     *quantity.Value // of a socket screw, its key
+	AcrossFlats     *quantity.Value // for a socket screw, that of its key
 	Drive           Head
 	Pattern         Pattern
 	Duty            Duty
@@ -111,30 +109,28 @@ type Fastener struct {
 	Node            *syntax.Node
 }
 
-// A Head is what a fastener is turned by; "" where not stated.
+// A Head is the shape that a fastener is turned by; "" if not stated.
 type Head string
 
-// The heads. A special one stands in no table.
+// A special head is in no table of sizes.
 const (
 	Hex     Head = "hex"
 	Socket  Head = "socket"
 	Special Head = "special"
 )
 
-// A Pattern is how the fasteners of a set lie; "" where not stated.
+// A Pattern is the layout of the fasteners of a set; "" if not stated.
 type Pattern string
 
-// The patterns.
 const (
 	Circle    Pattern = "circle"
 	Rectangle Pattern = "rectangle"
 	Row       Pattern = "row"
 )
 
-// A Duty is what a fastener does; "" where not stated.
+// A Duty is the function of a fastener; "" if not stated.
 type Duty string
 
-// The duties.
 const (
 	Clamp      Duty = "clamp"
 	BearingNut Duty = "bearing-nut"
@@ -146,32 +142,32 @@ const (
 
 var duties = []Duty{Clamp, BearingNut, Ring, Plug, Gasket, ToYield}
 
-// A Limit is a named limit. It holds one band for all variants, or one a
-// variant, or a table; a variant without any has none, which a block that uses
-// it there is told.
+// A Limit is a named limit. It has one band for all variants, or one for each,
+// or a table. A variant without any has no limit; a block that uses it there
+// is reported.
 type Limit struct {
 	ID        string
 	All       *LimitBand
 	ByVariant map[string]*LimitBand
 	Table     *Table
-	State     *State        // in which a turning torque holds; nil where not stated
-	Holds     *LashPlace    // where limits of backlash hold; nil where not stated
-	Bad       diag.Reported // something of it could not be read: rules pass over it
+	State     *State        // in which a turning torque holds; nil if not stated
+	LashPlace *LashPlace    // at which a backlash holds; nil if not stated
+	Bad       diag.Reported // part of it was unreadable: rules skip it
 	At        source.Place
 	Node      *syntax.Node
 }
 
-// A LimitBand is a band and where it comes from.
+// A LimitBand is a band and its source.
 type LimitBand struct {
 	Band   quantity.Band
 	Also   *quantity.Band
 	Source string
-	At     source.Place // of the band
+	At     source.Place // place of the band
 }
 
-// For returns the limit's band for a variant ("" where the unit has none), nil
-// when it has none.
-func (l *Limit) For(variant string) *LimitBand {
+// ForVariant returns the band for a variant, nil without one. The variant is
+// "" if the unit has none.
+func (l *Limit) ForVariant(variant string) *LimitBand {
 	if b := l.ByVariant[variant]; b != nil {
 		return b
 	}
@@ -180,36 +176,34 @@ func (l *Limit) For(variant string) *LimitBand {
 
 // A Pack is a shim pack.
 type Pack struct {
-	ID       string
-	Name     string
-	Sits     string   // "behind the gear race"
-	Between  []string // the two faces it lies between, the upper one first; nil where not stated
-	Reading  string   // what is read to set it: "lash"
-	MoreShim Effect   // what more of it does to the reading; "" where not stated
-	Theory   bool     // the rate is computed from the gears
-	Rate     *big.Rat // how far the reading moves for each unit of shim, above zero; nil where not stated
-	Moves    Member   // which gear of the pair more shim moves; "" where not stated
-	Gears    string   // id of the pair; "" where not stated
-	SafeSide Amount
-	Only     []string
-	At       source.Place
-	Node     *syntax.Node
+	ID            string
+	Name          string
+	Location      string   // "behind the gear race"
+	Between       []string // the two faces that it separates, the upper one first; nil if not stated
+	Reading       string   // the reading that it adjusts: "lash"
+	MoreShim      Effect   // effect of more shim on the reading; "" if not stated
+	RateFromGears bool     // Rate is to be computed from the gears
+	Rate          *big.Rat // change of the reading per unit of shim, positive; nil if not stated
+	MovesGear     Member   // the gear that more shim moves; "" if not stated
+	Gears         string   // id of the gear pair; "" if not stated
+	SafeSide      Amount
+	Only          []string
+	At            source.Place
+	Node          *syntax.Node
 }
 
-// An Amount says on which side of its aim a pack is safe: with more shim or
-// with less; "" where not stated.
+// An Amount tells on which side of the target a pack errs safely: with more
+// shim or with less; "" if not stated.
 type Amount string
 
-// The amounts.
 const (
 	More Amount = "more"
 	Less Amount = "less"
 )
 
-// An Effect is what a thicker pack does to the reading.
+// An Effect is the effect of a thicker pack on the reading.
 type Effect string
 
-// The effects.
 const (
 	Opens  Effect = "opens"
 	Closes Effect = "closes"
@@ -217,8 +211,8 @@ const (
 	Lowers Effect = "lowers"
 )
 
-// Sign returns 1 where more shim makes the reading more, −1 where it makes it
-// less, and 0 where nothing is stated.
+// Sign returns 1 if more shim increases the reading, −1 if it decreases it, 0
+// if not stated.
 func (e Effect) Sign() int {
 	switch e {
 	case Opens, Raises:
@@ -232,13 +226,12 @@ func (e Effect) Sign() int {
 // A Member is one gear of a pair.
 type Member string
 
-// The members of a pair.
 const (
 	PinionGear Member = "pinion"
 	LargeGear  Member = "gear"
 )
 
-// Other returns the gear that a member runs with.
+// Other returns the mating gear.
 func (m Member) Other() Member {
 	if m == PinionGear {
 		return LargeGear
@@ -246,46 +239,46 @@ func (m Member) Other() Member {
 	return PinionGear
 }
 
-// A Pair is a pair of gears that run together.
+// A Pair is a pair of meshing gears.
 type Pair struct {
 	ID             string
 	Name           string
-	Teeth          [2]int // of pinion and gear; 0 where not stated
+	Teeth          [2]int // of pinion and gear; 0 if not stated
 	Module         *quantity.Value
-	DiametralPitch *big.Rat // teeth to an inch of pitch diameter
+	DiametralPitch *big.Rat // teeth per inch of pitch diameter
 	PressureAngle  *quantity.Value
-	Spiral         *quantity.Value // nil for straight teeth
+	Spiral         *quantity.Value // spiral angle; nil for straight teeth
 	ShaftAngle     *quantity.Value
-	PinionRadius   *quantity.Value // pitch radii
+	PinionRadius   *quantity.Value // pitch radius; GearRadius likewise
 	GearRadius     *quantity.Value
-	DriveSide      string            // which side of the gear's teeth drives: convex, concave, or words; "" where not stated
-	Contact        map[Side]*Contact // how a contact pattern is corrected; nil where not stated
-	ContactBad     diag.Reported     // a contact pattern could not be read: rules pass over it
+	DriveSide      string            // which flank of the gear drives: convex, concave, or free words; "" if not stated
+	Contact        map[Side]*Contact // how contact patterns are corrected; nil if not stated
+	ContactBad     diag.Reported     // a contact pattern was unreadable: rules skip it
 	At             source.Place
 	Node           *syntax.Node
 }
 
-// A TestCap is the highest pressure, above that of the shop's air, to which the
-// unit may be filled with air or another gas for a test.
+// A TestCap is the highest gauge pressure to which the unit may be filled with
+// air or another gas for a test.
 type TestCap struct {
 	Gas    quantity.Value
 	Source string
 	At     source.Place
 }
 
-// RightAngle says whether the shafts are stated to stand at 90°.
+// RightAngle reports whether the shafts are stated to be at 90°.
 func (p *Pair) RightAngle() bool {
 	return p.ShaftAngle != nil && p.ShaftAngle.Value.Cmp(big.NewRat(90, 1)) == 0 && p.ShaftAngle.Unit.Symbol == "°"
 }
 
-// A Dependency says whose change makes the measurement of a limit void.
+// A Dependency lists what voids the measurement of a limit when it is changed.
 type Dependency struct {
-	Limit string
-	On    []string // ids of parts, packs, fasteners and limits
-	At    source.Place
+	Limit    string
+	VoidedBy []string // ids of parts, packs, fasteners and limits
+	At       source.Place
 }
 
-// A Job is an ordered set of cards done on one unit.
+// A Job is an ordered set of cards for work on one unit.
 type Job struct {
 	ID    string
 	Title string
@@ -293,29 +286,25 @@ type Job struct {
 	At    source.Place
 }
 
-// A CardRef names a card at a place.
+// A CardRef is a reference to a card.
 type CardRef struct {
 	Number string
 	At     source.Place
 }
 
-// Part returns the part of that id, or nil.
+// Part returns the part with an id, or nil.
 func (u *Unit) Part(id string) *Part { return find(u.Parts, id, (*Part).id) }
 
-// Fastener returns the fastener of that id, or nil.
 func (u *Unit) Fastener(id string) *Fastener { return find(u.Fasteners, id, (*Fastener).id) }
 
-// Limit returns the limit of that id, or nil.
 func (u *Unit) Limit(id string) *Limit { return find(u.Limits, id, (*Limit).id) }
 
-// Variant returns the variant of that id, or nil.
 func (u *Unit) Variant(id string) *Variant { return find(u.Variants, id, (*Variant).id) }
 
-// Pack returns the shim pack of that id, or nil.
 func (u *Unit) Pack(id string) *Pack { return find(u.Packs, id, (*Pack).id) }
 
-// Pair returns the pair of gears of that id, or nil. "" is the only pair of a
-// unit that has one.
+// Pair returns the gear pair with an id, or nil. The id "" gives the only pair
+// of a unit that has one.
 func (u *Unit) Pair(id string) *Pair {
 	if id == "" && len(u.Gears) == 1 {
 		return u.Gears[0]
@@ -323,8 +312,8 @@ func (u *Unit) Pair(id string) *Pair {
 	return find(u.Gears, id, (*Pair).id)
 }
 
-// PartIDs returns the ids of the parts in the order of the file; FastenerIDs and
-// the others do the same for theirs.
+// PartIDs and the methods below return the ids of one kind of thing, in the
+// order of the file.
 func (u *Unit) PartIDs() []string     { return ids(u.Parts, (*Part).id) }
 func (u *Unit) FastenerIDs() []string { return ids(u.Fasteners, (*Fastener).id) }
 func (u *Unit) LimitIDs() []string    { return ids(u.Limits, (*Limit).id) }

@@ -13,15 +13,13 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// reserved lists the names that an operating system keeps for devices; a file
-// named so cannot be written (Microsoft, "Naming Files, Paths, and
-// Namespaces", from memory).
+// reserved lists device names of operating systems, which no file may have
+// (Microsoft, "Naming Files, Paths, and Namespaces", from memory).
 var reserved = []string{"con", "prn", "aux", "nul", "com1", "com2", "com3", "com4", "com5", "com6", "com7", "com8", "com9",
 	"lpt1", "lpt2", "lpt3", "lpt4", "lpt5", "lpt6", "lpt7", "lpt8", "lpt9"}
 
-// ID reports an id that is malformed or reserved, and returns whether it is
-// sound. An id that is not is used all the same, so that what names it does
-// not fail as well.
+// ID reports an id that is malformed or reserved, and whether it is valid. An
+// invalid id is still used, so that references to it do not fail as well.
 func (r *Reader) ID(id string, at source.Place) bool {
 	lower := strings.ToLower(id)
 	switch {
@@ -47,8 +45,8 @@ func (r *Reader) ID(id string, at source.Place) bool {
 
 var wellNumbered = regexp.MustCompile(`^[A-Z0-9]+(-[A-Z0-9]+)*$`)
 
-// CardNumber reports a card number that is malformed or reserved: the card's
-// files are named by it.
+// CardNumber reports a card number that is malformed or reserved; output files
+// are named by it.
 func (r *Reader) CardNumber(number string, at source.Place) {
 	upper := strings.ToUpper(number)
 	switch {
@@ -65,8 +63,7 @@ func (r *Reader) CardNumber(number string, at source.Place) {
 	}
 }
 
-// NameOf returns the words of an id, for a thing that was given no name:
-// "pinion-nut" is "Pinion nut".
+// NameOf derives a name from an id: "pinion-nut" gives "Pinion nut".
 func NameOf(id string) string {
 	s := strings.ReplaceAll(id, "-", " ")
 	first, size := utf8.DecodeRuneInString(s)
@@ -76,7 +73,8 @@ func NameOf(id string) string {
 	return string(unicode.ToUpper(first)) + s[size:]
 }
 
-// Name returns what a thing is called: its name key, else the words of its id.
+// Name returns the text at key of a declared thing, or the name that its id
+// gives.
 func (r *Reader) Name(f syntax.Field, key string) string {
 	if s := r.Text(f.Value.Get(key)); s != "" {
 		return s
@@ -84,7 +82,7 @@ func (r *Reader) Name(f syntax.Field, key string) string {
 	return NameOf(f.Key)
 }
 
-// Key returns where a field's key stands.
+// Key returns the place of a field's key.
 func (r *Reader) Key(f syntax.Field) source.Place {
 	return source.Place{File: f.Value.Place().File, Span: f.KeySpan}
 }

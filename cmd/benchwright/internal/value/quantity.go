@@ -13,14 +13,14 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// Band returns limits or a bare value of a dimension (quantity.None for any),
-// nil when there is none or it is malformed.
+// Band returns limits or a bare value of dimension want (quantity.None for
+// any), nil when the value is absent or malformed.
 func (r *Reader) Band(n *syntax.Node, want quantity.Dimension) *quantity.Band {
 	return r.BandLike(n, want, quantity.None)
 }
 
-// BandLike is Band where a fix had best name a unit of a dimension that is not
-// asked for.
+// BandLike is Band, but where the unit is missing its message suggests units
+// of dimension like.
 func (r *Reader) BandLike(n *syntax.Node, want, like quantity.Dimension) *quantity.Band {
 	if r.Text(n) == "" {
 		return nil
@@ -35,7 +35,7 @@ func (r *Reader) BandLike(n *syntax.Node, want, like quantity.Dimension) *quanti
 	return &b
 }
 
-// BandBefore reads the beginning of a scalar that says more behind it.
+// BandBefore is Band for the first part, text, of a scalar.
 func (r *Reader) BandBefore(n *syntax.Node, text string, want quantity.Dimension) *quantity.Band {
 	b, p := quantity.ParseBandOf(text, r.Mark, want)
 	if r.problem(n, 0, p) {
@@ -44,7 +44,7 @@ func (r *Reader) BandBefore(n *syntax.Node, text string, want quantity.Dimension
 	return &b
 }
 
-// Value returns one number with its unit, as Band does.
+// Value returns one number with its unit, nil when it is absent or malformed.
 func (r *Reader) Value(n *syntax.Node, want quantity.Dimension) *quantity.Value {
 	if r.Text(n) == "" {
 		return nil
@@ -52,18 +52,17 @@ func (r *Reader) Value(n *syntax.Node, want quantity.Dimension) *quantity.Value 
 	return r.value(n, 0, want)
 }
 
-// value reads what of a scalar begins at byte cut.
-func (r *Reader) value(n *syntax.Node, cut int, want quantity.Dimension) *quantity.Value {
-	v, p := quantity.ParseValueOf(n.Text[cut:], r.Mark, want)
-	if r.problem(n, cut, p) {
+// value parses the scalar's text from byte start on.
+func (r *Reader) value(n *syntax.Node, start int, want quantity.Dimension) *quantity.Value {
+	v, p := quantity.ParseValueOf(n.Text[start:], r.Mark, want)
+	if r.problem(n, start, p) {
 		return nil
 	}
 	return &v
 }
 
-// Either returns a value that may be written with ± before it, as deviations
-// are: "±4 %", "4 %".
-func (r *Reader) Either(n *syntax.Node, want quantity.Dimension) *quantity.Value {
+// Deviation returns a value that may have a ± before it: "±4 %", "4 %".
+func (r *Reader) Deviation(n *syntax.Node, want quantity.Dimension) *quantity.Value {
 	if r.Text(n) == "" {
 		return nil
 	}
@@ -76,9 +75,9 @@ func (r *Reader) Either(n *syntax.Node, want quantity.Dimension) *quantity.Value
 	return r.value(n, len(n.Text)-len(rest), want)
 }
 
-// Wordy reports a word or a name where a value belongs, or one word of ours: the
-// fix says both. What it leaves is for the reader of the value to judge.
-func (r *Reader) Wordy(n *syntax.Node, fix string) bool {
+// RefuseWord reports a word where a value, or one of the program's keywords,
+// is expected; fix names both. It ignores text that looks like a value.
+func (r *Reader) RefuseWord(n *syntax.Node, fix string) bool {
 	text := r.Text(n)
 	first, _ := utf8.DecodeRuneInString(text)
 	if !unicode.IsLetter(first) || strings.ContainsAny(text, "0123456789") && strings.Contains(text, " ") {
@@ -88,9 +87,9 @@ func (r *Reader) Wordy(n *syntax.Node, fix string) bool {
 	return true
 }
 
-// Above returns a value that is more than nothing, nil for one that is not,
-// which is reported with what it is: "a shim is". The fix says what to write.
-func (r *Reader) Above(n *syntax.Node, want quantity.Dimension, what, fix string) *quantity.Value {
+// Positive returns a value above zero. It reports any other, with what as the
+// subject and verb of the message ("a shim is") and the fix, and returns nil.
+func (r *Reader) Positive(n *syntax.Node, want quantity.Dimension, what, fix string) *quantity.Value {
 	v := r.Value(n, want)
 	if v != nil && v.Value.Sign() <= 0 {
 		r.Refuse("quantity-malformed", n.Place(), fix, "%s more than nothing", what)
@@ -99,16 +98,16 @@ func (r *Reader) Above(n *syntax.Node, want quantity.Dimension, what, fix string
 	return v
 }
 
-// Share returns a percentage as a part of one: 1/25 for 4 %.
-func (r *Reader) Share(n *syntax.Node) *big.Rat {
-	v := r.Either(n, quantity.Proportion)
+// Percentage returns a percentage as a fraction of one: 1/25 for 4 %.
+func (r *Reader) Percentage(n *syntax.Node) *big.Rat {
+	v := r.Deviation(n, quantity.Proportion)
 	if v == nil {
 		return nil
 	}
 	return new(big.Rat).Quo(v.Value, big.NewRat(100, 1))
 }
 
-// Number returns a plain number, nil when there is none or it is malformed.
+// Number returns a plain number, nil when it is absent or malformed.
 func (r *Reader) Number(n *syntax.Node) *big.Rat {
 	if r.Text(n) == "" {
 		return nil
@@ -120,49 +119,48 @@ func (r *Reader) Number(n *syntax.Node) *big.Rat {
 	return x.Value
 }
 
-// problem reports what is wrong with a quantity that begins at byte cut of a
-// scalar, if anything is.
-func (r *Reader) problem(n *syntax.Node, cut int, p *quantity.Problem) bool {
+// problem reports p, found in the scalar's text from byte start on, and
+// whether there is one.
+func (r *Reader) problem(n *syntax.Node, start int, p *quantity.Problem) bool {
 	if p == nil {
 		return false
 	}
-	r.Refuse(p.Slug, source.Place{File: n.File, Span: n.Sub(cut+p.Start, cut+p.End)}, p.Fix, "%s", p.Message)
+	r.Refuse(p.Slug, source.Place{File: n.File, Span: n.Sub(start+p.Start, start+p.End)}, p.Fix, "%s", p.Message)
 	return true
 }
 
-// fromTo reads two whole numbers: "-5 to 5", "0..12".
-var fromTo = regexp.MustCompile(`^([-+−]?)([0-9]{1,2}) ?(?:to|\.\.|–) ?([-+−]?)([0-9]{1,2})$`)
+// markRange matches a range of whole numbers: "-5 to 5", "0..12".
+var markRange = regexp.MustCompile(`^([-+−]?)([0-9]{1,2}) ?(?:to|\.\.|–) ?([-+−]?)([0-9]{1,2})$`)
 
-// Marks returns the first and the last mark of a span of marks, "-5 to 5"; both
-// are 0 where there is none.
+// Marks returns the first and last mark of a range of marks, "-5 to 5"; both
+// are 0 if it is absent or malformed.
 func (r *Reader) Marks(n *syntax.Node) (first, last int) {
 	text := r.Text(n)
 	if text == "" {
 		return 0, 0
 	}
-	span := fromTo.FindStringSubmatch(text)
+	span := markRange.FindStringSubmatch(text)
 	if span == nil {
-		r.Wrong("value-kind", n, "write the lowest and the highest mark, as in `-5 to 5`", "`%s` is no span of marks", text)
+		r.RefuseOnce("value-kind", n, "write the lowest and the highest mark, as in `-5 to 5`", "`%s` is no span of marks", text)
 		return 0, 0
 	}
-	first, last = whole(span[1], span[2]), whole(span[3], span[4])
+	first, last = signedDigits(span[1], span[2]), signedDigits(span[3], span[4])
 	if first > last {
 		r.Refuse("limits-reversed", Place(n), "write the lower mark first", "the marks are reversed: %d is more than %d", first, last)
 	}
 	return first, last
 }
 
-// whole returns a number of digits alone, below zero after a minus.
-func whole(sign, digits string) int {
-	n, _ := strconv.Atoi(digits) // one or two digits
+// signedDigits converts digits, negative after a minus sign.
+func signedDigits(sign, digits string) int {
+	n, _ := strconv.Atoi(digits) // cannot fail: one or two digits
 	if sign == "-" || sign == "−" {
 		return -n
 	}
 	return n
 }
 
-// Place is the part of a value's place that a message about its content points
-// at: quotes around it are left out.
+// Place returns the place of a scalar's text, without its quotes.
 func Place(n *syntax.Node) source.Place {
 	return source.Place{File: n.File, Span: n.Sub(0, len(n.Text))}
 }

@@ -1,6 +1,6 @@
-// Package value reads the single values of a tree: texts, words of a list,
-// switches, counts, ids and quantities. What is there and cannot be read is
-// always said: by the schema, or here.
+// Package value reads the single values of a tree: texts, keywords, switches,
+// counts, ids and quantities. Every value that is present and unreadable is
+// reported, by the schema or here.
 package value
 
 import (
@@ -15,25 +15,27 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// A Reader reads the values of one thing: a block, its limits, a part. The first
-// of them that cannot be read marks the thing as bad, so that nobody has to ask
-// after each. A value that is not there reads as nothing, and is no fault.
+// A Reader reads the values of one thing: a block, its limits, a part. The
+// first unreadable value marks the whole thing as bad, so callers need not
+// check each value. An absent value reads as the zero value and is no error.
 type Reader struct {
-	Mark    quantity.Mark
-	Msgs    *diag.List
-	Refused diag.Reported // the tree broke its schema: a value of the wrong kind has been reported
-	bad     diag.Reported
+	Mark          quantity.DecimalMark
+	Msgs          *diag.List
+	SchemaRefused diag.Reported // set if the tree violated its schema, so that values of the wrong kind have been reported
+	bad           diag.Reported
 }
 
-// Thing returns a reader for another thing of the same tree, or for a part that
-// may be bad alone.
-func (r *Reader) Thing() *Reader { return &Reader{Mark: r.Mark, Msgs: r.Msgs, Refused: r.Refused} }
+// ForPart returns a reader for another thing of the same tree, which is marked
+// as bad on its own.
+func (r *Reader) ForPart() *Reader {
+	return &Reader{Mark: r.Mark, Msgs: r.Msgs, SchemaRefused: r.SchemaRefused}
+}
 
-// Bad returns the proof that something of the thing could not be read, which was
-// reported.
+// Bad returns the proof that an unreadable value was reported, unset if all
+// could be read.
 func (r *Reader) Bad() diag.Reported { return r.bad }
 
-// Fail marks the thing as bad by what was reported elsewhere.
+// Fail marks the thing as bad because of an error reported elsewhere.
 func (r *Reader) Fail(why diag.Reported) { r.bad = r.bad.Or(why.Must()) }
 
 // Refuse reports an error and marks the thing as bad.
@@ -43,50 +45,51 @@ func (r *Reader) Refuse(slug string, at source.Place, fix, format string, args .
 	return d
 }
 
-// Wrong marks the thing as bad for what its schema forbids. It reports it where
-// the schema let it pass.
-func (r *Reader) Wrong(slug string, n *syntax.Node, fix, format string, args ...any) {
-	if r.Refused.Is() {
-		r.Fail(r.Refused)
+// RefuseOnce marks the thing as bad for an error that its schema catches too.
+// It reports the error only if the schema did not.
+func (r *Reader) RefuseOnce(slug string, n *syntax.Node, fix, format string, args ...any) {
+	if r.SchemaRefused.IsSet() {
+		r.Fail(r.SchemaRefused)
 		return
 	}
 	r.Refuse(slug, n.Place(), fix, format, args...)
 }
 
-// Need says whether a mapping has all of some keys.
-func (r *Reader) Need(n *syntax.Node, keys ...string) bool {
-	if r.Keys(n) == nil {
+// Require reports the first missing key of a mapping, and whether all are
+// there.
+func (r *Reader) Require(n *syntax.Node, keys ...string) bool {
+	if r.Mapping(n) == nil {
 		return false
 	}
 	for _, key := range keys {
 		if n.Get(key) == nil {
-			r.Wrong("key-missing", n, "add `"+key+":`", "`%s` is missing", key)
+			r.RefuseOnce("key-missing", n, "add `"+key+":`", "`%s` is missing", key)
 			return false
 		}
 	}
 	return true
 }
 
-// Text returns a scalar as one line, "" where there is none. One that says
-// nothing is a slip, and so is anything but a scalar.
+// Text returns a scalar with white space folded, "" if it is absent. It
+// reports an empty scalar and anything that is not a scalar.
 func (r *Reader) Text(n *syntax.Node) string {
 	if n == nil {
 		return ""
 	}
 	if n.Kind != syntax.Scalar {
-		r.Wrong("value-kind", n, "write it as one text", "a list or keys stand where one value belongs")
+		r.RefuseOnce("value-kind", n, "write it as one text", "a list or keys stand where one value belongs")
 		return ""
 	}
 	text := strings.Join(strings.Fields(n.Text), " ")
 	if text == "" || n.Null() {
-		r.Wrong("value-kind", n, "write it, or take its key out", "nothing is written here")
+		r.RefuseOnce("value-kind", n, "write it, or take its key out", "nothing is written here")
 		return ""
 	}
 	return text
 }
 
-// Says returns a text that must hold a word, as "0" does not.
-func (r *Reader) Says(n *syntax.Node, fix string) string {
+// Wording returns a text that must contain a letter.
+func (r *Reader) Wording(n *syntax.Node, fix string) string {
 	text := r.Text(n)
 	if text != "" && !strings.ContainsFunc(text, unicode.IsLetter) {
 		r.Refuse("value-kind", n.Place(), fix, "`%s` stands where words belong", text)
@@ -94,8 +97,9 @@ func (r *Reader) Says(n *syntax.Node, fix string) string {
 	return text
 }
 
-// Word returns the one of words that a scalar is, "" where there is none.
-func Word[W ~string](r *Reader, n *syntax.Node, words ...W) W {
+// OneOf returns a scalar that must be one of words, "" if it is absent or not
+// one of them.
+func OneOf[W ~string](r *Reader, n *syntax.Node, words ...W) W {
 	word := W(r.Text(n))
 	if word == "" || slices.Contains(words, word) {
 		return word
@@ -104,51 +108,51 @@ func Word[W ~string](r *Reader, n *syntax.Node, words ...W) W {
 	for _, w := range words {
 		have = append(have, "`"+string(w)+"`")
 	}
-	r.Wrong("value-unknown", n, "write "+diag.Series(have, "or"), "`%s` is none of the words that belong here", word)
+	r.RefuseOnce("value-unknown", n, "write "+diag.Series(have, "or"), "`%s` is none of the words that belong here", word)
 	return ""
 }
 
-// Yes says whether a key is switched on, as a writer or YAML says it.
-func (r *Reader) Yes(n *syntax.Node) bool {
+// Switch reports whether a key is switched on, by yes or true.
+func (r *Reader) Switch(n *syntax.Node) bool {
 	switch text := r.Text(n); strings.ToLower(text) {
 	case "yes", "true":
 		return true
 	case "", "no", "false":
 	default:
-		r.Wrong("value-unknown", n, "write `yes` or `no`", "`%s` is neither yes nor no", text)
+		r.RefuseOnce("value-unknown", n, "write `yes` or `no`", "`%s` is neither yes nor no", text)
 	}
 	return false
 }
 
-// mostCount is the highest number of like things.
-const mostCount = 999999
+// maxCount is the limit of a Count.
+const maxCount = 999999
 
-// Count returns a whole number, the given one where none is written.
+// Count returns a whole number, otherwise if it is absent.
 func (r *Reader) Count(n *syntax.Node, otherwise int) int {
 	text := r.Text(n)
 	if text == "" {
 		return otherwise
 	}
 	c, err := strconv.Atoi(text)
-	if err != nil || c < 1 || c > mostCount {
-		r.Wrong("value-kind", n, "write it in digits, such as `10`", "`%s` is no whole number from 1 to %d", text, mostCount)
+	if err != nil || c < 1 || c > maxCount {
+		r.RefuseOnce("value-kind", n, "write it in digits, such as `10`", "`%s` is no whole number from 1 to %d", text, maxCount)
 		return otherwise
 	}
 	return c
 }
 
-// Keys returns a value that has keys, nil where there is none.
-func (r *Reader) Keys(n *syntax.Node) *syntax.Node {
+// Mapping returns n if it is a mapping, else nil.
+func (r *Reader) Mapping(n *syntax.Node) *syntax.Node {
 	if n == nil || n.Kind == syntax.Mapping {
 		return n
 	}
-	r.Wrong("value-kind", n, "write its keys below it", "keys belong here")
+	r.RefuseOnce("value-kind", n, "write its keys below it", "keys belong here")
 	return nil
 }
 
 // Fields returns the fields of a mapping.
 func (r *Reader) Fields(n *syntax.Node) []syntax.Field {
-	if n = r.Keys(n); n == nil {
+	if n = r.Mapping(n); n == nil {
 		return nil
 	}
 	return n.Fields
@@ -160,21 +164,21 @@ func (r *Reader) Sequence(n *syntax.Node) []*syntax.Node {
 		return nil
 	}
 	if n.Kind != syntax.Sequence {
-		r.Wrong("value-kind", n, "write a list in brackets", "a list belongs here")
+		r.RefuseOnce("value-kind", n, "write a list in brackets", "a list belongs here")
 	}
 	return n.Items
 }
 
-// Pair returns the items of a sequence of two.
+// Pair returns the items of a sequence that must have two.
 func (r *Reader) Pair(n *syntax.Node, fix string) []*syntax.Node {
 	if n == nil || n.Kind == syntax.Sequence && len(n.Items) == 2 {
 		return r.Sequence(n)
 	}
-	r.Wrong("value-kind", n, fix, "a list of two belongs here")
+	r.RefuseOnce("value-kind", n, fix, "a list of two belongs here")
 	return nil
 }
 
-// Items returns a sequence's items; a value that stands alone is a list of one.
+// Items returns a sequence's items; a single value is a list of one.
 func (r *Reader) Items(n *syntax.Node) []*syntax.Node {
 	switch {
 	case n == nil:
@@ -185,11 +189,11 @@ func (r *Reader) Items(n *syntax.Node) []*syntax.Node {
 	return []*syntax.Node{n}
 }
 
-// List returns the scalars of a list of names; one that stands alone is a list
-// of one, but for one with a comma in it, which lacks its brackets.
+// List returns the scalars of a list of names. A single name is a list of one,
+// but one that contains a comma is reported: it lacks its brackets.
 func (r *Reader) List(n *syntax.Node) []*syntax.Node {
 	if n != nil && n.Kind == syntax.Scalar && strings.Contains(n.Text, ",") {
-		r.Wrong("value-kind", n, "write `["+n.Text+"]`", "a list stands in brackets")
+		r.RefuseOnce("value-kind", n, "write `["+n.Text+"]`", "a list stands in brackets")
 		return nil
 	}
 	var out []*syntax.Node
@@ -210,14 +214,14 @@ func (r *Reader) Texts(n *syntax.Node) []string {
 	return out
 }
 
-// Known reports a name that is none of have and returns whether it is one.
-// What says what it should name ("part"), where the key that declares them.
-func (r *Reader) Known(slug, what string, n *syntax.Node, have []string, where string) bool {
+// KnownName reports a name that is not in have, and whether it is. What is the
+// kind of thing it should name ("part"), where the key that declares them.
+func (r *Reader) KnownName(slug, what string, n *syntax.Node, have []string, where string) bool {
 	name := r.Text(n)
 	return name != "" && r.KnownKey(slug, what, syntax.Field{Key: name, KeySpan: n.Span, Value: n}, have, where)
 }
 
-// KnownKey does the same for a key that names something.
+// KnownKey is KnownName for a key.
 func (r *Reader) KnownKey(slug, what string, f syntax.Field, have []string, where string) bool {
 	if slices.Contains(have, f.Key) {
 		return true

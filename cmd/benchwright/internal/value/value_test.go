@@ -24,24 +24,24 @@ func node(t *testing.T, yaml string) *syntax.Node {
 // readings are all ways to read a value.
 var readings = map[string]func(*Reader, *syntax.Node) any{
 	"text":   func(r *Reader, n *syntax.Node) any { return r.Text(n) },
-	"says":   func(r *Reader, n *syntax.Node) any { return r.Says(n, "") },
-	"word":   func(r *Reader, n *syntax.Node) any { return Word(r, n, "in", "out") },
-	"yes":    func(r *Reader, n *syntax.Node) any { return r.Yes(n) },
+	"says":   func(r *Reader, n *syntax.Node) any { return r.Wording(n, "") },
+	"word":   func(r *Reader, n *syntax.Node) any { return OneOf(r, n, "in", "out") },
+	"yes":    func(r *Reader, n *syntax.Node) any { return r.Switch(n) },
 	"count":  func(r *Reader, n *syntax.Node) any { return r.Count(n, 7) },
 	"fields": func(r *Reader, n *syntax.Node) any { return len(r.Fields(n)) },
 	"row":    func(r *Reader, n *syntax.Node) any { return len(r.Sequence(n)) },
 	"pair":   func(r *Reader, n *syntax.Node) any { return len(r.Pair(n, "")) },
 	"list":   func(r *Reader, n *syntax.Node) any { return r.Texts(n) },
 	"known": func(r *Reader, n *syntax.Node) any {
-		return r.Known("part-unknown", "part", n, []string{"in"}, "parts")
+		return r.KnownName("part-unknown", "part", n, []string{"in"}, "parts")
 	},
 	"marks":  func(r *Reader, n *syntax.Node) any { a, b := r.Marks(n); return []int{a, b} },
 	"band":   func(r *Reader, n *syntax.Node) any { return r.Band(n, quantity.Length) != nil },
 	"like":   func(r *Reader, n *syntax.Node) any { return r.BandLike(n, quantity.None, quantity.Torque) != nil },
 	"value":  func(r *Reader, n *syntax.Node) any { return r.Value(n, quantity.Length) != nil },
-	"either": func(r *Reader, n *syntax.Node) any { return r.Either(n, quantity.Length) != nil },
-	"above":  func(r *Reader, n *syntax.Node) any { return r.Above(n, quantity.Length, "it is", "") != nil },
-	"share":  func(r *Reader, n *syntax.Node) any { return r.Share(n) != nil },
+	"either": func(r *Reader, n *syntax.Node) any { return r.Deviation(n, quantity.Length) != nil },
+	"above":  func(r *Reader, n *syntax.Node) any { return r.Positive(n, quantity.Length, "it is", "") != nil },
+	"share":  func(r *Reader, n *syntax.Node) any { return r.Percentage(n) != nil },
 	"number": func(r *Reader, n *syntax.Node) any { return r.Number(n) != nil },
 }
 
@@ -57,21 +57,21 @@ func TestNothingIsLostInSilence(t *testing.T) {
 			want = "false"
 		}
 		r := &Reader{Mark: quantity.Point, Msgs: &diag.List{}}
-		if got := fmt.Sprint(read(r, nil)); got != want || r.Bad().Is() || r.Msgs.Len() > 0 {
+		if got := fmt.Sprint(read(r, nil)); got != want || r.Bad().IsSet() || r.Msgs.Len() > 0 {
 			t.Errorf("%s of nothing is %s, %v", name, got, r.Msgs.Sorted())
 		}
 		for _, yaml := range []string{`""`, "~", "null", "'  '", "[1, b]", "[]", "{a: 1}", "[[a]]", "0", "-7", "0xA", "1e1", "5.0", "+5", "1000000", "maybe", "a, b", "about 1 mm", "0 mm", "5 to -5", "about"} {
 			n := node(t, yaml)
 			r := &Reader{Mark: quantity.Point, Msgs: &diag.List{}}
 			got := fmt.Sprint(read(r, n))
-			if r.Bad().Is() != (r.Msgs.Errors() == 1) || r.Msgs.Len() > 1 {
-				t.Errorf("%s of %s: bad %v, %v", name, yaml, r.Bad().Is(), r.Msgs.Sorted())
+			if r.Bad().IsSet() != (r.Msgs.Errors() == 1) || r.Msgs.Len() > 1 {
+				t.Errorf("%s of %s: bad %v, %v", name, yaml, r.Bad().IsSet(), r.Msgs.Sorted())
 			}
-			if got == want && !r.Bad().Is() && !((name == "list" || name == "row") && yaml == "[]") && !(name == "fields" && n.Kind == syntax.Mapping) {
+			if got == want && !r.Bad().IsSet() && !((name == "list" || name == "row") && yaml == "[]") && !(name == "fields" && n.Kind == syntax.Mapping) {
 				t.Errorf("%s of %s is %s, and nothing is said", name, yaml, got)
 			}
-			told := &Reader{Mark: quantity.Point, Msgs: &diag.List{}, Refused: refused}
-			if again := fmt.Sprint(read(told, n)); again != got || told.Bad().Is() != r.Bad().Is() || told.Msgs.Len() > r.Msgs.Len() {
+			told := &Reader{Mark: quantity.Point, Msgs: &diag.List{}, SchemaRefused: refused}
+			if again := fmt.Sprint(read(told, n)); again != got || told.Bad().IsSet() != r.Bad().IsSet() || told.Msgs.Len() > r.Msgs.Len() {
 				t.Errorf("%s of %s after the schema: %s, %s before; %v", name, yaml, again, got, told.Msgs.Sorted())
 			}
 		}
@@ -89,7 +89,7 @@ func TestReadings(t *testing.T) {
 		{"known", "in", "true"},
 	} {
 		r := &Reader{Mark: quantity.Point, Msgs: &diag.List{}}
-		if got := fmt.Sprint(readings[c.reading](r, node(t, c.yaml))); got != c.want || r.Bad().Is() {
+		if got := fmt.Sprint(readings[c.reading](r, node(t, c.yaml))); got != c.want || r.Bad().IsSet() {
 			t.Errorf("%s of %s is %s, %v", c.reading, c.yaml, got, r.Msgs.Sorted())
 		}
 	}
@@ -98,9 +98,9 @@ func TestReadings(t *testing.T) {
 // A thing that is bad leaves others sound.
 func TestThing(t *testing.T) {
 	r := &Reader{Mark: quantity.Point, Msgs: &diag.List{}}
-	in := r.Thing()
+	in := r.ForPart()
 	in.Count(node(t, "many"), 1)
-	if r.Bad().Is() || !in.Bad().Is() || r.Msgs.Len() != 1 {
+	if r.Bad().IsSet() || !in.Bad().IsSet() || r.Msgs.Len() != 1 {
 		t.Errorf("%v %v %v", r.Bad(), in.Bad(), r.Msgs.Sorted())
 	}
 }
