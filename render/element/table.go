@@ -112,11 +112,15 @@ func (l *ledge) fit(c *compose.Compositor) {
 	}
 }
 
+// gridBand is how many columns a table with a reading across may have and still run
+// in bands: with more, the eye takes the second band for further columns.
+const gridBand = 4
+
 // bands is how many bands the rows stand in: as many as the column holds, where
 // there are rows enough that it saves height.
 func (l *ledge) bands(rows []compose.Slab) int {
 	c, u := l.C, l.C.Beat
-	if l.Grid || len(rows) < 6 {
+	if len(rows) < 6 || l.Grid && len(l.Widths) > gridBand {
 		return 1
 	}
 	one := u + compose.Sum(l.Widths) + (len(l.Widths)-1)*3*u

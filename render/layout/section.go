@@ -6,7 +6,7 @@ import (
 )
 
 // section lays out the groups of one section. It begins on a new face, but for one
-// that follows on, and where more than half of the last face is left or what is
+// that follows on, and where more than a third of the last face is left or what is
 // left holds it whole.
 func (p *pages) section(i int, s render.Section, columns int) {
 	c, before := p.c, p.c.Columns
@@ -16,7 +16,7 @@ func (p *pages) section(i int, s render.Section, columns int) {
 		groups[j] = p.lay(g)
 	}
 	below := p.low + 2*c.Beat
-	holds := len(p.faces) > 0 && (p.last-below > (p.last-p.first)/2 || p.holds(below, groups))
+	holds := len(p.faces) > 0 && (p.last-below > (p.last-p.first)/3 || p.holds(below, groups))
 	p.divide(before) // for the rules of what stands there already
 	switch {
 	case len(p.faces) > 0 && s.Follows && columns == before:
