@@ -208,9 +208,9 @@ var table = []Hazard{
 	},
 	// 29 CFR 1910.184, slings.
 	{
-		ID: "hanging", Name: "Hanging load", Signal: Warning,
+		ID: "hanging", Name: "Suspended load", Signal: Warning,
 		Symbols: []string{"W015", "M008", "M014"},
-		Hazard:  "A hanging load can drop or swing.",
+		Hazard:  "A suspended load can drop or swing.",
 		Result:  "Crushed feet, head injury, death.",
 		Avoid: []string{
 			"Use a rated sling.",
