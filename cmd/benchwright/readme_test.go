@@ -232,13 +232,13 @@ func TestReadmeIsComplete(t *testing.T) {
 	for _, paper := range compile.Papers() {
 		has("paper", "`"+paper+"`")
 	}
-	for _, kind := range slices.Concat(procedure.Built, procedure.Later) {
+	for _, kind := range slices.Concat(procedure.Built, procedure.Planned) {
 		has("block type", "`"+kind+"`")
 	}
 	// What the README says is not built yet is what the program knows by name.
 	_, later, _ := strings.Cut(text, "the step's text until then: ")
 	later, _, _ = strings.Cut(later, ". ")
-	if want := "`" + strings.Join(procedure.Later, "`, `") + "`"; later != want {
+	if want := "`" + strings.Join(procedure.Planned, "`, `") + "`"; later != want {
 		t.Errorf("the README says that %s are not built yet, want %s", later, want)
 	}
 	named := func(page, text, schema string) {

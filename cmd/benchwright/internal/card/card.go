@@ -1,6 +1,6 @@
-// Package card turns a procedure into cards: names become things, for one
-// variant of the unit, and what needs computing is computed. A card says all
-// that the apprentice will read, and does not yet say in which words.
+// Package card resolves procedures to cards: for one variant of the unit,
+// names are looked up and values computed. A card holds everything that is
+// printed, but not yet its wording.
 package card
 
 import (
@@ -18,26 +18,26 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// A Card is one procedure for one variant, resolved and computed.
+// A Card is a procedure for one variant, resolved and computed.
 type Card struct {
 	Procedure *procedure.Procedure
-	Unit      *unit.Unit    // nil when it could not be found, which is reported
-	Shop      *shop.Shop    // nil for a file alone that brings none
-	Variant   *unit.Variant // nil where the unit has none
-	Parts     []*unit.Part  // to have ready, renew-always first
+	Unit      *unit.Unit    // nil if not found, which is reported
+	Shop      *shop.Shop    // nil for a procedure without a shop
+	Variant   *unit.Variant // nil if the unit has none
+	Parts     []*unit.Part  // to have ready; parts that are always replaced come first
 	After     []*procedure.Procedure
 	Lead      []Item
 	Stages    []*Stage
 	Kit       []*Kit      // every tool, wrench and gauge, in the order of first use
 	Flats     []Flats     // sizes of hand tools
-	Hazards   []HazardUse // of the whole card, the gravest first
+	Hazards   []HazardUse // of the whole card, most severe first
 	Stops     []Stop
-	// Assemblies are the names that tool blocks of the procedure give with as:,
-	// in any variant, and the tools that each is put together from in this one.
+	// Assemblies maps the name of each assembly that a tool block of the
+	// procedure makes, in any variant, to its tools in this variant.
 	Assemblies map[string][]*shop.Item
 }
 
-// A Job is an ordered set of cards done on one unit.
+// A Job is an ordered set of cards for work on one unit.
 type Job struct {
 	Unit    *unit.Unit
 	Job     *unit.Job
@@ -45,7 +45,7 @@ type Job struct {
 	Cards   []*Card
 }
 
-// VariantID returns the id of the card's variant, "" where there is none.
+// VariantID returns the id of the card's variant, "" without one.
 func (c *Card) VariantID() string {
 	if c.Variant == nil {
 		return ""
@@ -53,7 +53,7 @@ func (c *Card) VariantID() string {
 	return c.Variant.ID
 }
 
-// Steps returns the card's steps in order, through all stages.
+// Steps returns the steps of all stages, in order.
 func (c *Card) Steps() []*Step {
 	var out []*Step
 	for _, st := range c.Stages {
@@ -62,8 +62,8 @@ func (c *Card) Steps() []*Step {
 	return out
 }
 
-// A Stage is a stage as this variant has it; one without steps and items is
-// left out.
+// A Stage is a stage for this variant. Stages without steps and items are left
+// out.
 type Stage struct {
 	Source *procedure.Stage
 	Title  []syntax.Run
@@ -71,7 +71,7 @@ type Stage struct {
 	Steps  []*Step
 }
 
-// A Step is one step, numbered through the deck.
+// A Step is a step, numbered through the card.
 type Step struct {
 	Number   int
 	Source   *procedure.Step
@@ -86,26 +86,24 @@ func (s *Step) Place(c *Card) source.Place {
 	return c.Procedure.File.At(s.Source.Span.Start, s.Source.Span.End)
 }
 
-// Prose is text with its links resolved: a link to a step names the step.
+// Prose is text with its links resolved: a link to a step gives its number.
 type Prose struct {
 	Source  *procedure.Prose
-	Content syntax.Content // a copy where links were resolved
+	Content syntax.Content // a copy if links were resolved
 }
 
-// Place returns where the prose stands.
 func (p *Prose) Place() source.Place { return p.Source.At }
 
-// A Picture is an image, read from the workspace.
+// A Picture is an image file of the workspace.
 type Picture struct {
 	Source *procedure.Prose
 	Name   string // path below the workspace
-	Data   []byte // nil where it could not be read, which is reported
+	Data   []byte // nil if unreadable, which is reported
 	Alt    string
 	Title  string
 }
 
-// Place returns where the picture's path stands: it is the file that can be
-// wrong.
+// Place returns the place of the picture's path.
 func (p *Picture) Place() source.Place {
 	at := p.Source.At
 	if c, ok := p.Source.Content.(*syntax.Picture); ok {
@@ -117,7 +115,6 @@ func (p *Picture) Place() source.Place {
 // Verb is what a tool line says to do with a tool.
 type Verb uint8
 
-// The verbs of tool lines.
 const (
 	Take Verb = iota
 	Assemble
@@ -131,42 +128,41 @@ type Tool struct {
 	Lines []ToolLine
 }
 
-// A ToolLine is one thing to do with one or more tools.
+// A ToolLine is one action with one or more tools.
 type ToolLine struct {
 	Verb  Verb
-	Tools []*shop.Item // in a shop, the tools; one that is an assembly has only a name
-	As    string       // the assembly's name for Assemble
+	Tools []*shop.Item // assemblies, and tools without a shop, have only a name
+	As    string       // for Assemble, the assembly's name
 	Held  string       // what is held still
 	Names []procedure.Named
 }
 
-// A Measurement is a reading with its limits on the gauge's marks.
+// A Measurement is a reading with its limits on the marks of the gauge.
 type Measurement struct {
 	*procedure.Measurement
-	Limit      *unit.LimitBand // nil with "limits: none", or when missing, which a rule reports
-	Shown      *quantity.Band  // the limits as the gauge shows them, where that is not as they are written; nil otherwise
-	Guarded    *quantity.Band  // these narrowed by the shop's guard band; nil where it has none, or the gauge states no uncertainty
+	Limit      *unit.LimitBand // nil with "limits: none", or if missing, which a rule reports
+	Shown      *quantity.Band  // the limits as the gauge shows them; nil if that is as written
+	Guarded    *quantity.Band  // these limits, narrowed by the shop's guard band; nil without a guard band or uncertainty
 	Gauge      *shop.Gauge     // nil without one
-	Marks      *quantity.Marks // the limits on the gauge's marks; nil without limits, gauge, or a mark between
-	Expect     *quantity.Marks // the plausible span on the gauge's marks
-	Table      *unit.Table     // limits that follow a mark, in place of Limit; nil otherwise
-	Rows       []MarkRow       // of Table, from its first mark to its last
-	Spread     *big.Rat        // on the gauge's marks; nil without one
+	Marks      *quantity.Marks // the limits on marks of the gauge; nil without limits, gauge, or a mark inside
+	Expect     *quantity.Marks // the plausible range, on marks of the gauge
+	Table      *unit.Table     // limits that depend on an etched mark, instead of Limit; else nil
+	Rows       []MarkRow       // of Table, from first to last mark
+	Spread     *big.Rat        // on marks of the gauge; nil without one
 	FromLowest bool            // the spread is read by a gauge that is zeroed at the lowest reading
-	LowGo      *Step
-	HighGo     *Step
-	Mismatch   bool // limits and gauge do not go together, or limits cannot be told, which is reported
+	LowStep    *Step
+	HighStep   *Step
+	Mismatch   bool // limits and gauge do not match, or the limits are unknown, which is reported
 
-	// GuardTook says that a mark lies inside the limits, and none inside what the
-	// guard band leaves of them.
-	GuardTook bool
-	Answered  bool // the card itself says what to do outside the limits
+	// GuardLeftNoMark is set if a mark is inside the limits but none inside
+	// the limits narrowed by the guard band.
+	GuardLeftNoMark bool
+	Answered        bool // the card itself says what to do outside the limits
 }
 
-// Span returns the marks between which a reading may stand: the limits, of
-// which those without a low side count from zero; without limits what is
-// expected. It is nil where nothing bounds the readings above, or no gauge
-// reads them.
+// Span returns the range of readings to prepare for: the limits, from zero if
+// they have no low side, or without limits the expected range. It is nil
+// without an upper bound or a gauge.
 func (m *Measurement) Span() *quantity.Marks {
 	span := m.Marks
 	if m.Limits.None {
@@ -182,25 +178,25 @@ func (m *Measurement) Span() *quantity.Marks {
 	return &out
 }
 
-// A MarkRow is the limits of a part with one mark.
+// A MarkRow is the limits for one etched mark.
 type MarkRow struct {
-	Mark      int
-	Band      quantity.Band   // as the gauge shows them, exactly
-	Guarded   *quantity.Band  // as Measurement has it, as do the others
-	Marks     *quantity.Marks // without a gauge, on the digits typed
-	GuardTook bool
+	Mark            int
+	Band            quantity.Band   // as the gauge shows them, exactly
+	Guarded         *quantity.Band  // like the fields of Measurement, as is GuardLeftNoMark
+	Marks           *quantity.Marks // without a gauge, rounded to the digits typed
+	GuardLeftNoMark bool
 }
 
-// Judged returns all limits of the reading as the gauge shows them, with their
-// marks: those of each mark of its table, or the one band; none without limits.
-func (m *Measurement) Judged() []MarkRow {
+// LimitRows returns all limits of the reading: those of each mark of its
+// table, or the single band; none without limits.
+func (m *Measurement) LimitRows() []MarkRow {
 	if b := m.OnGauge(); b != nil {
-		return []MarkRow{{0, *b, m.Guarded, m.Marks, m.GuardTook}}
+		return []MarkRow{{0, *b, m.Guarded, m.Marks, m.GuardLeftNoMark}}
 	}
 	return m.Rows
 }
 
-// Written returns the limits of a row as a message names them.
+// Written returns the limits of a row as messages name them.
 func (m *Measurement) Written(row MarkRow) string {
 	switch {
 	case m.Table != nil:
@@ -222,44 +218,43 @@ func (m *Measurement) OnGauge() *quantity.Band {
 	return nil
 }
 
-// A HoldPoint stops the work until somebody has seen and signed.
+// A HoldPoint stops the work until somebody has inspected and signed.
 type HoldPoint struct{ *procedure.HoldPoint }
 
-// Readings returns none.
 func (h *HoldPoint) Readings() []*Measurement { return nil }
 func (h *HoldPoint) causes() []Cause          { return nil }
-func (h *HoldPoint) whole(*Card) bool         { return true }
+func (h *HoldPoint) complete(*Card) bool      { return true }
 
-// A Callout is a hazard as a step shows it.
+// A Callout is a hazard in a step.
 type Callout struct {
 	Signal  hazard.Signal
 	Symbols []string
 	Hazard  string
 	Result  string
 	Avoid   string
-	IDs     []string           // the hazards it speaks of; nil for a writer's own
-	Written *procedure.Caution // nil for one that the compiler added
-	Short   bool               // the hazard was printed in full before in this stage
+	IDs     []string           // its hazards; nil for a callout of the writer
+	Written *procedure.Caution // nil for a callout added by the program
+	Short   bool               // already printed in full in this stage
 	At      source.Place       // what caused it
 }
 
-// A HazardUse is a hazard and the steps in which it waits.
+// A HazardUse is a hazard and the numbers of its steps.
 type HazardUse struct {
 	Signal  hazard.Signal
 	Symbols []string
 	Text    string
-	Rule    string // the shop's own rule for it; "" where it has none
+	Rule    string // the shop's rule for it, or ""
 	Steps   []int
 }
 
-// A Kit is one tool, wrench, gauge or stock of shims and the steps that use it.
+// A Kit is a tool, wrench, gauge or shim stock, and the steps that use it.
 type Kit struct {
 	Item  *shop.Item
-	Thing any // *shop.Tool, *shop.Wrench, *shop.Gauge or *shop.Stock; nil for a name without a shop
+	Thing any // *shop.Tool, *shop.Wrench, *shop.Gauge or *shop.Stock; nil without a shop
 	Steps []int
 }
 
-// Flats is a size across flats that a hand tool must have.
+// Flats is a size across flats that needs a hand tool.
 type Flats struct {
 	Size  quantity.Value
 	Key   bool     // a hexagon key, for a socket screw
@@ -273,14 +268,14 @@ type Stop struct {
 	Say  string
 }
 
-// Library is what a card may refer to beyond its own file.
+// Library is what a card can refer to outside its own file.
 type Library struct {
 	Procedures []*procedure.Procedure
 	Picture    func(from *source.File, path string) (name string, data []byte, err error)
-	stacks     sync.Map // what each stock can make, by stackKey
+	stacks     sync.Map // possible stacks of each stock, by stackKey
 }
 
-// ByNumber returns the procedure with that card number, nil when there is none.
+// ByNumber returns the procedure with a card number, or nil.
 func (l *Library) ByNumber(number string) *procedure.Procedure {
 	for _, p := range l.Procedures {
 		if p.Number.Name == number {
@@ -290,7 +285,7 @@ func (l *Library) ByNumber(number string) *procedure.Procedure {
 	return nil
 }
 
-// ByFile returns the procedure in the file of that name.
+// ByFile returns the procedure in the file with a name, or nil.
 func (l *Library) ByFile(name string) *procedure.Procedure {
 	for _, p := range l.Procedures {
 		if p.File.Name == name {
@@ -300,7 +295,7 @@ func (l *Library) ByFile(name string) *procedure.Procedure {
 	return nil
 }
 
-// numbers lists the card numbers, for naming the nearest.
+// numbers returns all card numbers.
 func (l *Library) numbers() []string {
 	var out []string
 	for _, p := range l.Procedures {
@@ -316,8 +311,8 @@ func Make(p *procedure.Procedure, u *unit.Unit, s *shop.Shop, v *unit.Variant, l
 	return r.card
 }
 
-// GaugePlace returns where the block names its gauge, the block's place where it
-// names none.
+// GaugePlace returns the place of the gauge's name, or of the block without
+// one.
 func (m *Measurement) GaugePlace() source.Place {
 	if m.Measurement.Gauge.Name == "" {
 		return m.At
@@ -325,7 +320,7 @@ func (m *Measurement) GaugePlace() source.Place {
 	return m.Measurement.Gauge.At
 }
 
-// GaugeKey returns the key under which the block names its gauge.
+// GaugeKey returns the key of the block that names the gauge.
 func (m *Measurement) GaugeKey() string {
 	for _, f := range m.Node.Fields {
 		if f.Value.Place() == m.Measurement.Gauge.At {

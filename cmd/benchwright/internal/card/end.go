@@ -7,15 +7,16 @@ import (
 	"benchwright/cmd/benchwright/internal/procedure"
 )
 
-// An End is the reading that ends the tightening of a crush sleeve, and the
-// step that takes it.
+// An End is the reading that ends the tightening against a crush sleeve, and
+// its step.
 type End struct {
 	Step    *Step
 	Reading *Measurement
 }
 
-// end finds the reading of a limit, in the same step or after it rather than
-// before, or else the first one of a step. What it lacks is nil.
+// end finds the reading that has a named limit, preferably in the same step or
+// a later one, or else the first reading of a named step. What is not found is
+// nil.
 func (r *resolver) end(from *Step, n procedure.Named) *End {
 	u, steps := r.card.Unit, r.card.Steps()
 	if u != nil && u.Limit(n.Name) != nil {
@@ -24,7 +25,7 @@ func (r *resolver) end(from *Step, n procedure.Named) *End {
 			if out.Step != nil && out.Step.Number >= from.Number {
 				break
 			}
-			if m := s.read(n.Name); m != nil {
+			if m := s.firstReading(n.Name); m != nil {
 				out.Step, out.Reading = s, m
 			}
 		}
@@ -35,7 +36,7 @@ func (r *resolver) end(from *Step, n procedure.Named) *End {
 		if u != nil {
 			have = append(u.LimitIDs(), have...)
 		}
-		r.unknown(diag.OnUnit, "limit-unknown", "limit or step", n, have, "limits in the unit")
+		r.reportUnknown(diag.OnUnit, "limit-unknown", "limit or step", n, have, "limits in the unit")
 		return nil
 	}
 	number, ok := r.number(n)
@@ -43,12 +44,12 @@ func (r *resolver) end(from *Step, n procedure.Named) *End {
 		return nil
 	}
 	s := steps[number-1]
-	return &End{s, s.read("")}
+	return &End{s, s.firstReading("")}
 }
 
-// read returns the first reading of the step that has a limit of that name; of
-// any name where it is "".
-func (s *Step) read(limit string) *Measurement {
+// firstReading returns the step's first reading with a named limit; limit ""
+// matches any.
+func (s *Step) firstReading(limit string) *Measurement {
 	for _, i := range s.Items {
 		if m := ReadingOf(i); m != nil && (limit == "" || m.Limits.Named.Name == limit) {
 			return m

@@ -2,17 +2,16 @@ package card
 
 import "benchwright/cmd/benchwright/internal/procedure"
 
-// A Figure is a picture with call-outs, read from the workspace.
+// A Figure is a picture with callouts.
 type Figure struct {
 	*procedure.Figure
 	Name string // path below the workspace
-	Data []byte // nil where it could not be read, which is reported
+	Data []byte // nil if unreadable, which is reported
 }
 
-// Readings returns none.
 func (f *Figure) Readings() []*Measurement { return nil }
 func (f *Figure) causes() []Cause          { return nil }
-func (f *Figure) whole(*Card) bool         { return f.Data != nil }
+func (f *Figure) complete(*Card) bool      { return f.Data != nil }
 
 func (r *resolver) figure(f *procedure.Figure) Item {
 	out := &Figure{Figure: f}

@@ -6,20 +6,20 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-// MostJugs is how many fillings of a measure nobody loses count of.
-const MostJugs = 6
+// MaxMeasures is the number of full measures that can be counted reliably.
+const MaxMeasures = 6
 
-// A Fill is a quantity of fluid that is poured in: so many full measures, and a
-// last one between two marks.
+// A Fill is a quantity of fluid: a number of full measures, and a last one
+// filled to between two marks.
 type Fill struct {
 	*Measurement
 	Block *procedure.Fill
 	Full  int
-	Last  *quantity.Marks // nil without a measure that can be used, which a rule reports
+	Last  *quantity.Marks // nil without a usable measure, which a rule reports
 }
 
-func (f *Fill) whole(c *Card) bool {
-	return f.Measurement.whole(c) && (f.Gauge == nil || f.Last != nil)
+func (f *Fill) complete(c *Card) bool {
+	return f.Measurement.complete(c) && (f.Gauge == nil || f.Last != nil)
 }
 
 func (r *resolver) fill(f *procedure.Fill) Item {
@@ -29,29 +29,29 @@ func (r *resolver) fill(f *procedure.Fill) Item {
 		return out
 	}
 	out := &Fill{Measurement: r.reading(&f.Measurement, quantity.None, nil), Block: f}
-	out.Answered = true // what is poured in is made to lie inside
+	out.Answered = true // pouring to the mark keeps it within the limits
 	if out.Limit == nil || out.Gauge == nil {
 		return out
 	}
-	// What is more than one measure holds lies on its marks all the same.
+	// A total above the capacity of the measure is still on its marks.
 	endless := out.Gauge.Scale
 	endless.Low, endless.High = nil, nil
 	poured := *out.OnGauge()
 	if out.Guarded != nil {
 		poured = *out.Guarded
-	} else if marks, ok := poured.Inward(endless); ok && !out.GuardTook {
+	} else if marks, ok := poured.Inward(endless); ok && !out.GuardLeftNoMark {
 		out.Marks = &marks
 	}
 	if full, last, ok := bench.Fillings(poured, out.Gauge.Scale); ok {
-		if out.Full = full; full < MostJugs {
+		if out.Full = full; full < MaxMeasures {
 			out.Last = &last
 		}
 	}
 	return out
 }
 
-// pourable says whether the quantity is one that can be poured in, and reports
-// one that is not. What is unknown is told when the reading is resolved.
+// pourable reports whether the quantity can be poured in, and reports an error
+// if not. Unknown limits are reported when the reading is resolved.
 func (r *resolver) pourable(f *procedure.Fill) bool {
 	b := f.Limits.Band
 	if u := r.card.Unit; b == nil && u != nil {

@@ -15,16 +15,16 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// A Fit is a part that is put in its seat, or drawn from it, by heat, cold or
+// A Fit is a part that is put in or drawn from its seat by heat, cold or
 // force.
 type Fit struct {
 	*procedure.Fit
 	Part        Member
-	Mate        Member // what it goes into or onto, or comes out of or off
+	Mate        Member // the part that it goes into or onto, or comes out of or off
 	Heat, Chill *Warmth
 	Press, Pull *Push
-	Depth       *Measurement // of its seat; nil where that is not measured
-	heavy       *unit.Part   // Part, where it is too heavy for one person; else nil
+	Depth       *Measurement // of the seat; nil if not measured
+	heavy       *unit.Part   // Part, if too heavy for one person; else nil
 	size        *size
 	bad         bool // a number of its size is wrong, which is reported
 }
@@ -32,35 +32,35 @@ type Fit struct {
 // A Member is one of the two parts of a fit.
 type Member struct {
 	Name string
-	Part *unit.Part // nil where it is only words, or unknown, which is reported
+	Part *unit.Part // nil if it is only words, or unknown, which is reported
 	At   procedure.Named
 }
 
-// Outer returns the part that lies around the other.
+// Outer returns the outer part.
 func (f *Fit) Outer() Member {
-	if f.Way.Inner() {
+	if f.Direction.Inner() {
 		return f.Mate
 	}
 	return f.Part
 }
 
-// Inner returns the part that lies inside the other.
+// Inner returns the inner part.
 func (f *Fit) Inner() Member {
-	if f.Way.Inner() {
+	if f.Direction.Inner() {
 		return f.Part
 	}
 	return f.Mate
 }
 
-// Readings returns the temperatures, forces and depths that the fit is checked
-// by, in the order of the hands.
+// Readings returns the temperatures, forces and depths of the fit, in the
+// order of the work.
 func (f *Fit) Readings() []*Measurement {
 	var out []*Measurement
 	for _, w := range f.Warmths() {
 		out = append(out, w.Measurement)
 	}
 	for _, p := range f.Pushes() {
-		if p.Read {
+		if p.HasReading {
 			out = append(out, p.Measurement)
 		}
 	}
@@ -70,13 +70,13 @@ func (f *Fit) Readings() []*Measurement {
 	return out
 }
 
-// Warmths returns what is heated and chilled.
-func (f *Fit) Warmths() []*Warmth { return present(f.Heat, f.Chill) }
+// Warmths returns the parts that are heated or chilled.
+func (f *Fit) Warmths() []*Warmth { return nonNil(f.Heat, f.Chill) }
 
-// Pushes returns what is pressed and pulled.
-func (f *Fit) Pushes() []*Push { return present(f.Press, f.Pull) }
+// Pushes returns the press and pull operations.
+func (f *Fit) Pushes() []*Push { return nonNil(f.Press, f.Pull) }
 
-func present[T any](all ...*T) []*T {
+func nonNil[T any](all ...*T) []*T {
 	var out []*T
 	for _, t := range all {
 		if t != nil {
@@ -88,20 +88,20 @@ func present[T any](all ...*T) []*T {
 
 func (f *Fit) causes() []Cause {
 	var out []Cause
-	add := func(id string, m *procedure.Means, with []*shop.Item) {
+	add := func(id string, m *procedure.Method, with []*shop.Item) {
 		out = append(out, Cause{id, m.At})
 		for _, i := range with {
-			out = append(out, carried(i, m.At)...)
+			out = append(out, toolCauses(i, m.At)...)
 		}
 	}
 	if w := f.Heat; w != nil {
-		add("hot", w.Means, w.With)
+		add("hot", w.Method, w.With)
 	}
 	if w := f.Chill; w != nil {
-		add("cold", w.Means, w.With)
+		add("cold", w.Method, w.With)
 	}
 	for _, p := range f.Pushes() {
-		add("press", p.Means, p.With)
+		add("press", p.Method, p.With)
 	}
 	if f.heavy != nil {
 		out = append(out, Cause{lifting, f.Part.At.At})
@@ -115,28 +115,28 @@ func (f *Fit) causes() []Cause {
 	return out
 }
 
-func (f *Fit) whole(c *Card) bool {
-	whole := !f.bad && f.Part.whole(c) && f.Mate.whole(c)
+func (f *Fit) complete(c *Card) bool {
+	whole := !f.bad && f.Part.complete(c) && f.Mate.complete(c)
 	for _, m := range f.Readings() {
-		whole = whole && m.whole(c)
+		whole = whole && m.complete(c)
 	}
 	for _, w := range f.Warmths() {
-		whole = whole && len(w.With) == len(w.Means.With)
+		whole = whole && len(w.With) == len(w.Method.With)
 	}
 	for _, p := range f.Pushes() {
-		whole = whole && len(p.With) == len(p.Means.With)
+		whole = whole && len(p.With) == len(p.Method.With)
 	}
 	return whole
 }
 
-// whole says whether the part was found, or is only words.
-func (m Member) whole(c *Card) bool {
+// complete reports whether the part was found, or is only words.
+func (m Member) complete(c *Card) bool {
 	return m.Part != nil || c.Unit == nil || !syntax.WellFormed(m.At.Name)
 }
 
 func (r *resolver) fit(p *procedure.Fit) Item {
 	f := &Fit{Fit: p, Part: r.member(p.Part), Mate: r.member(p.Mate), bad: p.Bad.IsSet()}
-	f.heavy = r.lifts(f.Part)
+	f.heavy = r.tooHeavy(f.Part)
 	f.measure(r)
 	f.Chill = r.warmth(f, p.Chill, false)
 	f.Heat = r.warmth(f, p.Heat, true)
@@ -147,8 +147,8 @@ func (r *resolver) fit(p *procedure.Fit) Item {
 	return f
 }
 
-// member looks a part of the unit up. What is no id is words, and stands for
-// itself; without a unit so is everything.
+// member looks up a part of the unit. A text that is not an id, and any text
+// without a unit, stands for itself.
 func (r *resolver) member(n procedure.Named) Member {
 	u := r.card.Unit
 	switch {
@@ -159,17 +159,17 @@ func (r *resolver) member(n procedure.Named) Member {
 	}
 	part := u.Part(n.Name)
 	if part == nil {
-		r.unknown(diag.OnUnit, "part-unknown", "part", n, u.PartIDs(), "parts in the unit")
+		r.reportUnknown(diag.OnUnit, "part-unknown", "part", n, u.PartIDs(), "parts in the unit")
 		return Member{value.NameOf(n.Name), nil, n}
 	}
 	return Member{part.Name, part, n}
 }
 
-// toolsNamed looks up the tools of a means.
+// toolsNamed looks up the tools of a method.
 func (r *resolver) toolsNamed(names []procedure.Named) []*shop.Item {
 	var out []*shop.Item
 	for _, n := range names {
-		if item := r.find(n); item != nil {
+		if item := r.findTool(n); item != nil {
 			out = append(out, item)
 		}
 	}
@@ -178,42 +178,43 @@ func (r *resolver) toolsNamed(names []procedure.Named) []*shop.Item {
 
 // A size is the diameter of a seat and its interference, in mm.
 type size struct {
-	diameter    *big.Rat
-	least, most *big.Rat // interference; least is nil where only the most is known
+	diameter *big.Rat
+	min, max *big.Rat // interference; min is nil if only max is known
 }
 
-// Size returns the most interference and the diameter, in mm, that the fit is
-// computed from; nil where they are not stated.
+// Size returns the maximum interference and the diameter in mm, nil if not
+// stated.
 func (f *Fit) Size() (most, diameter *big.Rat) {
 	if f.size == nil {
 		return nil, nil
 	}
-	return f.size.most, f.size.diameter
+	return f.size.max, f.size.diameter
 }
 
-// HasSize reports whether the fit states an interference and its diameter.
+// HasSize reports whether the fit states its interference and diameter.
 func (f *Fit) HasSize() bool { return f.size != nil }
 
-// A need is a key that a computation takes, and whether it is there.
+// A need is a key that a computation takes, and whether it is given.
 type need struct {
 	key   string
-	there bool
+	given bool
 }
 
-// missingKeys names what a computation of the fit takes and does not have, "" for
-// nothing. All take the interference and the diameter, which a tolerance gives.
+// missingKeys names the keys that a computation of the fit lacks, "" for none.
+// All computations take the interference and the diameter, either of which may
+// come from a tolerance.
 func (f *Fit) missingKeys(more ...need) string {
 	size := f.Tolerance.Name != ""
 	var out []string
 	for _, n := range append([]need{{"interference", size || f.Interference != nil}, {"diameter", size || f.Diameter != nil}}, more...) {
-		if !n.there {
+		if !n.given {
 			out = append(out, "`"+n.key+"`")
 		}
 	}
 	return strings.Join(out, ", ")
 }
 
-// measure reads diameter and interference.
+// measure resolves diameter and interference.
 func (f *Fit) measure(r *resolver) {
 	switch {
 	case f.Tolerance.Name != "":
@@ -231,7 +232,7 @@ func (f *Fit) measure(r *resolver) {
 			f.bad = true
 			return
 		}
-		if f.Diameter != nil && millimetres(f.Diameter).Cmp(hole.Size) != 0 {
+		if f.Diameter != nil && inMillimeters(f.Diameter).Cmp(hole.Size) != 0 {
 			r.msgs.Report("quantity-malformed", f.KeyPlace("diameter"), "take `diameter:` out: the fit has the size", "`%s` is not the size of `%s`", f.Diameter.Unit.After(f.Diameter.Text), f.Tolerance.Name)
 			f.bad = true
 			return
@@ -247,15 +248,15 @@ func (f *Fit) measure(r *resolver) {
 		f.bad = true
 	case r.hasPlay(f, f.Interference.High, f.Interference.Written):
 	default:
-		b := f.Interference.In(millimetre)
-		f.size = &size{millimetres(f.Diameter), b.Low, b.High}
+		b := f.Interference.In(millimeter)
+		f.size = &size{inMillimeters(f.Diameter), b.Low, b.High}
 	}
 }
 
-// shaftFirst finds a fit whose shaft stands before its hole.
+// shaftFirst matches a fit with the shaft before the hole.
 var shaftFirst = regexp.MustCompile(`^(.*[0-9] ?)([a-z]{1,2}[0-9]{1,2}) ?/ ?([A-Z]{1,2}[0-9]{1,2})$`)
 
-// hasPlay reports a fit that has play even at its tightest.
+// hasPlay reports a fit with clearance even at its tightest.
 func (r *resolver) hasPlay(f *Fit, most *big.Rat, written string) bool {
 	if most.Sign() > 0 {
 		return false

@@ -127,7 +127,7 @@ func TestFitForce(t *testing.T) {
 		}
 	}
 	f, _ := fitOf(t, "part: race\ninto: case\npress: {with: press, gauge: press-gauge}")
-	if f.Press.Read || f.Press.Gauge == nil || len(f.Readings()) != 0 {
+	if f.Press.HasReading || f.Press.Gauge == nil || len(f.Readings()) != 0 {
 		t.Error("a gauge that is only watched is a reading")
 	}
 }

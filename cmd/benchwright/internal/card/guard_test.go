@@ -39,7 +39,7 @@ func TestGuardBand(t *testing.T) {
 		clean(t, messages)
 		low, high := "none", "none"
 		switch {
-		case m.GuardTook:
+		case m.GuardLeftNoMark:
 			low, high = "taken", "taken"
 		case m.Marks != nil:
 			low, high = m.Marks.Ends(quantity.Point)

@@ -11,7 +11,7 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// caution resolves the writer's own callout of the step in hand.
+// caution resolves a callout of the writer in the current step.
 func (r *resolver) caution(c *procedure.Caution) {
 	out := &Callout{Hazard: c.Hazard, Result: c.Result, Avoid: c.Avoid, Written: c, At: c.At}
 	out.Signal, _ = hazard.ParseSignal(c.Level.Name)
@@ -21,7 +21,7 @@ func (r *resolver) caution(c *procedure.Caution) {
 			for _, k := range hazard.Symbols() {
 				codes = append(codes, k.Code)
 			}
-			r.unknown(0, "symbol-unknown", "symbol", s, codes, "the symbols in `benchwright explain symbol-unknown`")
+			r.reportUnknown(0, "symbol-unknown", "symbol", s, codes, "the symbols in `benchwright explain symbol-unknown`")
 			continue
 		}
 		out.Symbols = append(out.Symbols, s.Name)
@@ -29,7 +29,7 @@ func (r *resolver) caution(c *procedure.Caution) {
 	for _, n := range c.Covers {
 		h, ok := hazard.Find(n.Name)
 		if !ok {
-			r.unknown(0, "hazard-unknown", "hazard", n, hazard.IDs(), "the hazards in `benchwright explain hazard-unknown`")
+			r.reportUnknown(0, "hazard-unknown", "hazard", n, hazard.IDs(), "the hazards in `benchwright explain hazard-unknown`")
 			continue
 		}
 		out.IDs = append(out.IDs, h.ID)
@@ -54,13 +54,14 @@ func (r *resolver) caution(c *procedure.Caution) {
 	}
 }
 
-// A Cause is why a hazard is in a step: a tool that carries it, or a block.
+// A Cause is the source of a hazard in a step: a tool that carries it, or a
+// block.
 type Cause struct {
 	ID string
 	At source.Place // where the step names it
 }
 
-// Causes returns the hazards that the step's tools and blocks carry.
+// Causes returns the hazards of the step's tools and blocks.
 func (s *Step) Causes() []Cause {
 	var out []Cause
 	for _, i := range s.Items {
@@ -69,8 +70,8 @@ func (s *Step) Causes() []Cause {
 	return out
 }
 
-// carried returns the hazards that come with a tool of the shop.
-func carried(i *shop.Item, at source.Place) []Cause {
+// toolCauses returns the hazards of a tool.
+func toolCauses(i *shop.Item, at source.Place) []Cause {
 	var out []Cause
 	for _, id := range i.Hazards {
 		out = append(out, Cause{id, at})
@@ -78,8 +79,8 @@ func carried(i *shop.Item, at source.Place) []Cause {
 	return out
 }
 
-// hazards adds the callouts that tools and blocks call for, shortens those
-// that their stage has shown in full, table's or writer's, and sums the card up.
+// hazards adds the callouts for tools and blocks, shortens those already
+// printed in full in their stage, and adds the card's summary.
 func (r *resolver) hazards() {
 	for _, st := range r.card.Stages {
 		shown, read := map[string]bool{}, map[[3]string]bool{}
@@ -90,16 +91,16 @@ func (r *resolver) hazards() {
 				}
 				h, ok := hazard.Find(cause.ID)
 				if !ok {
-					continue // the shop's reader has reported it
+					continue // reported when the shop was read
 				}
 				c := &Callout{Signal: h.Signal, Symbols: h.Symbols, Hazard: h.Hazard, Result: h.Result,
 					Avoid: strings.Join(h.Avoid, " "), IDs: []string{h.ID}, Short: shown[h.ID], At: cause.At}
-				r.weighed(s, c)
+				r.addWeights(s, c)
 				s.Callouts = append(s.Callouts, c)
 			}
 			slices.SortStableFunc(s.Callouts, func(a, b *Callout) int { return cmp.Compare(b.Signal, a.Signal) })
-			// What a writer said of a hazard is another text than the table's: only
-			// a callout that was read in full, word for word, may be shortened later.
+			// A callout written by the writer has its own text, so only one
+			// that is identical to a callout printed in full may be shortened.
 			for _, c := range s.Callouts {
 				if c.Written == nil {
 					shown[c.IDs[0]] = true
@@ -113,7 +114,8 @@ func (r *resolver) hazards() {
 	r.summary()
 }
 
-// summary collects the card's hazards, one line a hazard, the gravest first.
+// summary collects the hazards of the card, one line for each, most severe
+// first.
 func (r *resolver) summary() {
 	add := func(u HazardUse, step int) {
 		for i := range r.card.Hazards {
@@ -133,7 +135,7 @@ func (r *resolver) summary() {
 		for _, c := range s.Callouts {
 			for _, id := range c.IDs {
 				h, _ := hazard.Find(id)
-				add(HazardUse{Signal: max(h.Signal, c.Signal), Symbols: h.Symbols[:1], Text: h.Name, Rule: r.rule(id)}, s.Number)
+				add(HazardUse{Signal: max(h.Signal, c.Signal), Symbols: h.Symbols[:1], Text: h.Name, Rule: r.shopRule(id)}, s.Number)
 			}
 			if len(c.IDs) == 0 && c.Signal.People() {
 				add(HazardUse{Signal: c.Signal, Symbols: c.Symbols[:1], Text: c.Hazard}, s.Number)
@@ -144,10 +146,10 @@ func (r *resolver) summary() {
 	slices.SortStableFunc(r.card.Hazards, func(a, b HazardUse) int { return cmp.Compare(b.Signal, a.Signal) })
 }
 
-// rule returns the shop's own rule for a hazard, "" without one. The regulations
-// of the table are examples from one country and are not printed: a card says to
-// follow the local code.
-func (r *resolver) rule(id string) string {
+// shopRule returns the shop's rule for a hazard, or "". The regulations in the
+// hazard table are examples from one country and are not printed: a card says
+// to follow the local code.
+func (r *resolver) shopRule(id string) string {
 	if r.card.Shop == nil {
 		return ""
 	}

@@ -2,22 +2,22 @@ package card
 
 import "benchwright/cmd/benchwright/internal/source"
 
-// An Item is one thing in a step, or before the first: prose, a picture or a
-// block. It answers all of these, so that nothing is left out by silence.
+// An Item is an element of a step, or of what precedes the steps: prose, a
+// picture or a block. Every item must have all these methods, so that no case
+// is forgotten.
 type Item interface {
 	Place() source.Place
-	// Readings returns the readings that it takes, in the order of the hands: the
-	// rules about limits, gauges and branches hold for all of them.
+	// Readings returns the readings it takes, in the order of the work. The
+	// rules about limits, gauges and branches apply to all of them.
 	Readings() []*Measurement
-	// causes returns the hazards that its tools and its work carry.
+	// causes returns the hazards of its tools and its work.
 	causes() []Cause
-	// whole says whether all that it is to print was found and computed. What is
-	// missing has been reported, or a rule will.
-	whole(*Card) bool
+	// complete reports whether everything it prints was found and computed.
+	// What is missing has been reported, or a rule will report it.
+	complete(*Card) bool
 }
 
-// ReadingOf returns the reading that a block is, nil for one that takes none, or
-// takes readings beside its work.
+// ReadingOf returns the reading of a block that is itself a reading, else nil.
 func ReadingOf(i Item) *Measurement {
 	for _, m := range i.Readings() {
 		if m.Place() == i.Place() {
@@ -27,12 +27,12 @@ func ReadingOf(i Item) *Measurement {
 	return nil
 }
 
-// Whole says whether all that an item of the card is to print is there.
-func (c *Card) Whole(i Item) bool { return i.whole(c) }
+// Complete reports whether everything that an item prints is there.
+func (c *Card) Complete(i Item) bool { return i.complete(c) }
 
-// Lacking returns the first item that is not whole, nil where all are: a card
-// without an error has none.
-func (c *Card) Lacking() Item {
+// FirstIncomplete returns the first incomplete item, nil if there is none, as
+// on every card without an error.
+func (c *Card) FirstIncomplete() Item {
 	all := c.Lead
 	for _, st := range c.Stages {
 		all = append(all[:len(all):len(all)], st.Items...)
@@ -41,7 +41,7 @@ func (c *Card) Lacking() Item {
 		}
 	}
 	for _, i := range all {
-		if !i.whole(c) {
+		if !i.complete(c) {
 			return i
 		}
 	}

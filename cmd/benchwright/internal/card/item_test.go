@@ -33,8 +33,8 @@ func TestWhole(t *testing.T) {
 			steps, _, _ = strings.Cut(rest, "\n````")
 		}
 		text := testFront + "\n## Work\n\n" + steps + "\n"
-		if c, messages := cardOf(t, shopFacts, unitFacts, text, ""); kind != "figure" && c.Lacking() != nil {
-			t.Errorf("%s: a %T is not whole: %q", kind, c.Lacking(), messages)
+		if c, messages := cardOf(t, shopFacts, unitFacts, text, ""); kind != "figure" && c.FirstIncomplete() != nil {
+			t.Errorf("%s: a %T is not whole: %q", kind, c.FirstIncomplete(), messages)
 		}
 		if slices.Contains(factless, kind) {
 			continue
@@ -43,7 +43,7 @@ func TestWhole(t *testing.T) {
 		if !lacks(c, kind) {
 			t.Errorf("%s: it is whole though its facts are gone: %q", kind, messages)
 		}
-		if i := c.Lacking(); i == nil {
+		if i := c.FirstIncomplete(); i == nil {
 			t.Errorf("%s: nothing is said to be lacking", kind)
 		}
 	}
@@ -61,7 +61,7 @@ func TestWhole(t *testing.T) {
 			"gauge: gauge\nthermometer: probe\nsource: manual\nif-leak: Find it."), 0}, // in no atmosphere
 	} {
 		got, messages := cardOf(t, gauges, testUnit, testFront+"\n## Work\n\n### A\n\n"+c.step, "")
-		if got.Lacking() == nil || len(messages) != c.messages {
+		if got.FirstIncomplete() == nil || len(messages) != c.messages {
 			t.Errorf("%s is whole: %q", c.step, messages)
 		}
 	}
@@ -72,7 +72,7 @@ func lacks(c *Card, kind string) bool {
 	typed := "*card." + strings.ToUpper(kind[:1]) + strings.ReplaceAll(kind[1:], "-t", "T")
 	for _, s := range c.Steps() {
 		for _, i := range s.Items {
-			if fmt.Sprintf("%T", i) == typed && !c.Whole(i) {
+			if fmt.Sprintf("%T", i) == typed && !c.Complete(i) {
 				return true
 			}
 		}
@@ -89,8 +89,8 @@ func TestLackingLooksEverywhere(t *testing.T) {
 		"## Work\n\n### A\n\nWipe it.\n\n### B\n\n" + gone,
 	} {
 		c, messages := cardOf(t, testShop, testUnit, testFront+"\n"+text, "")
-		if _, ok := c.Lacking().(*Picture); !ok {
-			t.Errorf("%q: %T %q", text, c.Lacking(), messages)
+		if _, ok := c.FirstIncomplete().(*Picture); !ok {
+			t.Errorf("%q: %T %q", text, c.FirstIncomplete(), messages)
 		}
 	}
 }

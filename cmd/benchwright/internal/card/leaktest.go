@@ -11,18 +11,18 @@ import (
 	"benchwright/cmd/benchwright/internal/shop"
 )
 
-// A LeakTest is a pressure or vacuum hold, computed as far as what it needs is
-// there: a rule reports what is not.
+// A LeakTest is a pressure or vacuum hold test, computed as far as its data
+// allows; rules report what is missing.
 type LeakTest struct {
 	*Measurement
-	Block       *procedure.LeakTest
-	Thermometer *shop.Gauge
-	Begin       quantity.Band      // the test pressure as the gauge shows it
-	Start       *big.Rat           // the mark to set; nil where the gauge has none inside Begin
-	Shop        *quantity.Marks    // the shop at the start, on the thermometer's marks
-	Hold        *bench.Hold        // nil without a start
-	Most        int64              // the table runs over so many degrees of the thermometer to each side
-	Rows        []bench.EndReading // nil where such a test cannot be
+	Block        *procedure.LeakTest
+	Thermometer  *shop.Gauge
+	PressureBand quantity.Band      // the test pressure as the gauge shows it
+	Start        *big.Rat           // the mark to set; nil if the gauge has none inside PressureBand
+	Shop         *quantity.Marks    // shop temperature at the start, on marks of the thermometer
+	Hold         *bench.Hold        // nil without Start
+	MaxDegrees   int64              // the table covers this many degrees of the thermometer to each side
+	Rows         []bench.EndReading // nil if such a test is impossible
 }
 
 func (t *LeakTest) causes() []Cause {
@@ -33,7 +33,7 @@ func (t *LeakTest) causes() []Cause {
 	return out
 }
 
-func (t *LeakTest) whole(*Card) bool {
+func (t *LeakTest) complete(*Card) bool {
 	return len(t.Rows) > 0 && !slices.ContainsFunc(t.Rows, func(r bench.EndReading) bool { return r.Mark == nil })
 }
 
@@ -41,7 +41,7 @@ func (r *resolver) leakTest(t *procedure.LeakTest) Item {
 	out := &LeakTest{Measurement: r.newReading(&t.Measurement), Block: t}
 	s := r.card.Shop
 	if s == nil {
-		r.unknown(diag.OnShop, "gauge-unknown", "gauge", t.Gauge, nil, "`gauges:` in a `shop:` of this file")
+		r.reportUnknown(diag.OnShop, "gauge-unknown", "gauge", t.Gauge, nil, "`gauges:` in a `shop:` of this file")
 		return out
 	}
 	out.Gauge = r.gaugeOf(t.Gauge, quantity.Pressure)
@@ -49,39 +49,39 @@ func (r *resolver) leakTest(t *procedure.LeakTest) Item {
 	if out.Gauge == nil || out.Thermometer == nil || s.Atmosphere == nil {
 		return out
 	}
-	if m, ok := t.Shop.Inward(out.Thermometer.Scale); ok {
+	if m, ok := t.ShopTemperature.Inward(out.Thermometer.Scale); ok {
 		out.Shop = &m
 	}
 	scale, u := out.Gauge.Scale, out.Gauge.Scale.Unit
 	atmosphere := s.Atmosphere.In(u).Value
-	out.Begin = startOn(t, scale, atmosphere)
-	if out.Start = nearestMark(out.Begin, scale); out.Start == nil {
+	out.PressureBand = startOn(t, scale, atmosphere)
+	if out.Start = nearestMark(out.PressureBand, scale); out.Start == nil {
 		return out
 	}
-	shop := t.Shop.In(celsius)
+	shop := t.ShopTemperature.In(celsius)
 	h := &bench.Hold{Gauge: scale, Vacuum: t.Vacuum, Start: out.Start, Atmosphere: atmosphere, Coldest: shop.Low, Warmest: shop.High, Change: change(t, u)}
 	if t.Reference != nil {
 		h.Reference = t.Reference.In(celsius).Value
 	}
-	out.Most = 5
+	out.MaxDegrees = 5
 	if out.Thermometer.Scale.Unit == fahrenheit {
-		h.Degree, out.Most = big.NewRat(5, 9), 9
+		h.Degree, out.MaxDegrees = big.NewRat(5, 9), 9
 	}
 	out.Hold = h
-	if out.Shop != nil { // else a rule says that the thermometer does not show it
-		out.Rows, _ = h.EndReadings(out.Most)
+	if out.Shop != nil { // else a rule reports that the thermometer cannot show it
+		out.Rows, _ = h.EndReadings(out.MaxDegrees)
 	}
 	return out
 }
 
-// startOn returns the test pressure as the gauge shows it: above the shop's air;
-// of a vacuum below it, on a scale that counts its depth or counts down from
-// zero.
+// startOn returns the test pressure as the gauge shows it: relative to the
+// shop's air pressure, and for a vacuum as depth or as a negative pressure,
+// according to the scale.
 func startOn(t *procedure.LeakTest, s quantity.Scale, atmosphere *big.Rat) quantity.Band {
 	b := t.Start.In(s.Unit)
 	down := t.Vacuum && s.Low != nil && s.Low.Sign() < 0
 	if t.Absolute {
-		b = shifted(b, new(big.Rat).Neg(atmosphere)) // below zero for a vacuum, as one that counts down
+		b = shifted(b, new(big.Rat).Neg(atmosphere)) // negative for a vacuum, like on a scale that counts down
 		if t.Vacuum && !down {
 			b = negated(b)
 		}
@@ -91,12 +91,12 @@ func startOn(t *procedure.LeakTest, s quantity.Scale, atmosphere *big.Rat) quant
 	return b
 }
 
-// shifted returns a band that lies by so much higher.
+// shifted returns the band moved by an amount.
 func shifted(b quantity.Band, by *big.Rat) quantity.Band {
 	return mapped(b, func(x *big.Rat) *big.Rat { return new(big.Rat).Add(x, by) })
 }
 
-// negated returns a band on the other side of zero.
+// negated returns the band with its sign changed.
 func negated(b quantity.Band) quantity.Band {
 	b = mapped(b, func(x *big.Rat) *big.Rat { return new(big.Rat).Neg(x) })
 	b.Low, b.High = b.High, b.Low
@@ -117,18 +117,17 @@ func mapped(b quantity.Band, f func(*big.Rat) *big.Rat) quantity.Band {
 	return out
 }
 
-// change returns the pressure that may be lost, in a unit.
+// change returns the pressure loss allowed, in a unit.
 func change(t *procedure.LeakTest, u quantity.Unit) *big.Rat {
 	if t.Allowed != nil {
 		return t.Allowed.In(u).Value
 	}
-	drop, _ := bench.LeakDrop(t.Rate.In(pascalLitre).Value, t.Volume.In(litre).Value, t.Hold.In(second).Value)
+	drop, _ := bench.LeakDrop(t.Rate.In(pascalLiter).Value, t.Volume.In(liter).Value, t.HoldTime.In(second).Value)
 	return quantity.Convert(drop, pascal, u)
 }
 
-// nearestMark returns the mark of the scale that lies inside a band and nearest to
-// what it aims for, the lower of two; nil where there is none. A bare value is
-// such a mark or has none.
+// nearestMark returns the mark inside the band nearest to its target, the
+// lower of two; nil if there is none. A bare value must itself be a mark.
 func nearestMark(b quantity.Band, s quantity.Scale) *big.Rat {
 	aim := b.Target()
 	if b.Form == quantity.Bare {

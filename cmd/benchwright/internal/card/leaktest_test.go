@@ -52,7 +52,7 @@ func TestLeakStart(t *testing.T) {
 		if l.Start != nil {
 			got = l.Start.RatString()
 		}
-		if got != c.want || (l.Hold == nil) != (c.want == "") || l.Hold != nil && len(l.Rows) != int(2*l.Most+1) {
+		if got != c.want || (l.Hold == nil) != (c.want == "") || l.Hold != nil && len(l.Rows) != int(2*l.MaxDegrees+1) {
 			t.Errorf("%s on %s: %q, want %q; %d rows", c.start, c.gauge, got, c.want, len(l.Rows))
 		}
 	}
@@ -86,8 +86,8 @@ func TestLeakFacts(t *testing.T) {
 	l := leakOf(t, "resolution: 0.1 psi, range: 0 to 15 psi", "pressure: 34 to 36 kPa gauge\nfluid: air\nallowed: 2 kPa\nreferred-to: 68 °F\ntemperature: 59 to 77 °F\nthermometer: fth")
 	h := l.Hold
 	if h == nil || h.Coldest.RatString() != "15" || h.Warmest.RatString() != "25" || h.Reference.RatString() != "20" ||
-		h.Degree.RatString() != "5/9" || l.Most != 9 || h.Atmosphere.FloatString(3) != "14.692" || h.Vacuum {
-		t.Fatalf("%+v, %d degrees to each side", h, l.Most)
+		h.Degree.RatString() != "5/9" || l.MaxDegrees != 9 || h.Atmosphere.FloatString(3) != "14.692" || h.Vacuum {
+		t.Fatalf("%+v, %d degrees to each side", h, l.MaxDegrees)
 	}
 	if l.Shop == nil || strings.ReplaceAll(l.Shop.Print(quantity.Point), "\u00a0", " ") != "59 to 77 °F" {
 		t.Errorf("the shop is %v", l.Shop)

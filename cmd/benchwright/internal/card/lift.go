@@ -9,18 +9,18 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// lifting is the hazard that a part's mass brings, and no word does.
+// lifting is the hazard of a heavy part. It comes from the mass alone, not
+// from any word.
 const lifting = "lift"
 
-// Heavy says whether a part is heavier than one person lifts in the shop. One
-// whose mass is not stated is not.
+// Heavy reports whether a part is too heavy for one person in this shop, false
+// if its mass is not stated.
 func (c *Card) Heavy(p *unit.Part) bool {
 	return p != nil && p.Mass != nil && c.Shop.TooHeavy(*p.Mass)
 }
 
-// Lifting returns the hazard of lifting as it stands for some parts that are
-// too heavy for one person. What they weigh stands in what a callout keeps when
-// it is short, too.
+// Lifting returns the lifting hazard for parts that are too heavy for one
+// person. Their masses are in the text that even a shortened callout keeps.
 func (c *Card) Lifting(parts ...*unit.Part) hazard.Hazard {
 	h, _ := hazard.Find(lifting)
 	out := *h
@@ -33,7 +33,7 @@ func (c *Card) Lifting(parts ...*unit.Part) hazard.Hazard {
 	return out
 }
 
-// weights lists what parts weigh: "Crank, 21 kg; Case, 30 kg".
+// weights lists the masses of parts: "Crank, 21 kg; Case, 30 kg".
 func weights(parts []*unit.Part, between string) string {
 	var out []string
 	for _, p := range parts {
@@ -42,9 +42,9 @@ func weights(parts []*unit.Part, between string) string {
 	return strings.Join(out, "; ")
 }
 
-// lifts returns the part that is too heavy to be put in its seat, or drawn from
-// it, by one person.
-func (r *resolver) lifts(m Member) *unit.Part {
+// tooHeavy returns the part if it is too heavy for one person to put in or
+// draw from its seat, else nil.
+func (r *resolver) tooHeavy(m Member) *unit.Part {
 	if r.card.Heavy(m.Part) {
 		return m.Part
 	}
@@ -62,8 +62,8 @@ func (s *Step) lifted() []*unit.Part {
 	return out
 }
 
-// weighed puts what the parts weigh into the step's callout for lifting.
-func (r *resolver) weighed(s *Step, c *Callout) {
+// addWeights adds the masses of the parts to the step's lifting callout.
+func (r *resolver) addWeights(s *Step, c *Callout) {
 	parts := s.lifted()
 	if len(parts) == 0 || !slices.Contains(c.IDs, lifting) {
 		return
@@ -72,9 +72,9 @@ func (r *resolver) weighed(s *Step, c *Callout) {
 	c.Hazard, c.Avoid = h.Hazard, strings.Join(h.Avoid, " ")
 }
 
-// heavyParts puts the parts that are too heavy for one into the card's hazards:
-// those to have ready, which somebody carries to the bench, and those that its
-// steps move.
+// heavyParts adds the parts that are too heavy for one person to the card's
+// hazards: those to have ready, which somebody carries to the bench, and those
+// that its steps move.
 func (r *resolver) heavyParts() {
 	var parts []*unit.Part
 	add := func(p *unit.Part) {
@@ -97,7 +97,7 @@ func (r *resolver) heavyParts() {
 	i := slices.IndexFunc(r.card.Hazards, func(u HazardUse) bool { return u.Text == h.Name })
 	if i < 0 {
 		i = len(r.card.Hazards)
-		r.card.Hazards = append(r.card.Hazards, HazardUse{Signal: h.Signal, Symbols: h.Symbols[:1], Rule: r.rule(lifting)})
+		r.card.Hazards = append(r.card.Hazards, HazardUse{Signal: h.Signal, Symbols: h.Symbols[:1], Rule: r.shopRule(lifting)})
 	}
 	r.card.Hazards[i].Text = h.Name + ": " + weights(parts, " ")
 }

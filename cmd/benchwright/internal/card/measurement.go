@@ -20,38 +20,38 @@ func (r *resolver) measurement(m *procedure.Measurement) *Measurement {
 	return out
 }
 
-// scaled resolves a reading whose limits, of a kind, are multiplied by a factor, nil for
-// one, to be what stands before the gauge.
+// scaled resolves a reading whose limits, of dimension want, are multiplied by
+// factor to give what the gauge shows; a nil factor is one.
 func (r *resolver) scaled(m *procedure.Measurement, want quantity.Dimension, factor *big.Rat) *Measurement {
 	shows, _ := tilted(factor, m.Tilt)
-	var on shown
+	var convert conversion
 	if shows != nil {
-		on = func(b quantity.Band, _ *shop.Gauge) (*quantity.Band, bool) {
+		convert = func(b quantity.Band, _ *shop.Gauge) (*quantity.Band, bool) {
 			return new(bench.Scaled(b, shows, b.Unit)), true
 		}
 	}
-	out := r.reading(m, want, on)
+	out := r.reading(m, want, convert)
 	if out.Gauge == nil {
-		out.withoutGauge(on)
+		out.withoutGauge(convert)
 	}
 	return out
 }
 
-// newReading begins a reading: the steps that its branches name are found when all
-// steps are there.
+// newReading begins a reading. The steps of its branches are resolved when all
+// steps exist.
 func (r *resolver) newReading(m *procedure.Measurement) *Measurement {
 	out := &Measurement{Measurement: m}
-	r.branch(m.IfLow, func(to *Step) { out.LowGo = to })
-	r.branch(m.IfHigh, func(to *Step) { out.HighGo = to })
+	r.branch(m.IfLow, func(to *Step) { out.LowStep = to })
+	r.branch(m.IfHigh, func(to *Step) { out.HighStep = to })
 	return out
 }
 
-// branch gives set the step that a branch names, once all steps are there.
+// branch passes the step that a branch names to set, when all steps exist.
 func (r *resolver) branch(b procedure.Branch, set func(*Step)) {
 	if b.Go.Name == "" {
 		return
 	}
-	r.later = append(r.later, func() {
+	r.deferred = append(r.deferred, func() {
 		steps := r.card.Steps()
 		if n, ok := r.number(b.Go); ok && n >= 1 && n <= len(steps) {
 			set(steps[n-1])
@@ -66,41 +66,41 @@ func (m *Measurement) causes() []Cause {
 	if m.Gauge == nil {
 		return nil
 	}
-	return carried(&m.Gauge.Item, m.At)
+	return toolCauses(&m.Gauge.Item, m.At)
 }
 
-func (m *Measurement) whole(c *Card) bool {
+func (m *Measurement) complete(c *Card) bool {
 	switch {
 	case m.Mismatch, !m.Limits.None && m.Limit == nil && m.Table == nil:
 		return false
-	case m.IfLow.Go.Name != "" && m.LowGo == nil, m.IfHigh.Go.Name != "" && m.HighGo == nil:
+	case m.IfLow.Go.Name != "" && m.LowStep == nil, m.IfHigh.Go.Name != "" && m.HighStep == nil:
 		return false
 	case m.Gauge == nil:
 		return c.Shop == nil || m.Measurement.Gauge.Name == ""
 	}
-	return !slices.ContainsFunc(m.Judged(), func(r MarkRow) bool { return r.Marks == nil }) &&
+	return !slices.ContainsFunc(m.LimitRows(), func(r MarkRow) bool { return r.Marks == nil }) &&
 		(m.Measurement.Spread == nil || m.Spread != nil && m.Span() != nil)
 }
 
-// shown returns how a gauge shows a band, nil where it does so as written; ok is
-// false where it cannot, which it has reported.
-type shown func(quantity.Band, *shop.Gauge) (band *quantity.Band, ok bool)
+// A conversion returns a band as a gauge shows it, nil if that is as written.
+// Ok is false if it cannot be converted, which it has reported.
+type conversion func(quantity.Band, *shop.Gauge) (band *quantity.Band, ok bool)
 
-// reading resolves a reading whose limits are of a kind. On is nil where the
-// gauge shows all limits as they are written.
-func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, on shown) *Measurement {
+// reading resolves a reading whose limits have dimension want. A nil convert
+// means that the gauge shows all limits as written.
+func (r *resolver) reading(m *procedure.Measurement, want quantity.Dimension, convert conversion) *Measurement {
 	out := r.newReading(m)
 	out.Limit = r.limit(&m.Limits, want)
 	if want == quantity.None || want == quantity.Length {
 		out.Table = r.table(m.Limits.Named)
 	}
-	r.toGauge(out, on)
+	r.toGauge(out, convert)
 	return out
 }
 
-// toGauge finds the gauge of a reading, and carries what limits it has to its
-// marks.
-func (r *resolver) toGauge(out *Measurement, on shown) {
+// toGauge looks up the gauge of a reading and puts its limits on the marks of
+// the gauge.
+func (r *resolver) toGauge(out *Measurement, convert conversion) {
 	m, s := out.Measurement, r.card.Shop
 	if s == nil || m.Gauge.Name == "" {
 		return
@@ -113,14 +113,14 @@ func (r *resolver) toGauge(out *Measurement, on shown) {
 	out.Gauge = gauge
 	kind := gauge.Scale.Unit.Dimension
 	spread := m.Spread
-	if on != nil && out.Limit != nil {
+	if convert != nil && out.Limit != nil {
 		var ok bool
-		if out.Shown, ok = on(out.Limit.Band, gauge); !ok {
+		if out.Shown, ok = convert(out.Limit.Band, gauge); !ok {
 			out.withoutLimits()
 			return
 		}
 		if spread != nil && spread.Unit.Dimension == out.Limit.Band.Unit.Dimension && out.Shown != nil {
-			spread, _ = on(*spread, gauge)
+			spread, _ = convert(*spread, gauge)
 		}
 	}
 	bands := []*quantity.Band{m.Limits.Expect, spread, out.OnGauge()}
@@ -140,8 +140,8 @@ func (r *resolver) toGauge(out *Measurement, on shown) {
 		d := r.msgs.Report("measure-kind", m.KeyPlace("tilt"), "take `tilt:` out, or name the lever indicator", "`%s` reads %s, and only a lever indicator is tilted", m.Gauge.Name, kind)
 		d.Label = gauge.Name
 	}
-	out.settle(s)
-	out.rows(on, gauge, s)
+	out.toMarks(s)
+	out.rows(convert, gauge, s)
 	if e := m.Limits.Expect; e != nil {
 		if marks, ok := e.Inward(gauge.Scale); ok {
 			out.Expect = &marks
@@ -152,18 +152,18 @@ func (r *resolver) toGauge(out *Measurement, on shown) {
 	}
 }
 
-// settle carries the limits to the gauge: as it shows them, narrowed by the
-// shop's guard band, then inward to its marks. A block whose gauge shows
-// something else than the limits say sets Shown and settles again.
-func (m *Measurement) settle(s *shop.Shop) {
-	m.Guarded, m.GuardTook, m.Marks = nil, false, nil
+// toMarks puts the limits on marks of the gauge: narrowed by the shop's guard
+// band, then rounded inward. A block whose gauge shows another quantity sets
+// Shown and calls toMarks again.
+func (m *Measurement) toMarks(s *shop.Shop) {
+	m.Guarded, m.GuardLeftNoMark, m.Marks = nil, false, nil
 	if shown := m.OnGauge(); shown != nil && m.Gauge != nil {
-		on := onGauge(0, *shown, m.Gauge, s)
-		m.Guarded, m.GuardTook, m.Marks = on.Guarded, on.GuardTook, on.Marks
+		row := onGauge(0, *shown, m.Gauge, s)
+		m.Guarded, m.GuardLeftNoMark, m.Marks = row.Guarded, row.GuardLeftNoMark, row.Marks
 	}
 }
 
-// onGauge carries limits to a gauge, as settle does.
+// onGauge puts limits on marks of a gauge, as toMarks does.
 func onGauge(mark int, shown quantity.Band, g *shop.Gauge, s *shop.Shop) MarkRow {
 	out := MarkRow{Mark: mark, Band: shown}
 	marks, ok := shown.Inward(g.Scale)
@@ -173,7 +173,7 @@ func onGauge(mark int, shown quantity.Band, g *shop.Gauge, s *shop.Shop) MarkRow
 			out.Guarded = &guarded
 			marks, ok = guarded.Inward(g.Scale)
 		}
-		out.GuardTook = !ok
+		out.GuardLeftNoMark = !ok
 	}
 	if ok {
 		out.Marks = &marks
@@ -181,15 +181,15 @@ func onGauge(mark int, shown quantity.Band, g *shop.Gauge, s *shop.Shop) MarkRow
 	return out
 }
 
-// rows carries limits that follow a mark to a gauge.
-func (m *Measurement) rows(on shown, g *shop.Gauge, s *shop.Shop) {
+// rows puts limits that depend on an etched mark on marks of a gauge.
+func (m *Measurement) rows(convert conversion, g *shop.Gauge, s *shop.Shop) {
 	if m.Rows = nil; m.Table == nil {
 		return
 	}
 	for _, mark := range m.Table.Marks() {
 		b := m.Table.Band(mark)
-		if on != nil {
-			if as, ok := on(b, g); ok && as != nil {
+		if convert != nil {
+			if as, ok := convert(b, g); ok && as != nil {
 				b = *as
 			}
 		}
@@ -197,10 +197,9 @@ func (m *Measurement) rows(on shown, g *shop.Gauge, s *shop.Shop) {
 	}
 }
 
-// withoutGauge puts limits that are not printed as they are written on a scale
-// with the digits that they were typed with, or finer where no mark of it lies
-// inside.
-func (m *Measurement) withoutGauge(on shown) {
+// withoutGauge rounds limits that are not printed as written to the digits
+// they were typed with, or finer if no such step is inside.
+func (m *Measurement) withoutGauge(convert conversion) {
 	g := &shop.Gauge{}
 	var missed func() bool
 	switch {
@@ -208,13 +207,13 @@ func (m *Measurement) withoutGauge(on shown) {
 		t := m.Table
 		g.Scale = typedScale(t.Nominal.Unit, t.Nominal.Number, t.PerMark.Number, t.Tolerance.Number)
 		missed = func() bool {
-			m.rows(on, g, nil)
+			m.rows(convert, g, nil)
 			return slices.ContainsFunc(m.Rows, func(r MarkRow) bool { return r.Marks == nil })
 		}
-	case m.Limit != nil && on != nil:
+	case m.Limit != nil && convert != nil:
 		g.Scale = typedScale(m.Limit.Band.Unit, m.Limit.Band.Numbers...)
 		missed = func() bool {
-			exact, _ := on(m.Limit.Band, g)
+			exact, _ := convert(m.Limit.Band, g)
 			marks, ok := exact.Inward(g.Scale)
 			if ok {
 				exact.Low, exact.High = marks.Low, marks.High
@@ -233,7 +232,7 @@ func (m *Measurement) withoutGauge(on shown) {
 	}
 }
 
-// typedScale is a scale whose step is the finest place of some numbers.
+// typedScale returns a scale with the finest step of some numbers.
 func typedScale(u quantity.Unit, numbers ...quantity.Number) quantity.Scale {
 	s := quantity.Scale{Unit: u, Step: big.NewRat(1, 1)}
 	for _, n := range numbers {
@@ -245,21 +244,20 @@ func typedScale(u quantity.Unit, numbers ...quantity.Number) quantity.Scale {
 	return s
 }
 
-// withoutLimits leaves a reading whose limits cannot be told, which is
-// reported.
+// withoutLimits marks a reading whose limits are unknown, which is reported.
 func (m *Measurement) withoutLimits() {
 	m.Limit, m.Shown, m.Marks, m.Table, m.Rows, m.Mismatch = nil, nil, nil, nil, nil, true
 }
 
-// tilted joins a factor, nil for one, with what a lever shows that is tilted;
-// nil is one again. ok is false for an angle that no lever has.
+// tilted multiplies factor by what a tilted lever shows; nil is one, in and
+// out. Ok is false for an angle that no lever can have.
 func tilted(factor *big.Rat, tilt *quantity.Value) (shows *big.Rat, ok bool) {
 	one := big.NewRat(1, 1)
 	if shows = one; factor != nil {
 		shows = factor
 	}
 	if tilt != nil {
-		if shows, ok = bench.TiltedReading(shows, degrees(tilt)); !ok {
+		if shows, ok = bench.TiltedReading(shows, inDegrees(tilt)); !ok {
 			return nil, false
 		}
 	}
@@ -269,7 +267,7 @@ func tilted(factor *big.Rat, tilt *quantity.Value) (shows *big.Rat, ok bool) {
 	return shows, true
 }
 
-// table returns the table of marks that a limit of the unit is, nil for any other.
+// table returns the table of a limit of the unit, nil if it has none.
 func (r *resolver) table(limit procedure.Named) *unit.Table {
 	u := r.card.Unit
 	if u == nil || limit.Name == "" {
@@ -281,24 +279,24 @@ func (r *resolver) table(limit procedure.Named) *unit.Table {
 	return nil
 }
 
-// gauge finds a gauge of the shop and puts it in the kit. It returns nil where
-// there is none of the name, or where its scale is bad: both are reported.
+// gauge looks up a gauge and adds it to the kit. It returns nil for an unknown
+// one, or one with a bad scale; both are reported.
 func (r *resolver) gauge(n procedure.Named) (g *shop.Gauge, bad bool) {
 	g, ok := r.card.Shop.Find(n.Name).(*shop.Gauge)
 	switch {
 	case !ok:
-		r.unknown(diag.OnShop, "gauge-unknown", "gauge", n, gaugeIDs(r.card.Shop), "gauges in shop.yaml")
+		r.reportUnknown(diag.OnShop, "gauge-unknown", "gauge", n, gaugeIDs(r.card.Shop), "gauges in shop.yaml")
 		return nil, false
 	case g.Bad.IsSet():
 		return nil, true
 	}
-	r.superseded(n, &g.Item)
-	r.kit(&g.Item, g)
+	r.reportReplaced(n, &g.Item)
+	r.addToKit(&g.Item, g)
 	return g, false
 }
 
-// gaugeOf finds a gauge that must read a kind of quantity, nil where it is not
-// to be used, which is reported.
+// gaugeOf looks up a gauge for a dimension, nil if it is unusable, which is
+// reported.
 func (r *resolver) gaugeOf(n procedure.Named, kind quantity.Dimension) *shop.Gauge {
 	g, _ := r.gauge(n)
 	if g == nil {

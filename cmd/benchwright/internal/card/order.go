@@ -2,9 +2,9 @@ package card
 
 import "benchwright/cmd/benchwright/internal/bench"
 
-// order returns the order in which a set is tightened: the one written by hand,
-// where it names each position once, else the usual one of the pattern. Of two
-// that stand alike nothing is to be said.
+// order returns the order in which a set is tightened: the one written, if it
+// names each position once, else the usual one for the pattern; nil if there
+// is nothing to say.
 func order(t *Torque) []int {
 	if !t.Set() {
 		return nil
@@ -23,8 +23,8 @@ func order(t *Torque) []int {
 	return bench.OrderOf(p, f.Count)
 }
 
-// Drawn says whether the order is drawn as the fasteners stand. A rectangle is
-// two equal rows.
+// Drawn reports whether the order is drawn in the pattern of the fasteners. A
+// rectangle is two equal rows.
 func (t *Torque) Drawn() bool {
 	if t.Order == nil {
 		return false

@@ -6,18 +6,18 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// A Pattern is a contact pattern with the corrections that the unit states.
+// A Pattern is a contact pattern with the unit's corrections.
 type Pattern struct {
 	*procedure.Pattern
-	Pair    *unit.Pair    // nil when unknown, which is reported
-	Contact *unit.Contact // of the side that is read; nil when not stated, which is reported
+	Pair    *unit.Pair    // nil if unknown, which is reported
+	Contact *unit.Contact // of the side that is read; nil if not stated, which is reported
 	Go      map[unit.Fault]*Step
 }
 
 func (r *resolver) pattern(p *procedure.Pattern) Item {
 	out := &Pattern{Pattern: p, Go: map[unit.Fault]*Step{}}
 	for _, f := range unit.Faults {
-		r.branch(p.If[f], func(to *Step) { out.Go[f] = to })
+		r.branch(p.Branches[f], func(to *Step) { out.Go[f] = to })
 	}
 	u := r.card.Unit
 	if u == nil {
@@ -35,7 +35,7 @@ func (r *resolver) pattern(p *procedure.Pattern) Item {
 	}
 	if out.Contact != nil && !p.AsFound {
 		for _, f := range unit.Faults {
-			if pack := out.Contact.Corrections[f].Pack; !isFor(pack.Only, r.card.VariantID()) {
+			if pack := out.Contact.Corrections[f].Pack; !appliesToVariant(pack.Only, r.card.VariantID()) {
 				r.msgs.Report("pack-left-out", p.At, "limit this block to the variants that have it", "pack `%s` is left out here", pack.ID)
 				break
 			}
@@ -44,17 +44,17 @@ func (r *resolver) pattern(p *procedure.Pattern) Item {
 	return out
 }
 
-// Readings returns none: a picture is looked at.
+// Readings returns none: a pattern is judged by eye.
 func (p *Pattern) Readings() []*Measurement { return nil }
 
-func (p *Pattern) whole(*Card) bool {
+func (p *Pattern) complete(*Card) bool {
 	for _, f := range unit.Faults {
-		if p.If[f].Go.Name != "" && p.Go[f] == nil {
+		if p.Branches[f].Go.Name != "" && p.Go[f] == nil {
 			return false
 		}
 	}
 	return p.Contact != nil
 }
 
-// causes: the gears are turned through their mesh under a brake.
+// causes: the gears are turned in mesh against a brake.
 func (p *Pattern) causes() []Cause { return []Cause{{"mesh", p.At}} }

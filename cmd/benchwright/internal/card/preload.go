@@ -9,7 +9,7 @@ import (
 )
 
 // A Preload is a bearing preload, read as the pull of a cord, or on a torque
-// gauge where the block has no drum. Shown is the pull, exact.
+// gauge if the block has no drum. Shown is the exact pull.
 type Preload struct {
 	*Measurement
 	Block *procedure.Preload
@@ -17,13 +17,13 @@ type Preload struct {
 
 func (r *resolver) preload(p *procedure.Preload) Item {
 	if r.card.Shop == nil {
-		// The pull is on nobody's scale without one: nothing is invented.
-		r.unknown(diag.OnShop, "gauge-unknown", "scale", p.Gauge, nil, "`gauges:` in a `shop:` of this file")
+		// Without a gauge, no scale is assumed.
+		r.reportUnknown(diag.OnShop, "gauge-unknown", "scale", p.Gauge, nil, "`gauges:` in a `shop:` of this file")
 	}
 	return &Preload{r.reading(&p.Measurement, quantity.Torque, func(b quantity.Band, g *shop.Gauge) (*quantity.Band, bool) { return r.pull(p, b, g) }), p}
 }
 
-// pull returns a turning torque as the block's scale shows it.
+// pull converts a turning torque to what the block's scale shows.
 func (r *resolver) pull(p *procedure.Preload, torque quantity.Band, g *shop.Gauge) (*quantity.Band, bool) {
 	fix, kind := "", g.Scale.Unit.Dimension
 	switch {

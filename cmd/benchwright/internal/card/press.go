@@ -10,42 +10,42 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// A Push is a part that is pressed or pulled, and the force that it takes as
-// the gauge of the press shows it.
+// A Push is a part that is pressed or pulled, with the force on the gauge of
+// the press.
 type Push struct {
 	*Measurement // what the gauge shows
-	Means        *procedure.Means
+	Method       *procedure.Method
 	With         []*shop.Item
-	Read         bool            // there is a number to read; else only the means
-	Force        *unit.LimitBand // the force as stated or computed; nil without a number
+	HasReading   bool            // there is a number to read
+	Force        *unit.LimitBand // as stated or computed; nil without a number
 	Computed     bool
-	Ram          *quantity.Value // of the press; nil where the gauge shows force
+	Ram          *quantity.Value // ram diameter of the press; nil if the gauge shows force
 }
 
-func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
+func (r *resolver) push(f *Fit, m *procedure.Method) *Push {
 	if m == nil {
 		return nil
 	}
-	p := &Push{Measurement: r.newReading(&m.Measurement), Means: m, With: r.toolsNamed(m.With)}
+	p := &Push{Measurement: r.newReading(&m.Measurement), Method: m, With: r.toolsNamed(m.With)}
 	p.Answered = true
 	switch {
 	case m.Limits.Bad.IsSet():
 	case m.Limits.Stated():
-		p.Read, p.Force = true, r.limit(&m.Limits, quantity.Force)
+		p.HasReading, p.Force = true, r.limit(&m.Limits, quantity.Force)
 	case len(m.Friction) > 0:
-		p.Read, p.Computed, p.Force = true, true, r.force(f, m)
-	} // a gauge may be watched without a number: it jumps when the part is home
+		p.HasReading, p.Computed, p.Force = true, true, r.force(f, m)
+	} // a gauge may be watched without a number: it jumps when the part seats
 	bare := m.Limits.Band != nil && p.Force == nil // a rule reports it
 	if p.Force != nil && p.Force.Band.High != nil && p.Force.Band.High.Sign() <= 0 {
 		r.msgs.Report("quantity-malformed", p.Force.At, "write it as it stands in the manual", "a force is more than nothing")
 		p.Force = nil
 	}
-	p.Limit, p.Mismatch = p.Force, p.Read && p.Force == nil && !bare
+	p.Limit, p.Mismatch = p.Force, p.HasReading && p.Force == nil && !bare
 	r.toGauge(p.Measurement, func(force quantity.Band, g *shop.Gauge) (*quantity.Band, bool) {
 		if g.Scale.Unit.Dimension != quantity.Pressure {
 			return nil, true
 		}
-		pressure := r.atRam(p, force)
+		pressure := r.ramPressure(p, force)
 		return pressure, pressure != nil
 	})
 	if m := p.Marks; m != nil && m.High != nil && m.High.Sign() <= 0 {
@@ -54,29 +54,30 @@ func (r *resolver) push(f *Fit, m *procedure.Means) *Push {
 	return p
 }
 
-// atRam returns a force as the pressure that drives the ram of the press; nil
-// where no tool says how large that is, which it reports.
-func (r *resolver) atRam(p *Push, force quantity.Band) *quantity.Band {
+// ramPressure converts a force to the pressure that drives the ram of the
+// press. It returns nil if no tool states the diameter of its ram, which it
+// reports.
+func (r *resolver) ramPressure(p *Push, force quantity.Band) *quantity.Band {
 	for _, i := range p.With {
 		if t, ok := r.card.Shop.Find(i.ID).(*shop.Tool); ok && p.Ram == nil {
 			if p.Ram = t.RamDiameter; t.RamDiameter == nil && t.Node.Get("ram") != nil {
-				return nil // it could not be read, which is reported
+				return nil // unreadable, which is reported
 			}
 		}
 	}
 	if p.Ram == nil {
-		if len(p.With) < len(p.Means.With) {
-			return nil // one of them is unknown, which is reported
+		if len(p.With) < len(p.Method.With) {
+			return nil // unknown, which is reported
 		}
-		at := p.Means.At
-		if len(p.Means.With) > 0 {
-			at = p.Means.With[0].At
+		at := p.Method.At
+		if len(p.Method.With) > 0 {
+			at = p.Method.With[0].At
 		}
 		r.msgs.Report("key-missing", at, "add `ram: 60 mm`, the diameter of its ram, to the press in shop.yaml",
-			"`%s` shows pressure, and no tool here says how large its ram is", p.Means.Gauge.Name)
+			"`%s` shows pressure, and no tool here says how large its ram is", p.Method.Gauge.Name)
 		return nil
 	}
-	area := bench.RamArea(millimetres(p.Ram))
+	area := bench.RamArea(inMillimeters(p.Ram))
 	out := quantity.Band{Form: force.Form, Unit: megapascal, Written: force.Written}
 	in := force.In(newton)
 	for _, side := range []struct{ from, to **big.Rat }{{&in.Low, &out.Low}, {&in.High, &out.High}} {
@@ -87,9 +88,9 @@ func (r *resolver) atRam(p *Push, force quantity.Band) *quantity.Band {
 	return &out
 }
 
-// force computes the force from the interference, as a band in kN; nil where
-// it cannot, which it reports.
-func (r *resolver) force(f *Fit, m *procedure.Means) *unit.LimitBand {
+// force computes the force from the interference, in kN. It returns nil if it
+// cannot, which it reports.
+func (r *resolver) force(f *Fit, m *procedure.Method) *unit.LimitBand {
 	if f.bad {
 		return nil
 	}
@@ -108,19 +109,19 @@ func (r *resolver) force(f *Fit, m *procedure.Means) *unit.LimitBand {
 			return nil
 		}
 	}
-	fit := bench.PressFit{Outer: millimetres(m.Outside), Seat: f.size.diameter, Bore: millimetres(m.Bore),
+	fit := bench.PressFit{Outer: inMillimeters(m.Outside), Seat: f.size.diameter, Bore: inMillimeters(m.Bore),
 		HubModulus: hub.Part.Material.Modulus.In(megapascal).Value, ShaftModulus: shaft.Part.Material.Modulus.In(megapascal).Value,
 		HubPoisson: hub.Part.Material.Poisson, ShaftPoisson: shaft.Part.Material.Poisson}
-	length := millimetres(m.Length)
-	most, ok := fit.Force(f.size.most, m.Friction[len(m.Friction)-1], length)
+	length := inMillimeters(m.Length)
+	most, ok := fit.Force(f.size.max, m.Friction[len(m.Friction)-1], length)
 	if !ok {
 		r.msgs.Report("quantity-malformed", m.KeyPlace("outside"), "look them up again: the bore is the smallest, the outside the largest, and there is interference",
 			"these diameters and this interference press nothing")
 		return nil
 	}
 	band := quantity.Band{Form: quantity.Max, High: quantity.Convert(most, newton, kilonewton), Unit: kilonewton}
-	if f.size.least != nil && f.size.least.Sign() > 0 {
-		if least, ok := fit.Force(f.size.least, m.Friction[0], length); ok {
+	if f.size.min != nil && f.size.min.Sign() > 0 {
+		if least, ok := fit.Force(f.size.min, m.Friction[0], length); ok {
 			band.Form, band.Low = quantity.Range, quantity.Convert(least, newton, kilonewton)
 		}
 	}

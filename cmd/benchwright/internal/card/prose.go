@@ -11,15 +11,13 @@ import (
 	"benchwright/cmd/benchwright/internal/workspace"
 )
 
-// Readings returns none.
 func (p *Prose) Readings() []*Measurement { return nil }
 func (p *Prose) causes() []Cause          { return nil }
-func (p *Prose) whole(*Card) bool         { return true }
+func (p *Prose) complete(*Card) bool      { return true }
 
-// Readings returns none.
 func (p *Picture) Readings() []*Measurement { return nil }
 func (p *Picture) causes() []Cause          { return nil }
-func (p *Picture) whole(*Card) bool         { return p.Data != nil }
+func (p *Picture) complete(*Card) bool      { return p.Data != nil }
 
 func (r *resolver) prose(p *procedure.Prose) Item {
 	switch c := p.Content.(type) {
@@ -74,10 +72,10 @@ func (r *resolver) runs(runs []syntax.Run) []syntax.Run {
 	return out
 }
 
-// link resolves a link: to a step of this card, to another card or a step of
-// it, or to an address in the open. The card prints "step 12" or "MD48-10
-// step 12" after the words of the link; a link whose only word is "step"
-// becomes that.
+// link resolves a link to a step of this card, to another card or a step of
+// it, or to a web address. The card prints "step 12" or "MD48-10 step 12"
+// after the text of the link; a link whose text is just "step" is replaced by
+// it.
 func (r *resolver) link(run syntax.Run) syntax.Run {
 	file := r.card.Procedure.File
 	at := file.At(run.LinkSpan.Start, run.LinkSpan.End)
@@ -124,7 +122,7 @@ func (r *resolver) link(run syntax.Run) syntax.Run {
 				"step `%s` of %s is left out here", id, other.Number.Name)
 			return run
 		default:
-			r.unknown(0, "step-unknown", "step of "+other.Number.Name, step, ids, "a heading of "+path)
+			r.reportUnknown(0, "step-unknown", "step of "+other.Number.Name, step, ids, "a heading of "+path)
 			return run
 		}
 	}
@@ -140,7 +138,7 @@ func worded(words, label string) string {
 	return words + " (" + label + ")"
 }
 
-// Anchor names the place of a step in its deck.
+// Anchor returns the name of a step's link target in the PDF.
 func Anchor(step int) string { return fmt.Sprintf("step-%d", step) }
 
 func (r *resolver) picture(p *procedure.Prose, c *syntax.Picture) Item {
@@ -151,8 +149,7 @@ func (r *resolver) picture(p *procedure.Prose, c *syntax.Picture) Item {
 	return &Picture{Source: p, Name: name, Data: data, Alt: c.Alt, Title: c.Title}
 }
 
-// load reads the picture at a path that a procedure names. It reports one that
-// cannot be read.
+// load reads the picture at a path. It reports an unreadable one.
 func (r *resolver) load(path procedure.Named) (name string, data []byte, ok bool) {
 	name, data, err := r.lib.Picture(path.At.File, path.Name)
 	var outside *workspace.Outside

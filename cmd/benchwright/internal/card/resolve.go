@@ -14,15 +14,15 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// resolver makes one card.
+// A resolver makes one card.
 type resolver struct {
-	card    *Card
-	lib     *Library
-	msgs    *diag.List
-	numbers map[string]int // step id → number in this variant
-	ids     []string       // every step id of the procedure
-	step    *Step          // the step in hand
-	later   []func()       // what waits until all steps are there
+	card     *Card
+	lib      *Library
+	msgs     *diag.List
+	numbers  map[string]int // step id → number in this variant
+	ids      []string       // all step ids of the procedure
+	step     *Step          // the current step
+	deferred []func()       // calls to make when all steps exist
 }
 
 func (r *resolver) run() {
@@ -34,12 +34,12 @@ func (r *resolver) run() {
 	c.Lead = r.items(p.Lead)
 	n := 0
 	for _, st := range p.Stages {
-		if !r.serves(named(c.Procedure.File, st.Only, st.OnlySpan)) {
+		if !r.appliesTo(named(c.Procedure.File, st.Only, st.OnlySpan)) {
 			continue
 		}
 		stage := &Stage{Source: st, Title: r.runs(st.Title), Items: r.items(st.Items)}
 		for _, s := range st.Steps {
-			if !r.serves(named(c.Procedure.File, s.Only, s.OnlySpan)) {
+			if !r.appliesTo(named(c.Procedure.File, s.Only, s.OnlySpan)) {
 				continue
 			}
 			n++
@@ -54,15 +54,15 @@ func (r *resolver) run() {
 			c.Stages = append(c.Stages, stage)
 		}
 	}
-	for _, f := range r.later {
+	for _, f := range r.deferred {
 		f()
 	}
 	r.hazards()
 	r.stops()
 }
 
-// Numbers returns the number of each step with an id in the deck of a variant,
-// and all ids of the procedure.
+// Numbers returns the number of each step with an id on the card of a variant,
+// and all step ids of the procedure.
 func Numbers(p *procedure.Procedure, variant string) (numbers map[string]int, ids []string) {
 	numbers = map[string]int{}
 	n := 0
@@ -71,7 +71,7 @@ func Numbers(p *procedure.Procedure, variant string) (numbers map[string]int, id
 			if s.ID != "" {
 				ids = append(ids, s.ID)
 			}
-			if isFor(st.Only, variant) && isFor(s.Only, variant) {
+			if appliesToVariant(st.Only, variant) && appliesToVariant(s.Only, variant) {
 				n++
 				if s.ID != "" {
 					numbers[s.ID] = n
@@ -80,7 +80,7 @@ func Numbers(p *procedure.Procedure, variant string) (numbers map[string]int, id
 		}
 		if st.ID != "" {
 			ids = append(ids, st.ID)
-			if isFor(st.Only, variant) {
+			if appliesToVariant(st.Only, variant) {
 				numbers[st.ID] = n
 			}
 		}
@@ -88,9 +88,9 @@ func Numbers(p *procedure.Procedure, variant string) (numbers map[string]int, id
 	return numbers, ids
 }
 
-// isFor says whether what is limited to some variants, nil for all, is for this
-// one; without variants everything is.
-func isFor(only []string, variant string) bool {
+// appliesToVariant reports whether something limited to some variants applies
+// to one. Nil variants apply to all, and without variants everything applies.
+func appliesToVariant(only []string, variant string) bool {
 	return only == nil || variant == "" || slices.Contains(only, variant)
 }
 
@@ -102,8 +102,9 @@ func named(f *source.File, only []string, span source.Span) []procedure.Named {
 	return out
 }
 
-// serves says whether something limited to some variants is for this one.
-func (r *resolver) serves(only []procedure.Named) bool {
+// appliesTo reports whether something limited to some variants applies to this
+// card.
+func (r *resolver) appliesTo(only []procedure.Named) bool {
 	r.checkVariants(only)
 	if only == nil || r.card.Variant == nil {
 		return true
@@ -111,7 +112,7 @@ func (r *resolver) serves(only []procedure.Named) bool {
 	return slices.ContainsFunc(only, func(n procedure.Named) bool { return n.Name == r.card.Variant.ID })
 }
 
-// checkVariants reports names of variants that the unit does not have.
+// checkVariants reports names of variants that the unit lacks.
 func (r *resolver) checkVariants(only []procedure.Named) {
 	u := r.card.Unit
 	if u == nil {
@@ -123,15 +124,15 @@ func (r *resolver) checkVariants(only []procedure.Named) {
 	}
 	for _, n := range only {
 		if !slices.Contains(have, n.Name) {
-			r.unknown(diag.OnUnit, "variant-unknown", "variant", n, have, "variants of "+u.ID)
+			r.reportUnknown(diag.OnUnit, "variant-unknown", "variant", n, have, "variants of "+u.ID)
 		}
 	}
 }
 
-// unknown reports a name that names nothing, with the nearest that does. Without
-// a near one the thing may stand in a file that could not be read whole: the
-// message rests on it.
-func (r *resolver) unknown(rests diag.Basis, slug, what string, n procedure.Named, have []string, where string) {
+// reportUnknown reports an unknown name and suggests the nearest known one.
+// Without a near one, the name may be declared in a file that was not fully
+// read, so the message rests on those files.
+func (r *resolver) reportUnknown(rests diag.Basis, slug, what string, n procedure.Named, have []string, where string) {
 	d := r.msgs.Report(slug, n.At, "", "no %s is called `%s`", what, n.Name)
 	d.Basis = rests
 	switch near := diag.Nearest(n.Name, have); {
@@ -148,19 +149,19 @@ func (r *resolver) unknown(rests diag.Basis, slug, what string, n procedure.Name
 	}
 }
 
-// front resolves what the front matter names.
+// front resolves the names in the front matter.
 func (r *resolver) front() {
 	c, p := r.card, r.card.Procedure
 	for _, n := range p.After {
 		other := r.lib.ByNumber(n.Name)
 		if other == nil {
-			r.unknown(0, "card-unknown", "card", n, r.lib.numbers(), "the procedures of this workspace")
+			r.reportUnknown(0, "card-unknown", "card", n, r.lib.numbers(), "the procedures of this workspace")
 			continue
 		}
 		c.After = append(c.After, other)
 	}
 	if n := p.Reverses; n.Name != "" && r.lib.ByNumber(n.Name) == nil {
-		r.unknown(0, "card-unknown", "card", n, r.lib.numbers(), "the procedures of this workspace")
+		r.reportUnknown(0, "card-unknown", "card", n, r.lib.numbers(), "the procedures of this workspace")
 	}
 	if c.Unit == nil {
 		return
@@ -168,10 +169,10 @@ func (r *resolver) front() {
 	for _, n := range p.Parts {
 		part := c.Unit.Part(n.Name)
 		if part == nil {
-			r.unknown(diag.OnUnit, "part-unknown", "part", n, c.Unit.PartIDs(), "parts in the unit")
+			r.reportUnknown(diag.OnUnit, "part-unknown", "part", n, c.Unit.PartIDs(), "parts in the unit")
 			continue
 		}
-		if isFor(part.Only, c.VariantID()) {
+		if appliesToVariant(part.Only, c.VariantID()) {
 			c.Parts = append(c.Parts, part)
 		}
 	}
@@ -187,7 +188,7 @@ func btoi(b bool) int {
 	return 0
 }
 
-// stops resolves the stop-points.
+// stops resolves the stop points.
 func (r *resolver) stops() {
 	for _, s := range r.card.Procedure.StopPoints {
 		if n, ok := r.number(s.After); ok {
@@ -197,8 +198,8 @@ func (r *resolver) stops() {
 	slices.SortStableFunc(r.card.Stops, func(a, b Stop) int { return cmp.Compare(a.Step, b.Step) })
 }
 
-// number returns the number of the step with an id, reporting one that is not
-// in this card.
+// number returns the number of the step with an id. It reports one that is not
+// on this card.
 func (r *resolver) number(id procedure.Named) (int, bool) {
 	n, ok := r.numbers[id.Name]
 	switch {
@@ -207,7 +208,7 @@ func (r *resolver) number(id procedure.Named) (int, bool) {
 		r.msgs.Report("step-left-out", id.At, "limit this reference to the same variants, or give the step to all",
 			"step `%s` is left out here", id.Name).Basis = diag.OnProcedure
 	default:
-		r.unknown(diag.OnProcedure, "step-unknown", "step", id, r.ids, "a heading, as {#"+id.Name+"}")
+		r.reportUnknown(diag.OnProcedure, "step-unknown", "step", id, r.ids, "a heading, as {#"+id.Name+"}")
 	}
 	return n, ok
 }
@@ -215,7 +216,7 @@ func (r *resolver) number(id procedure.Named) (int, bool) {
 func (r *resolver) items(list []procedure.Item) []Item {
 	var out []Item
 	for _, i := range list {
-		if !r.serves(i.Limited()) {
+		if !r.appliesTo(i.OnlyFor()) {
 			continue
 		}
 		if i := r.item(i); i != nil {
@@ -225,8 +226,8 @@ func (r *resolver) items(list []procedure.Item) []Item {
 	return out
 }
 
-// item resolves one item. It is nil for a caution, which becomes a callout of
-// its step, and for what could not be read, which is reported.
+// item resolves an item. It returns nil for a caution, which becomes a callout
+// of its step, and for an unreadable item, which is reported.
 func (r *resolver) item(i procedure.Item) Item {
 	switch i := i.(type) {
 	case *procedure.Invalid:
@@ -266,7 +267,8 @@ func (r *resolver) item(i procedure.Item) Item {
 	panic(fmt.Sprintf("no card resolves a %T", i))
 }
 
-// takeWhy moves the step's reason out of its items: it stands last.
+// takeWhy moves the step's why from its items to Why, because it is printed
+// last.
 func (s *Step) takeWhy() {
 	s.Items = slices.DeleteFunc(s.Items, func(i Item) bool {
 		p, ok := i.(*Prose)
@@ -282,8 +284,8 @@ func (s *Step) takeWhy() {
 	})
 }
 
-// kit notes that the step in hand uses a tool.
-func (r *resolver) kit(item *shop.Item, thing any) {
+// addToKit records that the current step uses a tool.
+func (r *resolver) addToKit(item *shop.Item, thing any) {
 	n := 0
 	if r.step != nil {
 		n = r.step.Number

@@ -14,38 +14,38 @@ import (
 )
 
 // A Shim is a shim pack to be made, with its tables. Lengths are in Unit, that
-// of the stock, but for the marks of the inputs.
+// of the stock, except for the marks of the inputs.
 type Shim struct {
 	*procedure.Shim
-	Pack       *unit.Pack  // nil when unknown, which is reported
-	Other      *unit.Pack  // on the other side; nil for none, or when unknown
-	Stock      *shop.Stock // nil when unknown, which is reported
+	Pack       *unit.Pack  // nil if unknown, which is reported
+	Other      *unit.Pack  // on the other side; nil if none or unknown
+	Stock      *shop.Stock // nil if unknown, which is reported
 	Unit       quantity.Unit
-	Micrometer *shop.Gauge // nil when unknown, which is reported
+	Micrometer *shop.Gauge // nil if unknown, which is reported
 
-	Inputs  []*ShimInput // what is read to find the pack, one to three; nil when one cannot be used, which is reported
+	Inputs  []*ShimInput // the one to three readings that determine the pack; nil if one is unusable, which is reported
 	Limit   *unit.LimitBand
 	Limits  *quantity.Band // Limit as the gauge shows it
-	Aim     *big.Rat       // of the reading; nil when there is none
-	Rate    *big.Rat       // of the reading for each length of shim, below zero where more shim makes it less; nil when not known
+	Aim     *big.Rat       // target reading; nil without one
+	Rate    *big.Rat       // change of the reading per length of shim, negative if more shim decreases it; nil if not known
 	Stacks  *bench.Stacks
 	Miss    *ShimMiss // why there are no tables
-	InPlace *big.Rat  // the pack in place, where the card fixes it
+	InPlace *big.Rat  // the pack in place, if the card fixes it
 
-	Rows   []ShimRow   // of one input: the pack for each of its marks
-	Grid   *bench.Grid // of two: down the last but one of Inputs, across the last
-	Chain  *ShimChain  // of three: the first two first, whose letter then goes down in Grid
-	Packs  []ShimPack  // every pack of the tables, the thinnest first
-	Worked *ShimWorked // the worked line
+	Rows   []ShimRow   // with one input: the pack for each of its marks
+	Grid   *bench.Grid // with two inputs: the last but one down, the last across
+	Chain  *ShimChain  // with three inputs: from the first two to a letter, which goes down in Grid
+	Packs  []ShimPack  // all packs of the tables, thinnest first
+	Worked *ShimWorked // the worked example
 }
 
-// A ShimPack is a pack and what the micrometer may show over it.
+// A ShimPack is a pack and the micrometer readings allowed for it.
 type ShimPack struct {
 	bench.Pack
-	Over *quantity.Marks // nil where no mark is left, which a rule reports
+	Over *quantity.Marks // nil if no mark is left, which a rule reports
 }
 
-// A ShimRow is a row of the table of one input.
+// A ShimRow is a row of the table for one input.
 type ShimRow struct {
 	Low, High *big.Rat
 	ShimPack
@@ -53,13 +53,13 @@ type ShimRow struct {
 	InPlace bool      // the pack is as thick as the one in place
 }
 
-// A ShimMiss is the first marks of the inputs for which there is no pack.
+// A ShimMiss is the first combination of inputs without a pack.
 type ShimMiss struct {
 	Fault bench.PackFault
-	At    []*big.Rat // one for each input of the table; a letter's is what it stands for
+	At    []*big.Rat // one mark for each input of the table; for a letter, the value it stands for
 	Want  *big.Rat
 	Count int
-	Other bool // it is the pack on the other side
+	Other bool // the missing pack is the one on the other side
 	Large bool // the tables would be too large
 }
 
@@ -69,25 +69,26 @@ type ShimChain struct {
 	Cells   [][]int // index of the letter, by mark of the first input, then of the second
 }
 
-// A ShimWorked is a worked line: what is read, the letter between, and the pack.
+// A ShimWorked is a worked example: the readings, the letter in between, and
+// the pack.
 type ShimWorked struct {
 	At     []*big.Rat // one for each of Inputs
 	Letter int        // of a chain
-	Pack   *ShimPack  // nil for readings that the tables do not hold, which a rule reports
+	Pack   *ShimPack  // nil for readings outside the tables, which a rule reports
 	Other  *ShimPack
 }
 
-// shim looks up what a shim block names. Its tables wait until all steps are
-// there.
+// shim resolves the names of a shim block. Its tables are computed when all
+// steps exist.
 func (r *resolver) shim(i *procedure.Shim) Item {
 	out := &Shim{Shim: i, Pack: r.pack(i.Pack)}
 	if i.Other != nil {
 		out.Other = r.pack(i.Other.Pack)
 	}
 	if step := r.step; !i.Bad.IsSet() {
-		r.later = append(r.later, func() {
+		r.deferred = append(r.deferred, func() {
 			r.inputs(step, out)
-			if out.Known() && r.wanted(out) {
+			if out.Resolved() && r.findRates(out) {
 				r.tables(out)
 			}
 		})
@@ -98,10 +99,10 @@ func (r *resolver) shim(i *procedure.Shim) Item {
 		return out
 	}
 	if out.Stock = s.StockOf(i.Stock.Name); out.Stock == nil {
-		r.unknown(diag.OnShop, "stock-unknown", "stock", i.Stock, s.StockIDs(), "stock in shop.yaml")
+		r.reportUnknown(diag.OnShop, "stock-unknown", "stock", i.Stock, s.StockIDs(), "stock in shop.yaml")
 	} else if len(out.Stock.Shims) > 0 {
 		out.Unit = out.Stock.Shims[0].Thickness.Unit
-		r.kit(&shop.Item{ID: out.Stock.ID, Name: out.Stock.Name, Location: out.Stock.Location, At: out.Stock.At}, out.Stock)
+		r.addToKit(&shop.Item{ID: out.Stock.ID, Name: out.Stock.Name, Location: out.Stock.Location, At: out.Stock.At}, out.Stock)
 	}
 	switch g, _ := r.gauge(i.Micrometer); {
 	case g == nil:
@@ -113,8 +114,8 @@ func (r *resolver) shim(i *procedure.Shim) Item {
 	return out
 }
 
-// pack finds a pack of the unit, nil for one that this variant does not have,
-// which is reported.
+// pack looks up a pack of the unit, nil if this variant lacks it, which is
+// reported.
 func (r *resolver) pack(n procedure.Named) *unit.Pack {
 	u := r.card.Unit
 	if u == nil {
@@ -123,21 +124,21 @@ func (r *resolver) pack(n procedure.Named) *unit.Pack {
 	p := u.Pack(n.Name)
 	switch {
 	case p == nil:
-		r.unknown(diag.OnUnit, "pack-unknown", "pack", n, u.PackIDs(), "packs in the unit")
-	case !isFor(p.Only, r.card.VariantID()):
+		r.reportUnknown(diag.OnUnit, "pack-unknown", "pack", n, u.PackIDs(), "packs in the unit")
+	case !appliesToVariant(p.Only, r.card.VariantID()):
 		r.msgs.Report("pack-left-out", n.At, "limit this block to the variants that have it", "pack `%s` is left out here", n.Name)
 		return nil
 	}
 	return p
 }
 
-// Known says whether all that the block names was found and read.
-func (i *Shim) Known() bool {
+// Resolved reports whether everything that the block names was found and read.
+func (i *Shim) Resolved() bool {
 	return !i.Bad.IsSet() && i.Pack != nil && i.Stock != nil && !i.Stock.Bad.IsSet() && len(i.Stock.Shims) > 0 && i.Micrometer != nil && i.Inputs != nil &&
 		(i.Other != nil) == (i.Shim.Other != nil) && i.Within != nil && i.OverPack != nil
 }
 
-// length returns a length in the unit of the stock, nil for none.
+// length returns a length in the unit of the stock, nil for nil.
 func (i *Shim) length(v *quantity.Value) *big.Rat {
 	if v == nil {
 		return nil
@@ -145,8 +146,8 @@ func (i *Shim) length(v *quantity.Value) *big.Rat {
 	return quantity.Convert(v.Value, v.Unit, i.Unit)
 }
 
-// rate returns how far a reading moves for each length of shim, with its sign,
-// nil when the unit does not say.
+// rate returns the change of the reading per length of shim, with its sign,
+// nil if the unit does not state it.
 func (r *resolver) rate(p *unit.Pack) *big.Rat {
 	rate := p.Rate
 	if p.RateFromGears {
@@ -158,36 +159,36 @@ func (r *resolver) rate(p *unit.Pack) *big.Rat {
 	return new(big.Rat).Mul(rate, big.NewRat(int64(p.MoreShim.Sign()), 1))
 }
 
-// TheoryRate returns how much backlash a pack opens or closes for each length of
-// shim, along the turn at the pitch radius, nil where the unit lacks what it
-// takes.
+// TheoryRate returns the change of circumferential backlash at the pitch
+// radius per length of shim, computed from the gears; nil if the unit lacks
+// the data.
 func TheoryRate(u *unit.Unit, p *unit.Pack) *big.Rat { return axialRate(u.Pair(p.Gears), p.MovesGear) }
 
-// axialRate is the theory's rate for the member of a pair that moves, nil where
-// the unit lacks what it takes. It is that of shafts at a right angle: the teeth
-// alone give the pitch angle there.
+// axialRate returns the theoretical rate for the member that moves, nil if the
+// unit lacks the data. It holds for shafts at a right angle, where the numbers
+// of teeth alone give the pitch angle.
 func axialRate(g *unit.Pair, moves unit.Member) *big.Rat {
 	if g == nil || moves == "" || g.PressureAngle == nil || g.Teeth[0] == 0 || g.Teeth[1] == 0 || !g.RightAngle() {
 		return nil
 	}
-	b := bench.Bevel{Teeth: g.Teeth[0], Mate: g.Teeth[1], Pressure: degrees(g.PressureAngle), Spiral: new(big.Rat)}
+	b := bench.Bevel{Teeth: g.Teeth[0], Mate: g.Teeth[1], Pressure: inDegrees(g.PressureAngle), Spiral: new(big.Rat)}
 	if moves == unit.LargeGear {
 		b.Teeth, b.Mate = b.Mate, b.Teeth
 	}
 	if g.Spiral != nil {
-		b.Spiral = degrees(g.Spiral)
+		b.Spiral = inDegrees(g.Spiral)
 	}
 	return b.AxialRate()
 }
 
-// A stackKey names one set of stacks.
+// A stackKey identifies a set of stacks.
 type stackKey struct {
 	stock       *shop.Stock
 	least, most int
 }
 
-// stacksOf returns what a stock can make, computed once for all cards; nil
-// where there is too much of it.
+// stacksOf returns the stacks that a stock can make, computed once for all
+// cards; nil if there are too many.
 func (l *Library) stacksOf(s *shop.Stock, least, most int) *bench.Stacks {
 	made, _ := l.stacks.LoadOrStore(stackKey{s, least, most}, sync.OnceValue(func() *bench.Stacks {
 		var all []bench.Thickness
@@ -214,14 +215,14 @@ func (i *Shim) causes() []Cause {
 	}
 	out := []Cause{{"sharp", i.KeyPlace("stock")}}
 	if i.Micrometer != nil {
-		out = append(out, carried(&i.Micrometer.Item, i.At)...)
+		out = append(out, toolCauses(&i.Micrometer.Item, i.At)...)
 	}
 	return out
 }
 
-// Made says whether the tables and their worked line are there.
-func (i *Shim) Made() bool { return len(i.Packs) > 0 && i.Worked != nil && i.Worked.Pack != nil }
+// HasTables reports whether the tables and their worked example are there.
+func (i *Shim) HasTables() bool { return len(i.Packs) > 0 && i.Worked != nil && i.Worked.Pack != nil }
 
-func (i *Shim) whole(*Card) bool {
-	return i.Made() && !slices.ContainsFunc(i.Packs, func(p ShimPack) bool { return p.Over == nil })
+func (i *Shim) complete(*Card) bool {
+	return i.HasTables() && !slices.ContainsFunc(i.Packs, func(p ShimPack) bool { return p.Over == nil })
 }

@@ -12,24 +12,24 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// A ShimInput is one thing that is read to find a pack: a reading of a step, a
-// mark etched on a part, or the way to go from the old pack.
+// A ShimInput is an input for finding a pack: a reading of a step, a mark
+// etched on a part, or the direction of change from the old pack.
 type ShimInput struct {
-	*Measurement        // nil for a mark
-	Lash         *Lash  // what the measurement belongs to; nil for others
+	*Measurement        // nil for a mark or direction
+	Lash         *Lash  // the block of the measurement, if it is a backlash; else nil
 	Step         int    // that takes it; 0 for a mark
-	Mark         string // what a mark is called
-	Old          bool   // the pack in place, as measured
-	Way          bool   // thinner at −1, thicker at 1
+	Mark         string // name of the mark
+	IsOldPack    bool   // the measured thickness of the pack in place
+	IsDirection  bool   // thinner at −1, thicker at 1
 	Scale        quantity.Scale
 	Axis         bench.Axis
 }
 
-// mostMarks is how many marks one input may have.
-const mostMarks = 400
+// maxMarks is the maximum number of marks of one input.
+const maxMarks = 400
 
-// inputs finds what a block's pack is made from. Where one of them cannot be
-// used, which is reported, there are none.
+// inputs finds what a block's pack is computed from. If one of them is
+// unusable, which is reported, there are none.
 func (r *resolver) inputs(s *Step, i *Shim) {
 	f := &i.From
 	var out []*ShimInput
@@ -44,11 +44,11 @@ func (r *resolver) inputs(s *Step, i *Shim) {
 	}
 	if f.OldPack.Name != "" {
 		if ok = ok && add(r.readingOf(s, f.OldPack, nil, f.At)); ok {
-			out[len(out)-1].Old = true
+			out[len(out)-1].IsOldPack = true
 		}
 	}
 	if f.By != nil {
-		add(&ShimInput{Way: true, Scale: quantity.Scale{Step: big.NewRat(2, 1)}, Axis: bench.Axis{Marks: []*big.Rat{big.NewRat(-1, 1), big.NewRat(1, 1)}}})
+		add(&ShimInput{IsDirection: true, Scale: quantity.Scale{Step: big.NewRat(2, 1)}, Axis: bench.Axis{Marks: []*big.Rat{big.NewRat(-1, 1), big.NewRat(1, 1)}}})
 	}
 	if f.Reading.Name != "" {
 		ok = ok && add(r.readingOf(s, f.Reading, i.Span, i.KeyPlace("span")))
@@ -60,7 +60,7 @@ func (r *resolver) inputs(s *Step, i *Shim) {
 	}
 	if t := r.aimTable(i); ok && len(out) > 0 && t != nil {
 		mark := etched(value.NameOf(t.Mark), t.First, t.Last)
-		if len(out) == 1 { // marks are few, and stand across
+		if len(out) == 1 { // marks are few, and go across
 			out = append(out, mark)
 		} else {
 			out = append([]*ShimInput{mark}, out...)
@@ -77,7 +77,7 @@ func (r *resolver) inputs(s *Step, i *Shim) {
 	}
 }
 
-// etched is the input of a mark.
+// etched returns the input for a mark.
 func etched(name string, first, last int) *ShimInput {
 	out := &ShimInput{Mark: name, Scale: quantity.Scale{Step: big.NewRat(1, 1)}}
 	for m := first; m <= last; m++ {
@@ -86,9 +86,9 @@ func etched(name string, first, last int) *ShimInput {
 	return out
 }
 
-// readingOf finds the reading of a step before s, nil when it cannot be used,
-// which is reported. A span, which stands at a place, comes before what it
-// expects itself.
+// readingOf returns the reading of a step before s, nil if it is unusable,
+// which is reported. A span written in the shim block, at place at, replaces
+// the reading's own.
 func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band, at source.Place) *ShimInput {
 	item, n := r.lengthReading(s, id)
 	if item == nil {
@@ -112,29 +112,29 @@ func (r *resolver) readingOf(s *Step, id procedure.Named, span *quantity.Band, a
 		return refuse("add `span:` with the lowest and the highest reading that the table is for", "nothing says how far the readings of step `%s` go", id.Name)
 	}
 	if span.Unit.Dimension != quantity.Length {
-		return nil // reported where it stands
+		return nil // reported at the reading
 	}
 	out := &ShimInput{Measurement: m, Step: n, Scale: m.Gauge.Scale}
 	out.Lash, _ = item.(*Lash)
 	if marks, ok := span.Inward(m.Gauge.Scale); ok {
-		for at := marks.Low; at.Cmp(marks.High) <= 0 && len(out.Axis.Marks) <= mostMarks; at = new(big.Rat).Add(at, out.Scale.Step) {
+		for at := marks.Low; at.Cmp(marks.High) <= 0 && len(out.Axis.Marks) <= maxMarks; at = new(big.Rat).Add(at, out.Scale.Step) {
 			out.Axis.Marks = append(out.Axis.Marks, at)
 		}
 	}
 	switch n := len(out.Axis.Marks); {
 	case n == 0:
 		return refuse("widen the span, or read with finer marks", "the readings of step `%s` have no mark of `%s` in their span", id.Name, m.Gauge.ID)
-	case n > mostMarks && spanned:
-		r.msgs.Report("shim-from", at, "write the readings that may really come, as in `span: 0.03 to 0.38 mm`", "a span of more than %d marks is no table", mostMarks)
+	case n > maxMarks && spanned:
+		r.msgs.Report("shim-from", at, "write the readings that may really come, as in `span: 0.03 to 0.38 mm`", "a span of more than %d marks is no table", maxMarks)
 		return nil
-	case n > mostMarks:
-		return refuse("narrow the span, or read with coarser marks", "the readings of step `%s` have more than %d marks", id.Name, mostMarks)
+	case n > maxMarks:
+		return refuse("narrow the span, or read with coarser marks", "the readings of step `%s` have more than %d marks", id.Name, maxMarks)
 	}
 	return out
 }
 
-// lengthReading finds the one item of a step before s that reads a length on a
-// gauge, and the step's number; nil when there is none, which is reported.
+// lengthReading returns the single item of a step before s that reads a length
+// on a gauge, and the step's number; nil if there is none, which is reported.
 func (r *resolver) lengthReading(s *Step, id procedure.Named) (Item, int) {
 	n, ok := r.number(id)
 	if !ok || n == 0 {
@@ -154,7 +154,7 @@ func (r *resolver) lengthReading(s *Step, id procedure.Named) (Item, int) {
 	case n > s.Number:
 		return refuse("take the reading in a step before this one", "the reading of step `%s` comes after the pack that is made from it", id.Name)
 	case len(found) == 0 && slices.ContainsFunc(r.card.Steps()[n-1].Source.Items, func(i procedure.Item) bool { _, bad := i.(*procedure.Invalid); return bad }):
-		return nil, 0 // its block could not be read, which is reported
+		return nil, 0 // its block was unreadable, which is reported
 	case len(found) == 0:
 		return refuse("name a step with a `measurement` or a `lash` block", "step `%s` takes no reading", id.Name)
 	case len(found) > 1:
@@ -175,10 +175,10 @@ func (r *resolver) lengthReading(s *Step, id procedure.Named) (Item, int) {
 	return found[0], n
 }
 
-// wanted works out the aim, the rate and how the wanted pack follows the
-// inputs. It returns false where the unit or the block lacks something, which
-// a rule reports.
-func (r *resolver) wanted(i *Shim) bool {
+// findRates determines the aim, the rate, and the rates at which the wanted
+// pack follows the inputs. It returns false if the unit or block lacks data,
+// which a rule reports.
+func (r *resolver) findRates(i *Shim) bool {
 	if w := i.From.WithPack; w != nil {
 		i.InPlace = i.length(w)
 	}
@@ -189,7 +189,7 @@ func (r *resolver) wanted(i *Shim) bool {
 	if i.Rate = r.rate(i.Pack); i.Rate == nil || i.Pack.SafeSide == "" {
 		return false
 	}
-	shows := r.gaugeFactors(i) // what the dial shows of one length of the reading
+	shows := r.gaugeFactors(i) // what the dial shows per length of the reading
 	if shows == nil {
 		return false
 	}
@@ -201,15 +201,15 @@ func (r *resolver) wanted(i *Shim) bool {
 	return true
 }
 
-// rateByOldPack says how the wanted pack follows the inputs of one without an aim: from
-// the old pack by a step, or by what the marks differ.
+// rateByOldPack sets the rates of the inputs for a pack without an aim: the
+// old pack plus a step, or plus the difference of the marks.
 func (i *Shim) rateByOldPack() {
 	step := i.length(i.From.PerMark)
 	for _, in := range i.Inputs {
 		switch {
-		case in.Old:
+		case in.IsOldPack:
 			in.Axis.Rate = in.per(i.Unit)
-		case in.Way:
+		case in.IsDirection:
 			in.Axis.Rate = i.length(i.From.By)
 		case in.Mark == i.From.NewMark.Name:
 			in.Axis.Rate = step
@@ -219,12 +219,12 @@ func (i *Shim) rateByOldPack() {
 	}
 }
 
-// rateByAim says how the wanted pack follows the inputs of one with an aim: with the
-// old pack, against the readings that are added and with those that are taken
-// off, and with the mark of the table t that the aim follows.
+// rateByAim sets the rates of the inputs for a pack with an aim: it grows with
+// the old pack, with readings that are subtracted, and with the mark of table
+// t that the aim depends on, and falls with readings that are added.
 func (i *Shim) rateByAim(t *unit.Table, shows *gaugeFactors) {
 	part := new(big.Rat).Inv(i.Rate)
-	var off []bool // of the readings in order: taken off
+	var off []bool // by reading, in order: it is subtracted
 	for k, l := range append(append([]procedure.ShimLength{}, i.From.Plus...), i.From.Minus...) {
 		if l.Step.Name != "" {
 			off = append(off, k >= len(i.From.Plus))
@@ -233,9 +233,9 @@ func (i *Shim) rateByAim(t *unit.Table, shows *gaugeFactors) {
 	n := 0
 	for _, in := range i.Inputs {
 		switch {
-		case in.Old:
+		case in.IsOldPack:
 			in.Axis.Rate = in.per(i.Unit)
-		case in.Measurement == nil: // the mark that the aim follows
+		case in.Measurement == nil: // the mark that the aim depends on
 			step := quantity.Convert(t.PerMark.Value, t.PerMark.Unit, i.Unit)
 			if t.Shorter {
 				step.Neg(step)
@@ -244,7 +244,7 @@ func (i *Shim) rateByAim(t *unit.Table, shows *gaugeFactors) {
 		default:
 			per := in.per(i.Unit)
 			per.Mul(per, part).Neg(per)
-			if n < len(off) && off[n] { // a reading of its own stands in neither list
+			if n < len(off) && off[n] { // a single reading is in neither list
 				per.Neg(per)
 			}
 			n++
@@ -253,32 +253,32 @@ func (i *Shim) rateByAim(t *unit.Table, shows *gaugeFactors) {
 	}
 }
 
-// per returns one unit of the input's scale in another unit.
+// per returns one unit of the input's scale, in another unit.
 func (in *ShimInput) per(u quantity.Unit) *big.Rat {
 	return quantity.Convert(big.NewRat(1, 1), in.Scale.Unit, u)
 }
 
-// aimTable returns the table of marks that the aim follows, nil for none.
+// aimTable returns the table of marks that the aim depends on, nil for none.
 func (r *resolver) aimTable(i *Shim) *unit.Table {
-	return r.table(i.AimAt)
+	return r.table(i.AimLimit)
 }
 
-// reading is the input of the step that reads what is set, nil for none.
+// reading returns the input that reads the adjusted quantity, nil for none.
 func (i *Shim) reading() *ShimInput {
 	for _, in := range i.Inputs {
-		if in.Measurement != nil && !in.Old {
+		if in.Measurement != nil && !in.IsOldPack {
 			return in
 		}
 	}
 	return nil
 }
 
-// gaugeFactors are what the gauge shows of one length: of the aim, and of what the
-// rate speaks of.
+// gaugeFactors are what the gauge shows per unit of length: of the aim, and of
+// the quantity that the rate is for.
 type gaugeFactors struct{ aim, rate *big.Rat }
 
-// gaugeFactors finds how the gauge of the reading shows what the unit states, nil
-// where it cannot be told, which is reported.
+// gaugeFactors determines how the gauge of the reading shows what the unit
+// states, nil if it cannot, which is reported.
 func (r *resolver) gaugeFactors(i *Shim) *gaugeFactors {
 	one := big.NewRat(1, 1)
 	out := &gaugeFactors{one, one}
@@ -292,21 +292,21 @@ func (r *resolver) gaugeFactors(i *Shim) *gaugeFactors {
 				"the theory's rate holds at the pitch radius, and nothing says where this reading is taken")
 			return nil
 		}
-		if t, ok := tilted(nil, in.Tilt); i.AimAt.Name != "" && ok && t != nil {
+		if t, ok := tilted(nil, in.Tilt); i.AimLimit.Name != "" && ok && t != nil {
 			out.aim, out.rate = t, t
 		}
 		return out
 	}
-	if limit := r.card.Unit.Limit(i.AimAt.Name); limit != nil && !limit.Bad.IsSet() {
+	if limit := r.card.Unit.Limit(i.AimLimit.Name); limit != nil && !limit.Bad.IsSet() {
 		if limit.LashPlace == nil {
-			if r.namedLimit(i.AimAt, quantity.Length) != nil || limit.Table != nil {
-				r.lacksHolds(limit)
+			if r.namedLimit(i.AimLimit, quantity.Length) != nil || limit.Table != nil {
+				r.reportNoLimitPlace(limit)
 			}
 			return nil
 		}
-		f, lacks := lashFactor(limit.LashPlace, in.Lash.Block.Dial, in.Lash.Pair)
+		f, lacks := lashFactor(limit.LashPlace, in.Lash.Block.DialPlace, in.Lash.Pair)
 		if f == nil {
-			r.lacksFact(in.Lash.Block, in.Lash.Pair, lacks)
+			r.reportMissingFact(in.Lash.Block, in.Lash.Pair, lacks)
 			return nil
 		}
 		if t, ok := tilted(f, in.Tilt); ok && t != nil {
@@ -318,17 +318,17 @@ func (r *resolver) gaugeFactors(i *Shim) *gaugeFactors {
 	}
 	if i.Pack.RateFromGears {
 		if out.rate = in.Lash.PerPitch; out.rate == nil {
-			_, lacks := lashFactor(&unit.LashPlace{Turned: in.Lash.Block.Dial.Turned}, in.Lash.Block.Dial, in.Lash.Pair)
-			r.lacksFact(in.Lash.Block, in.Lash.Pair, lacks)
+			_, lacks := lashFactor(&unit.LashPlace{Turned: in.Lash.Block.DialPlace.Turned}, in.Lash.Block.DialPlace, in.Lash.Pair)
+			r.reportMissingFact(in.Lash.Block, in.Lash.Pair, lacks)
 			return nil
 		}
 	}
 	return out
 }
 
-// aim finds what the reading is to be, as the gauge shows it.
+// aim determines the target of the reading, as the gauge shows it.
 func (r *resolver) aim(i *Shim, shows *big.Rat) {
-	if i.AimAt.Name == "" {
+	if i.AimLimit.Name == "" {
 		i.Aim = i.length(i.Shim.Aim)
 		return
 	}
@@ -337,7 +337,7 @@ func (r *resolver) aim(i *Shim, shows *big.Rat) {
 		i.Aim.Mul(i.Aim, shows)
 		return
 	}
-	i.Limit = r.namedLimit(i.AimAt, quantity.Length)
+	i.Limit = r.namedLimit(i.AimLimit, quantity.Length)
 	if i.Limit == nil {
 		return
 	}

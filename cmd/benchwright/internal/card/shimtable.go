@@ -9,35 +9,35 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// The size of a grid: what two A5 faces hold is aimed at, and more is made
-// only where the packs would not come near enough.
+// The target size of a grid is what fits on two A5 faces. It is exceeded only
+// if the packs would otherwise not be close enough.
 const (
-	gridRows = 10
-	gridCols = 8
-	mostGrid = 700 // cells of one grid
+	gridRows     = 10
+	gridCols     = 8
+	maxGridCells = 700 // cells of one grid
 )
 
-// mostLetters is how many letters a chain may have: those that nobody takes for
-// a figure.
-const mostLetters = 24
+// maxLetters is the number of letters in a chain: those that cannot be taken
+// for a digit.
+const maxLetters = 24
 
-// tables computes the tables of a block whose facts are all there.
+// tables computes the tables of a block with complete data.
 func (r *resolver) tables(i *Shim) {
-	if i.Stacks = r.lib.stacksOf(i.Stock, i.AtLeast, i.AtMost); i.Stacks == nil {
+	if i.Stacks = r.lib.stacksOf(i.Stock, i.MinShims, i.MaxShims); i.Stacks == nil {
 		return
 	}
-	rule := bench.PackRule{Stacks: i.Stacks, Within: i.length(i.Within), Over: i.length(i.OverPack), Round: i.length(i.Round), Safe: side(i.Pack.SafeSide)}
+	rule := bench.PackRule{Stacks: i.Stacks, Within: i.length(i.Within), Over: i.length(i.OverPack), Round: i.length(i.RoundTo), Safe: side(i.Pack.SafeSide)}
 	base := i.base()
 	switch len(i.Inputs) {
 	case 1:
-		i.oneWay(base, rule)
+		i.oneInput(base, rule)
 	case 2:
-		if i.Round != nil {
-			i.twoWays(i.Inputs[0].Axis, i.Inputs[1].Axis, base, rule)
+		if i.RoundTo != nil {
+			i.twoInputs(i.Inputs[0].Axis, i.Inputs[1].Axis, base, rule)
 		}
 	default:
-		if i.Round != nil {
-			i.threeWays(base, rule)
+		if i.RoundTo != nil {
+			i.threeInputs(base, rule)
 		}
 	}
 	if i.Miss == nil {
@@ -52,7 +52,7 @@ func side(safe unit.Amount) bench.Side {
 	return bench.Thinner
 }
 
-// base returns the wanted pack without what the inputs add to it.
+// base returns the wanted pack without the contribution of the inputs.
 func (i *Shim) base() *big.Rat {
 	out := new(big.Rat)
 	if i.InPlace != nil {
@@ -75,7 +75,7 @@ func (i *Shim) base() *big.Rat {
 	return out.Add(out, rest.Quo(rest, i.Rate))
 }
 
-// pack gives a pack its limits on the micrometer.
+// pack adds the micrometer limits to a pack.
 func (i *Shim) pack(p bench.Pack) ShimPack {
 	out := ShimPack{Pack: p}
 	if over, ok := (quantity.Band{Low: p.From, High: p.To, Unit: i.Unit}).Inward(i.Micrometer.Scale); ok {
@@ -84,8 +84,8 @@ func (i *Shim) pack(p bench.Pack) ShimPack {
 	return out
 }
 
-// oneWay makes the table of one input, and of the pack on the other side.
-func (i *Shim) oneWay(base *big.Rat, rule bench.PackRule) {
+// oneInput makes the table for one input, and for the pack on the other side.
+func (i *Shim) oneInput(base *big.Rat, rule bench.PackRule) {
 	in := i.Inputs[0]
 	rows, miss := bench.PackRows(in.Axis.Marks, func(mark *big.Rat) *big.Rat {
 		want := new(big.Rat).Mul(mark, in.Axis.Rate)
@@ -124,8 +124,7 @@ func (i *Shim) oneWay(base *big.Rat, rule bench.PackRule) {
 	i.sort()
 }
 
-// sort puts the packs in order, each once. Where there is a miss there are no
-// tables.
+// sort sorts the packs and drops duplicates. With a miss, it drops all tables.
 func (i *Shim) sort() {
 	if i.Miss != nil {
 		i.Rows, i.Grid, i.Packs = nil, nil, nil
@@ -135,14 +134,14 @@ func (i *Shim) sort() {
 	i.Packs = slices.CompactFunc(i.Packs, func(a, b ShimPack) bool { return a.Total.Cmp(b.Total) == 0 })
 }
 
-// twoWays makes the grid of two inputs.
-func (i *Shim) twoWays(down, across bench.Axis, base *big.Rat, rule bench.PackRule) {
+// twoInputs makes the grid for two inputs.
+func (i *Shim) twoInputs(down, across bench.Axis, base *big.Rat, rule bench.PackRule) {
 	grid, miss := bench.PackGrid(down, across, base, rule, gridRows, gridCols)
 	switch {
 	case miss != nil:
 		i.Miss = &ShimMiss{Fault: miss.Fault, At: []*big.Rat{miss.Row, miss.Col}, Want: miss.Want, Count: miss.Count}
 		return
-	case len(grid.Rows)*len(grid.Cols) > mostGrid:
+	case len(grid.Rows)*len(grid.Cols) > maxGridCells:
 		i.Miss = &ShimMiss{Large: true, Count: len(grid.Rows) * len(grid.Cols)}
 		return
 	}
@@ -153,18 +152,18 @@ func (i *Shim) twoWays(down, across bench.Axis, base *big.Rat, rule bench.PackRu
 	i.sort()
 }
 
-// threeWays makes a chain of grids: two inputs give a letter, and the letter
+// threeInputs makes a chain of grids: two inputs give a letter, and the letter
 // with the third gives the pack.
-func (i *Shim) threeWays(base *big.Rat, rule bench.PackRule) {
+func (i *Shim) threeInputs(base *big.Rat, rule bench.PackRule) {
 	a, b := i.Inputs[0].Axis, i.Inputs[1].Axis
-	if cells := len(a.Marks) * len(b.Marks); cells > mostGrid {
+	if cells := len(a.Marks) * len(b.Marks); cells > maxGridCells {
 		i.Miss = &ShimMiss{Large: true, Count: cells}
 		return
 	}
-	if i.twoWays(bench.Sums(a, b), i.Inputs[2].Axis, base, rule); i.Miss != nil {
+	if i.twoInputs(bench.Sums(a, b), i.Inputs[2].Axis, base, rule); i.Miss != nil {
 		return
 	}
-	if n := len(i.Grid.Rows); n > mostLetters {
+	if n := len(i.Grid.Rows); n > maxLetters {
 		i.Miss = &ShimMiss{Large: true, Count: n}
 		i.sort()
 		return
@@ -179,18 +178,18 @@ func (i *Shim) threeWays(base *big.Rat, rule bench.PackRule) {
 	}
 }
 
-// workExample makes the worked line: the writer's own, or one of marks from the middle
-// of the tables.
+// workExample makes the worked example: the writer's, or one with marks from
+// the middle of the tables.
 func (i *Shim) workExample() {
 	if len(i.Packs) == 0 {
 		return
 	}
 	w := &ShimWorked{}
 	for n, in := range i.Inputs {
-		at := in.Axis.Marks[len(in.Axis.Marks)*(2-n%2)/3] // two thirds up, and one third by turns
+		at := in.Axis.Marks[len(in.Axis.Marks)*(2-n%2)/3] // alternately two thirds and one third up
 		if e := i.Example; e != nil {
 			v := e.Reading
-			if in.Old {
+			if in.IsOldPack {
 				v = e.OldPack
 			}
 			if v == nil || in.Measurement == nil {

@@ -7,18 +7,17 @@ import (
 	"benchwright/cmd/benchwright/internal/procedure"
 )
 
-// A Timed is work that must be done before a time runs out.
+// A Timed is work that must be finished within a time.
 type Timed struct {
 	*procedure.Timed
-	Ends  *bench.Clock // latest ends; nil for a time that is counted, or for whole days
+	Ends  *bench.Clock // latest end by the clock; nil for whole days and for counted time
 	Days  int64        // whole days; 0 for less
 	Short bool         // counted, not read from the clock
 }
 
-// Readings returns none.
 func (t *Timed) Readings() []*Measurement { return nil }
 func (t *Timed) causes() []Cause          { return nil }
-func (t *Timed) whole(*Card) bool         { return t.Days > 0 || t.Short || t.Ends != nil }
+func (t *Timed) complete(*Card) bool      { return t.Days > 0 || t.Short || t.Ends != nil }
 
 func (r *resolver) timed(p *procedure.Timed) Item {
 	t := &Timed{Timed: p}

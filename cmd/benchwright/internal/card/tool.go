@@ -10,8 +10,7 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// assemblies finds the names that tool blocks give with as:, and what each
-// assembly is put together from.
+// assemblies collects the assemblies that tool blocks make, and their tools.
 func (r *resolver) assemblies() {
 	c, v := r.card, r.card.VariantID()
 	c.Assemblies = map[string][]*shop.Item{}
@@ -20,23 +19,24 @@ func (r *resolver) assemblies() {
 		for _, s := range st.Steps {
 			for _, i := range s.Items {
 				t, ok := i.(*procedure.Tool)
-				if !ok || t.As.Name == "" {
+				if !ok || t.AssemblyName.Name == "" {
 					continue
 				}
-				c.Assemblies[t.As.Name] = nil
-				if isFor(st.Only, v) && isFor(s.Only, v) && inNamed(t.Only, v) {
-					names[t.As.Name] = append(names[t.As.Name], t.Assemble...)
+				c.Assemblies[t.AssemblyName.Name] = nil
+				if appliesToVariant(st.Only, v) && appliesToVariant(s.Only, v) && inNamed(t.Only, v) {
+					names[t.AssemblyName.Name] = append(names[t.AssemblyName.Name], t.Assemble...)
 				}
 			}
 		}
 	}
 	for as := range names {
-		c.Assemblies[as] = r.tools(as, names, map[string]bool{})
+		c.Assemblies[as] = r.assemblyTools(as, names, map[string]bool{})
 	}
 }
 
-// tools returns the tools of an assembly, those of assemblies in it too.
-func (r *resolver) tools(as string, names map[string][]procedure.Named, seen map[string]bool) []*shop.Item {
+// assemblyTools returns the tools of an assembly, including those of nested
+// assemblies.
+func (r *resolver) assemblyTools(as string, names map[string][]procedure.Named, seen map[string]bool) []*shop.Item {
 	if seen[as] {
 		return nil
 	}
@@ -44,7 +44,7 @@ func (r *resolver) tools(as string, names map[string][]procedure.Named, seen map
 	var out []*shop.Item
 	for _, n := range names[as] {
 		if _, ok := names[n.Name]; ok {
-			out = append(out, r.tools(n.Name, names, seen)...)
+			out = append(out, r.assemblyTools(n.Name, names, seen)...)
 		} else if item := ItemOf(r.card.Shop.Find(n.Name)); item != nil {
 			out = append(out, item)
 		}
@@ -58,7 +58,7 @@ func inNamed(only []procedure.Named, variant string) bool {
 
 func (r *resolver) tool(t *procedure.Tool) Item {
 	out := &Tool{Tool: t}
-	if as := t.As; r.card.Shop.Find(as.Name) != nil {
+	if as := t.AssemblyName; r.card.Shop.Find(as.Name) != nil {
 		d := r.msgs.Report("id-twice", as.At, "give what is put together a name of its own", "`%s` is a tool of the shop already", as.Name)
 		d.Related = append(d.Related, diag.Related{At: ItemOf(r.card.Shop.Find(as.Name)).At, Message: "the other one"})
 	}
@@ -68,24 +68,23 @@ func (r *resolver) tool(t *procedure.Tool) Item {
 		}
 		l := ToolLine{Verb: v, As: as, Held: held, Names: names}
 		for _, n := range names {
-			if item := r.find(n); item != nil {
+			if item := r.findTool(n); item != nil {
 				l.Tools = append(l.Tools, item)
 			}
 		}
 		out.Lines = append(out.Lines, l)
 	}
 	add(Take, t.Use, "", "")
-	add(Assemble, t.Assemble, value.NameOf(t.As.Name), "")
-	if _, made := r.card.Assemblies[t.TakeApart.Name]; made { // a rule reports what nothing puts together
+	add(Assemble, t.Assemble, value.NameOf(t.AssemblyName.Name), "")
+	if _, made := r.card.Assemblies[t.TakeApart.Name]; made { // a rule reports what is never assembled
 		add(TakeApart, []procedure.Named{t.TakeApart}, "", "")
 	}
 	if t.With.Name != "" {
-		add(HoldStill, []procedure.Named{t.With}, "", r.held(t.HoldStill))
+		add(HoldStill, []procedure.Named{t.With}, "", r.heldName(t.HoldStill))
 	}
 	return out
 }
 
-// Readings returns none.
 func (t *Tool) Readings() []*Measurement { return nil }
 
 func (t *Tool) causes() []Cause {
@@ -109,12 +108,12 @@ func nameOf(l ToolLine, id string, or source.Place) source.Place {
 	return or
 }
 
-func (t *Tool) whole(*Card) bool {
+func (t *Tool) complete(*Card) bool {
 	return len(t.Lines) > 0 && !slices.ContainsFunc(t.Lines, func(l ToolLine) bool { return len(l.Tools) < len(l.Names) })
 }
 
-// held is what is held still: a part or fastener by its name.
-func (r *resolver) held(n procedure.Named) string {
+// heldName returns the name of the part or fastener that is held still.
+func (r *resolver) heldName(n procedure.Named) string {
 	if u := r.card.Unit; u != nil {
 		if p := u.Part(n.Name); p != nil {
 			return p.Name
@@ -129,19 +128,19 @@ func (r *resolver) held(n procedure.Named) string {
 			}
 		}
 		if n.Name != "" {
-			r.unknown(diag.OnUnit, "part-unknown", "part or fastener", n, have, "parts in the unit")
+			r.reportUnknown(diag.OnUnit, "part-unknown", "part or fastener", n, have, "parts in the unit")
 		}
 	}
 	return value.NameOf(n.Name)
 }
 
-// find looks a tool, wrench or gauge up and puts it in the kit. Without a shop
-// a tool is no more than its name. nil is a name that the shop does not have,
-// which is reported.
-func (r *resolver) find(n procedure.Named) *shop.Item {
+// findTool looks up a tool, wrench or gauge and adds it to the kit. Without a
+// shop, a tool is just its name. It returns nil for a name that the shop
+// lacks, which is reported.
+func (r *resolver) findTool(n procedure.Named) *shop.Item {
 	if tools, ok := r.card.Assemblies[n.Name]; ok {
 		item := &shop.Item{ID: n.Name, Name: value.NameOf(n.Name)}
-		for _, t := range tools { // what is put together keeps the hazards of what it is made of
+		for _, t := range tools { // an assembly keeps the hazards of its tools
 			for _, h := range t.Hazards {
 				if !slices.Contains(item.Hazards, h) {
 					item.Hazards = append(item.Hazards, h)
@@ -152,22 +151,22 @@ func (r *resolver) find(n procedure.Named) *shop.Item {
 	}
 	if r.card.Shop == nil {
 		item := &shop.Item{ID: n.Name, Name: value.NameOf(n.Name)}
-		r.kit(item, nil)
+		r.addToKit(item, nil)
 		return item
 	}
 	thing := r.card.Shop.Find(n.Name)
 	item := ItemOf(thing)
 	if item == nil {
-		r.unknown(diag.OnShop|diag.OnProcedure, "tool-unknown", "tool", n, r.card.Shop.IDs(), "tools in shop.yaml")
+		r.reportUnknown(diag.OnShop|diag.OnProcedure, "tool-unknown", "tool", n, r.card.Shop.IDs(), "tools in shop.yaml")
 		return nil
 	}
-	r.superseded(n, item)
-	r.kit(item, thing)
+	r.reportReplaced(n, item)
+	r.addToKit(item, thing)
 	return item
 }
 
-// superseded reports a name whose tool, wrench or gauge has been replaced.
-func (r *resolver) superseded(n procedure.Named, item *shop.Item) {
+// reportReplaced reports a tool, wrench or gauge that has been replaced.
+func (r *resolver) reportReplaced(n procedure.Named, item *shop.Item) {
 	if item.ReplacedBy != "" {
 		d := r.msgs.Report("tool-superseded", n.At, "write `"+item.ReplacedBy+"`", "`%s`%s has been superseded", n.Name, numbered(item))
 		d.Label = "replaced by " + item.ReplacedBy
@@ -181,8 +180,7 @@ func numbered(i *shop.Item) string {
 	return " (" + i.Number + ")"
 }
 
-// ItemOf returns what a tool, wrench or gauge of a shop has in common; nil for
-// nothing.
+// ItemOf returns the Item of a tool, wrench or gauge; nil for anything else.
 func ItemOf(thing any) *shop.Item {
 	switch t := thing.(type) {
 	case *shop.Tool:

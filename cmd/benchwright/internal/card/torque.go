@@ -13,60 +13,60 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// A Torque is a fastener, or a set of them, tightened to a torque with a wrench
-// of the shop.
+// A Torque is a fastener, or a set of them, tightened with a wrench of the
+// shop.
 type Torque struct {
 	*procedure.Torque
 	Tightening
-	Fastener  *unit.Fastener // nil when unknown, which is reported
-	Adapter   *Adapter       // nil without one, or when it could not be read
-	Again     *Tightening    // after it was backed off; nil where it stays so
-	Order     []int          // of a set, by position; nil where nothing is to be said of it
-	Passes    []bench.Pass   // on the wrench's marks; nil without any
-	PassFault bench.PassFault
-	PassAt    int  // the share at fault
-	End       *End // what ends the tightening of a crush sleeve; nil without or when unknown, which is reported
+	Fastener     *unit.Fastener // nil if unknown, which is reported
+	Adapter      *Adapter       // nil without one, or if it was unreadable
+	SecondTorque *Tightening    // after backing off; nil without one
+	Order        []int          // of a set, by position; nil if there is nothing to say
+	Passes       []bench.Pass   // on marks of the wrench; nil without any
+	PassFault    bench.PassFault
+	PassIndex    int  // index of the wrong share
+	End          *End // what ends the tightening against a crush sleeve; nil if none, or unknown, which is reported
 }
 
-// A Tightening is one torque and the wrench that is set for it.
+// A Tightening is a torque and the wrench chosen for it.
 type Tightening struct {
-	Limit   *unit.LimitBand // nil when there is none, which a rule reports
-	Assumed bool            // the band comes from the shop's tolerance for bare values
-	Choice  *bench.Choice   // nil without limits or a shop
-	Refused []bench.Refusal // wrenches that cannot be set to it
-	Stated  source.Place    // where the block says which torque
+	Limit    *unit.LimitBand // nil if there is none, which a rule reports
+	Assumed  bool            // the band comes from the shop's tolerance for bare values
+	Choice   *bench.Choice   // nil without limits or a shop
+	Refused  []bench.Refusal // wrenches that cannot be set to it
+	StatedAt source.Place    // where the block states the torque
 }
 
-// Tightenings returns the torques of the block, in the order of the hands.
+// Tightenings returns the torques of the block, in the order of the work.
 func (t *Torque) Tightenings() []*Tightening {
 	out := []*Tightening{&t.Tightening}
-	if t.Again != nil {
-		out = append(out, t.Again)
+	if t.SecondTorque != nil {
+		out = append(out, t.SecondTorque)
 	}
 	return out
 }
 
-// Set says whether it is a set of fasteners and not one alone.
+// Set reports whether it is a set of more than one fastener.
 func (t *Torque) Set() bool { return t.Fastener != nil && t.Fastener.Count > 1 }
 
 func (r *resolver) torque(t *procedure.Torque) Item {
 	out := &Torque{Torque: t}
 	c, step := r.card, r.step
 	if n := t.Until.Reading; n.Name != "" {
-		r.later = append(r.later, func() { out.End = r.end(step, n) })
+		r.deferred = append(r.deferred, func() { out.End = r.end(step, n) })
 	}
 	if c.Unit != nil && t.Fastener.Name != "" {
 		out.Fastener = c.Unit.Fastener(t.Fastener.Name)
 		if out.Fastener == nil {
-			r.unknown(diag.OnUnit, "fastener-unknown", "fastener", t.Fastener, c.Unit.FastenerIDs(), "fasteners in the unit")
-		} else if !isFor(out.Fastener.Only, c.VariantID()) {
+			r.reportUnknown(diag.OnUnit, "fastener-unknown", "fastener", t.Fastener, c.Unit.FastenerIDs(), "fasteners in the unit")
+		} else if !appliesToVariant(out.Fastener.Only, c.VariantID()) {
 			r.msgs.Report("fastener-left-out", t.Fastener.At, "limit this block to the variants that have it", "fastener `%s` is left out here", t.Fastener.Name)
 		}
 	}
-	out.Limit, out.Stated = r.limit(&t.Limits, quantity.Torque), t.Limits.At
+	out.Limit, out.StatedAt = r.limit(&t.Limits, quantity.Torque), t.Limits.At
 	if t.Value != nil && out.Limit == nil {
 		band := *t.Value
-		out.Stated = t.ValueAt
+		out.StatedAt = t.ValueAt
 		if band.Form == quantity.Bare && c.Shop != nil && c.Shop.TorqueTolerance != nil {
 			band = band.WithTolerance(c.Shop.TorqueTolerance)
 			out.Assumed = true
@@ -82,11 +82,11 @@ func (r *resolver) torque(t *procedure.Torque) Item {
 	if t.Adapter != nil {
 		out.Adapter = r.adapter(t.Adapter)
 	}
-	if t.Again != nil {
-		out.Again = &Tightening{Limit: r.limit(t.Again, quantity.Torque), Stated: t.Again.At}
+	if t.SecondTorque != nil {
+		out.SecondTorque = &Tightening{Limit: r.limit(t.SecondTorque, quantity.Torque), StatedAt: t.SecondTorque.At}
 	}
 	if t.Adapter != nil && out.Adapter == nil {
-		return out // what it does to the setting is not known
+		return out // its effect on the setting is not known
 	}
 	if wrenches, ok := r.wrenches(t); ok {
 		for _, g := range out.Tightenings() {
@@ -98,14 +98,14 @@ func (r *resolver) torque(t *procedure.Torque) Item {
 		for _, s := range t.Passes {
 			shares = append(shares, s.Part)
 		}
-		out.Passes, out.PassFault, out.PassAt = bench.Passes(choice.Setting, shares, choice.Wrench.Scale)
+		out.Passes, out.PassFault, out.PassIndex = bench.Passes(choice.Setting, shares, choice.Wrench.Scale)
 	}
 	return out
 }
 
-// wrenches returns those to choose from: all of the shop's, or the one that the
-// writer chose. ok is false without a shop, or where that one is not in it,
-// which is reported.
+// wrenches returns the wrenches to choose from: all of the shop's, or the one
+// chosen by the writer. Ok is false without a shop, or if that one is not in
+// it, which is reported.
 func (r *resolver) wrenches(t *procedure.Torque) (list []*shop.Wrench, ok bool) {
 	s := r.card.Shop
 	switch {
@@ -116,17 +116,17 @@ func (r *resolver) wrenches(t *procedure.Torque) (list []*shop.Wrench, ok bool) 
 	}
 	w, ok := s.Find(t.Wrench.Name).(*shop.Wrench)
 	if !ok {
-		r.unknown(diag.OnShop, "wrench-unknown", "wrench", t.Wrench, wrenchIDs(s), "wrenches in shop.yaml")
+		r.reportUnknown(diag.OnShop, "wrench-unknown", "wrench", t.Wrench, wrenchIDs(s), "wrenches in shop.yaml")
 		return nil, false
 	}
-	r.superseded(t.Wrench, &w.Item)
+	r.reportReplaced(t.Wrench, &w.Item)
 	if next, ok := s.Find(w.ReplacedBy).(*shop.Wrench); ok {
-		w = next // the one that is still there to be set
+		w = next // its replacement
 	}
 	return []*shop.Wrench{w}, true
 }
 
-// choose finds the wrench for one torque and its setting.
+// choose chooses the wrench for a torque and computes its setting.
 func (r *resolver) choose(g *Tightening, a *Adapter, wrenches []*shop.Wrench) {
 	if g.Limit == nil {
 		return
@@ -137,27 +137,27 @@ func (r *resolver) choose(g *Tightening, a *Adapter, wrenches []*shop.Wrench) {
 	}
 	g.Choice, g.Refused = bench.ChooseWrench(g.Limit.Band, through, wrenches)
 	if g.Choice != nil {
-		r.kit(&g.Choice.Wrench.Item, g.Choice.Wrench)
+		r.addToKit(&g.Choice.Wrench.Item, g.Choice.Wrench)
 	}
 }
 
-// Readings returns none: a wrench is set.
+// Readings returns none: a wrench is set, not read.
 func (t *Torque) Readings() []*Measurement { return nil }
 
 func (t *Torque) causes() []Cause {
 	var out []Cause
 	if t.Adapter != nil {
-		out = carried(t.Adapter.Tool, t.At)
+		out = toolCauses(t.Adapter.Tool, t.At)
 	}
 	for _, g := range t.Tightenings() {
 		if g.Choice != nil {
-			out = append(out, carried(&g.Choice.Wrench.Item, t.At)...)
+			out = append(out, toolCauses(&g.Choice.Wrench.Item, t.At)...)
 		}
 	}
 	return out
 }
 
-func (t *Torque) whole(c *Card) bool {
+func (t *Torque) complete(c *Card) bool {
 	until := t.Until.Reading.Name != ""
 	if t.Fastener == nil || (t.Torque.Adapter != nil) != (t.Adapter != nil) || until && (t.End == nil || t.End.Reading == nil) {
 		return false
@@ -178,8 +178,8 @@ func wrenchIDs(s *shop.Shop) []string {
 	return out
 }
 
-// limit returns the band that a block's limits mean for this variant, nil
-// where there is none. Their reader has seen to the kind of a band in place.
+// limit returns the band of a block's limits for this variant, nil if there is
+// none. The dimension of a band written in place was checked when it was read.
 func (r *resolver) limit(l *procedure.Limits, want quantity.Dimension) *unit.LimitBand {
 	switch {
 	case l.Band == nil:
@@ -190,8 +190,8 @@ func (r *resolver) limit(l *procedure.Limits, want quantity.Dimension) *unit.Lim
 	return &unit.LimitBand{Band: *l.Band, Also: l.Also, Source: l.Source, At: l.At}
 }
 
-// namedLimit returns the band of a limit of the unit for this variant, nil where
-// there is none. An unknown name is reported, and a limit of another kind than
+// namedLimit returns the band of a named limit for this variant, nil if there
+// is none. It reports an unknown name, and a limit of another dimension than
 // want.
 func (r *resolver) namedLimit(n procedure.Named, want quantity.Dimension) *unit.LimitBand {
 	u := r.card.Unit
@@ -200,7 +200,7 @@ func (r *resolver) namedLimit(n procedure.Named, want quantity.Dimension) *unit.
 	}
 	found := u.Limit(n.Name)
 	if found == nil {
-		r.unknown(diag.OnUnit, "limit-unknown", "limit", n, u.LimitIDs(), "limits in the unit")
+		r.reportUnknown(diag.OnUnit, "limit-unknown", "limit", n, u.LimitIDs(), "limits in the unit")
 		return nil
 	}
 	band := found.ForVariant(r.card.VariantID())
@@ -211,7 +211,7 @@ func (r *resolver) namedLimit(n procedure.Named, want quantity.Dimension) *unit.
 	return band
 }
 
-// flats notes a size across flats for the set-out face.
+// flats records a size across flats for the set-out face.
 func (r *resolver) flats(size quantity.Value, what string, key bool) {
 	n := 0
 	if r.step != nil {

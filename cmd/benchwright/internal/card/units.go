@@ -6,16 +6,16 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-// The units in which numbers are worked out.
+// The units of computations.
 var (
-	millimetre  = quantity.MustUnit("mm")
+	millimeter  = quantity.MustUnit("mm")
 	degree      = quantity.MustUnit("°")
 	newton      = quantity.MustUnit("N")
 	kilonewton  = quantity.MustUnit("kN")
 	pascal      = quantity.MustUnit("Pa")
 	megapascal  = quantity.MustUnit("MPa")
-	pascalLitre = quantity.MustUnit("Pa·L/s")
-	litre       = quantity.MustUnit("L")
+	pascalLiter = quantity.MustUnit("Pa·L/s")
+	liter       = quantity.MustUnit("L")
 	second      = quantity.MustUnit("s")
 	minute      = quantity.MustUnit("min")
 	celsius     = quantity.MustUnit("°C")
@@ -23,12 +23,11 @@ var (
 	perCelsius  = quantity.MustUnit("ppm/°C")
 )
 
-// wholeDegrees is the scale on which a temperature is said where no thermometer
-// is named.
+// wholeDegrees is the scale for a temperature without a thermometer.
 var wholeDegrees = quantity.Scale{Unit: celsius, Step: big.NewRat(1, 1)}
 
-// millimetres returns a length in mm.
-func millimetres(v *quantity.Value) *big.Rat { return v.In(millimetre).Value }
+// inMillimeters returns a length in mm.
+func inMillimeters(v *quantity.Value) *big.Rat { return v.In(millimeter).Value }
 
-// degrees returns an angle in degrees.
-func degrees(v *quantity.Value) *big.Rat { return v.In(degree).Value }
+// inDegrees returns an angle in degrees.
+func inDegrees(v *quantity.Value) *big.Rat { return v.In(degree).Value }

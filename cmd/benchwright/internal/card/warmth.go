@@ -13,30 +13,30 @@ import (
 
 // A Warmth is a part that is heated or chilled, and the temperature to reach.
 type Warmth struct {
-	*Measurement // the temperature on the thermometer
-	Means        *procedure.Means
-	Stated       *unit.LimitBand // as the manual gives it; nil where it is computed
-	With         []*shop.Item
-	Part, Other  Member   // what changes its temperature, and what does not
-	InTheHeat    []Member // other parts that get as hot
-	Cap          *Cap     // the lowest that applies; nil where none is known
-	Room         *quantity.Value
-	Need         *big.Rat // the computed temperature, °C; nil where it is stated
-	Fast         bool     // the other part follows: heat fast, pull at once
+	*Measurement    // the temperature on the thermometer
+	Method          *procedure.Method
+	StatedLimit     *unit.LimitBand // as stated by the manual; nil if computed
+	With            []*shop.Item
+	Part, Other     Member   // the part that is heated or chilled, and the other one
+	InTheHeat       []Member // other parts that get as hot
+	Cap             *Cap     // the lowest that applies; nil if none is known
+	RoomTemperature *quantity.Value
+	Need            *big.Rat // the computed temperature in °C; nil if stated
+	Fast            bool     // the other part warms up too: heat fast, pull at once
 }
 
-// A Cap is how hot a part of the fit may get, in °C.
+// A Cap is the maximum temperature of a part, in °C.
 type Cap struct {
 	Member
 	Highest *big.Rat
-	Shown   *quantity.Marks // on the thermometer's marks, its high side alone; nil without one
+	Shown   *quantity.Marks // on marks of the thermometer, high side only; nil without one
 }
 
-func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
+func (r *resolver) warmth(f *Fit, m *procedure.Method, hot bool) *Warmth {
 	if m == nil {
 		return nil
 	}
-	w := &Warmth{Means: m, With: r.toolsNamed(m.With), Part: f.Outer(), Other: f.Inner(), Room: m.Room}
+	w := &Warmth{Method: m, With: r.toolsNamed(m.With), Part: f.Outer(), Other: f.Inner(), RoomTemperature: m.Room}
 	if !hot {
 		w.Part, w.Other = w.Other, w.Part
 	}
@@ -44,17 +44,17 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 		w.InTheHeat = append(w.InTheHeat, r.member(n))
 	}
 	if hot {
-		w.Cap = w.cap(!f.Way.In())
+		w.Cap = w.cap(!f.Direction.In())
 	}
-	if a, b := w.Part.expansion(), w.Other.expansion(); a != nil && b != nil && !f.Way.In() {
+	if a, b := w.Part.expansion(), w.Other.expansion(); a != nil && b != nil && !f.Direction.In() {
 		w.Fast = bench.HeatFast(a, b)
 	}
 	w.Measurement = r.newReading(&m.Measurement)
 	w.Answered = true
 	if m.Limits.Stated() {
-		w.Stated = r.limit(&m.Limits, quantity.Temperature)
-		switch s := w.Stated; {
-		case s == nil: // which is reported, or a rule reports
+		w.StatedLimit = r.limit(&m.Limits, quantity.Temperature)
+		switch s := w.StatedLimit; {
+		case s == nil: // reported, or a rule reports it
 		case s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, celsius).Cmp(bench.ChillFloor) < 0:
 			r.msgs.Report("quantity-malformed", s.At, "look it up again, with its sign and its unit of measure", "nothing in a shop is colder than %s", wholeDegrees.Print(bench.ChillFloor, r.card.Shop.Mark()))
 			w.Mismatch = true
@@ -78,12 +78,12 @@ func (r *resolver) warmth(f *Fit, m *procedure.Means, hot bool) *Warmth {
 	return w
 }
 
-// TooHot says whether a temperature, nil for none, is above the cap.
+// TooHot reports whether a temperature is above the cap, false for nil.
 func (w *Warmth) TooHot(at *big.Rat, u quantity.Unit) bool {
 	return w.Cap != nil && at != nil && quantity.Convert(at, u, celsius).Cmp(w.Cap.Highest) > 0
 }
 
-// upToCap gives stated limits their high side from the cap where they have none.
+// upToCap gives stated limits without a high side that of the cap.
 func (w *Warmth) upToCap(l unit.LimitBand) *unit.LimitBand {
 	if b := &l.Band; b.High == nil && w.Cap != nil {
 		b.High = quantity.Convert(w.Cap.Highest, celsius, b.Unit)
@@ -95,18 +95,18 @@ func (w *Warmth) upToCap(l unit.LimitBand) *unit.LimitBand {
 	return &l
 }
 
-// Degrees writes a cap in whole degrees, rounded down.
+// Degrees prints a cap in whole degrees, rounded down.
 func (c *Cap) Degrees(mark quantity.DecimalMark) string {
 	return wholeDegrees.Print(wholeDegrees.Floor(c.Highest), mark)
 }
 
-// NeedDegrees writes the computed temperature in whole degrees, rounded up.
+// NeedDegrees prints the computed temperature in whole degrees, rounded up.
 func (w *Warmth) NeedDegrees(mark quantity.DecimalMark) string {
 	return wholeDegrees.Print(wholeDegrees.Ceil(w.Need), mark)
 }
 
-// cap returns the lowest of how hot the parts in the heat may get: the one that
-// is heated, the one that sits in it, and what the writer names.
+// cap returns the lowest maximum temperature of the parts that get hot: the
+// heated one, the one inside it, and those that the writer names.
 func (w *Warmth) cap(together bool) *Cap {
 	members := append([]Member{w.Part}, w.InTheHeat...)
 	if together {
@@ -123,7 +123,7 @@ func (w *Warmth) cap(together bool) *Cap {
 	return nil
 }
 
-// MaxHeat returns how hot a part may get, in °C, nil where nothing says so.
+// MaxHeat returns the maximum temperature of a part in °C, nil if not known.
 func (m Member) MaxHeat() *big.Rat {
 	switch p := m.Part; {
 	case p == nil:
@@ -135,7 +135,7 @@ func (m Member) MaxHeat() *big.Rat {
 	return nil
 }
 
-// expansion returns how much a part grows, per °C, nil where not stated.
+// expansion returns the thermal expansion of a part per °C, nil if not stated.
 func (m Member) expansion() *big.Rat {
 	if m.Part == nil || m.Part.Material.Expansion == nil {
 		return nil
@@ -144,14 +144,14 @@ func (m Member) expansion() *big.Rat {
 	return e.Mul(e, big.NewRat(1, 1000000))
 }
 
-// target computes the temperature to reach, as a band in °C; nil where it
-// cannot, which it reports, or where the cap lies below it, which a rule does.
+// target computes the temperature to reach, as a band in °C. It returns nil if
+// it cannot, which it reports, or if the cap is lower, which a rule reports.
 func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
-	if f.bad || w.Means.Limits.Bad.IsSet() {
+	if f.bad || w.Method.Limits.Bad.IsSet() {
 		return nil
 	}
-	if lacks := f.missingKeys(need{"clearance", w.Means.Clearance != nil}, need{"room", w.Room != nil}); lacks != "" {
-		r.msgs.Report("key-missing", w.Means.At, "write `to:` with the manual's temperature and its `source:`, or state what is missing",
+	if lacks := f.missingKeys(need{"clearance", w.Method.Clearance != nil}, need{"room", w.RoomTemperature != nil}); lacks != "" {
+		r.msgs.Report("key-missing", w.Method.At, "write `to:` with the manual's temperature and its `source:`, or state what is missing",
 			"no temperature is stated, and it cannot be computed without %s", lacks)
 		return nil
 	}
@@ -159,7 +159,7 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 	if rise == nil {
 		return nil
 	}
-	room := w.Room.In(celsius).Value
+	room := w.RoomTemperature.In(celsius).Value
 	if !hot {
 		band := bench.ChillBand(room, rise)
 		w.Need = band.High
@@ -181,17 +181,17 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 	return r.inWholeDegrees(w, band)
 }
 
-// rise computes by how many °C the part must change for its seat to open; nil
-// where it cannot, which it reports. Parts that come apart both change.
+// rise computes the temperature change in °C that opens the seat, nil if it
+// cannot, which it reports. When parts come apart, both change.
 func (r *resolver) rise(f *Fit, w *Warmth, hot bool) *big.Rat {
-	together := !f.Way.In()
+	together := !f.Direction.In()
 	changed, other := w.Part.expansion(), w.Other.expansion()
 	for _, m := range []struct {
 		Member
 		wanted bool
 	}{{w.Part, changed == nil}, {w.Other, together && other == nil}} {
 		if m.wanted && m.Part != nil && m.Part.Node.Get("material").Get("expansion") != nil {
-			return nil // it could not be read, which is reported
+			return nil // unreadable, which is reported
 		}
 		if m.wanted {
 			r.msgs.Report("key-missing", m.At.At, "name a part of the unit that states `material: {expansion: 11.4e-6 /°C, source: …}`, or write `to:` with the manual's temperature",
@@ -199,13 +199,13 @@ func (r *resolver) rise(f *Fit, w *Warmth, hot bool) *big.Rat {
 			return nil
 		}
 	}
-	clearance := new(big.Rat).Set(millimetres(w.Means.Clearance))
+	clearance := new(big.Rat).Set(inMillimeters(w.Method.Clearance))
 	if hot && f.Chill != nil {
 		clearance.Sub(clearance, f.shrunk())
 	}
-	rise, ok := bench.TemperatureRise(f.size.most, clearance, changed, f.size.diameter)
+	rise, ok := bench.TemperatureRise(f.size.max, clearance, changed, f.size.diameter)
 	if together && !w.Fast {
-		rise, ok = bench.RiseTogether(f.size.most, clearance, changed, other, f.size.diameter)
+		rise, ok = bench.RiseTogether(f.size.max, clearance, changed, other, f.size.diameter)
 	}
 	if !ok {
 		r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look up the diameter and the expansion again", "with this diameter and this expansion the seat never opens")
@@ -214,12 +214,12 @@ func (r *resolver) rise(f *Fit, w *Warmth, hot bool) *big.Rat {
 	return rise
 }
 
-// inWholeDegrees gives a computed band its text in whole degrees, inward; without a
-// thermometer those are its limits as well.
+// inWholeDegrees prints a computed band in whole degrees, rounded inward.
+// Without a thermometer these are also its limits.
 func (r *resolver) inWholeDegrees(w *Warmth, band quantity.Band) *quantity.Band {
 	if marks, ok := band.Inward(wholeDegrees); ok {
 		band.Written = marks.Print(r.card.Shop.Mark())
-		if g, ok := r.card.Shop.Find(w.Means.Gauge.Name).(*shop.Gauge); !ok || g.Bad.IsSet() {
+		if g, ok := r.card.Shop.Find(w.Method.Gauge.Name).(*shop.Gauge); !ok || g.Bad.IsSet() {
 			band.Low, band.High = marks.Low, marks.High
 		}
 	} else {
@@ -228,14 +228,14 @@ func (r *resolver) inWholeDegrees(w *Warmth, band quantity.Band) *quantity.Band 
 	return &band
 }
 
-// shrunk returns by how much a chilled part is smaller on the diameter, in mm,
-// when it is as warm as the manual allows; 0 where that is not known.
+// shrunk returns how much smaller a chilled part is on the diameter, in mm, at
+// the highest temperature that the manual allows; 0 if not known.
 func (f *Fit) shrunk() *big.Rat {
 	c := f.Chill
-	if c.Stated == nil || c.Stated.Band.High == nil || c.Part.expansion() == nil {
+	if c.StatedLimit == nil || c.StatedLimit.Band.High == nil || c.Part.expansion() == nil {
 		return new(big.Rat)
 	}
-	warm := quantity.Convert(c.Stated.Band.High, c.Stated.Band.Unit, celsius)
+	warm := quantity.Convert(c.StatedLimit.Band.High, c.StatedLimit.Band.Unit, celsius)
 	if f.Fit.Heat.Room == nil || warm == nil {
 		return new(big.Rat)
 	}

@@ -26,9 +26,9 @@ func assemblies(p *pass) {
 		for _, n := range append(append([]procedure.Named{t.With}, t.Use...), t.Assemble...) {
 			use(n)
 		}
-		if t.As.Name != "" {
-			made[t.As.Name] = t
-			order = append(order, t.As.Name)
+		if t.AssemblyName.Name != "" {
+			made[t.AssemblyName.Name] = t
+			order = append(order, t.AssemblyName.Name)
 		}
 		if n := t.TakeApart; n.Name != "" {
 			if _, known := p.Assemblies[n.Name]; !known {
@@ -42,7 +42,7 @@ func assemblies(p *pass) {
 	})
 	for _, name := range order {
 		if t := made[name]; t != nil {
-			p.msgs.Report("assembly-left", t.As.At, "add a `tool` block with `take-apart: "+name+"` where it is done with", "`%s` is put together and never taken apart", name).Basis = diag.OnProcedure
+			p.msgs.Report("assembly-left", t.AssemblyName.At, "add a `tool` block with `take-apart: "+name+"` where it is done with", "`%s` is put together and never taken apart", name).Basis = diag.OnProcedure
 			delete(made, name)
 		}
 	}

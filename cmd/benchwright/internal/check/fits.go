@@ -15,7 +15,7 @@ import (
 // the hand knows that it is home.
 func seats(p *pass) {
 	each(p, func(_ *card.Step, f *card.Fit) {
-		if !f.Way.In() {
+		if !f.Direction.In() {
 			return
 		}
 		if part := f.Part.Part; part != nil {
@@ -23,14 +23,14 @@ func seats(p *pass) {
 			switch {
 			case part.Kind == unit.Seal && f.Lip == "":
 				key, fix = "which way the lip of `"+part.ID+"` faces", "add `lip:`, such as `lip: to the oil`"
-			case part.Kind == unit.Race && f.WayRound == "":
+			case part.Kind == unit.Race && f.Orientation == "":
 				key, fix = "which way round `"+part.ID+"` goes", "add `way-round:`, such as `way-round: thick edge down`"
 			}
 			if key != "" {
 				p.msgs.Report("way-round-missing", f.Fit.Part.At, fix, "nothing says %s", key)
 			}
 		}
-		if f.Home == "" && f.Depth == nil && f.Seat != procedure.Flush {
+		if f.HomeSign == "" && f.Depth == nil && f.Seat != procedure.Flush {
 			p.msgs.Report("key-missing", f.At, "add `home:` with the sign that the hand can see, hear or feel; or `seat: flush`, or `seat:` with a depth", "nothing says how to know that the part is home")
 		}
 	})
@@ -54,12 +54,12 @@ func heat(p *pass) {
 		mark := p.Shop.Mark()
 		const fix = "press it in place of heating it, or chill the other part; a part that stands more says so in the unit with `max-heat:`, `max-heat-source:` and, for a bearing, `max-heat-because:`"
 		switch l := w.Limit; {
-		case w.Cap == nil && w.Need != nil || w.Cap == nil && w.Stated != nil && w.Stated.Band.High == nil:
-			p.msgs.Report("limits-missing", f.Heat.Means.At, "add `max-heat:` and `max-heat-source:` to what is heated, in the unit", "nothing says how hot it may get at most").Basis = diag.OnUnit
+		case w.Cap == nil && w.Need != nil || w.Cap == nil && w.StatedLimit != nil && w.StatedLimit.Band.High == nil:
+			p.msgs.Report("limits-missing", f.Heat.Method.At, "add `max-heat:` and `max-heat-source:` to what is heated, in the unit", "nothing says how hot it may get at most").Basis = diag.OnUnit
 		case w.Cap != nil && w.Need != nil && w.Need.Cmp(w.Cap.Highest) > 0:
-			p.msgs.Report("heat-above-cap", w.Means.At, fix, "the seat opens at %s, and `%s` may get no hotter than %s", w.NeedDegrees(mark), w.Cap.At.Name, w.Cap.Degrees(mark))
-		case w.Stated != nil && w.TooHot(w.Stated.Band.Low, w.Stated.Band.Unit), w.Stated != nil && l != nil && w.TooHot(l.Band.High, l.Band.Unit):
-			p.msgs.Report("heat-above-cap", w.Stated.At, fix, "`%s` goes above %s, the most for `%s`", w.Stated.Band.Written, w.Cap.Degrees(mark), w.Cap.At.Name)
+			p.msgs.Report("heat-above-cap", w.Method.At, fix, "the seat opens at %s, and `%s` may get no hotter than %s", w.NeedDegrees(mark), w.Cap.At.Name, w.Cap.Degrees(mark))
+		case w.StatedLimit != nil && w.TooHot(w.StatedLimit.Band.Low, w.StatedLimit.Band.Unit), w.StatedLimit != nil && l != nil && w.TooHot(l.Band.High, l.Band.Unit):
+			p.msgs.Report("heat-above-cap", w.StatedLimit.At, fix, "`%s` goes above %s, the most for `%s`", w.StatedLimit.Band.Written, w.Cap.Degrees(mark), w.Cap.At.Name)
 		}
 	})
 }
@@ -87,14 +87,14 @@ func flames(p *pass) {
 		rolling := slices.ContainsFunc(append([]card.Member{f.Heat.Part}, f.Heat.InTheHeat...), func(m card.Member) bool { return m.Part != nil && m.Part.Rolling() })
 		for _, i := range f.Heat.With {
 			if rolling && slices.Contains(i.Hazards, "flame") {
-				p.msgs.Report("flame-on-bearing", toolPlace(f.Heat.Means, i.ID), "heat it in an oven, on a hot plate, in oil or by induction", "`%s` is an open flame, and a bearing is in its heat", i.ID)
+				p.msgs.Report("flame-on-bearing", toolPlace(f.Heat.Method, i.ID), "heat it in an oven, on a hot plate, in oil or by induction", "`%s` is an open flame, and a bearing is in its heat", i.ID)
 			}
 		}
 	})
 }
 
 // toolPlace returns where a means names a tool.
-func toolPlace(m *procedure.Means, id string) source.Place {
+func toolPlace(m *procedure.Method, id string) source.Place {
 	for _, n := range m.With {
 		if n.Name == id {
 			return n.At
@@ -113,7 +113,7 @@ func thermometers(p *pass) {
 			}
 			timed := slices.ContainsFunc(s.Items, func(i card.Item) bool { _, ok := i.(*card.Timed); return ok })
 			if w.Fast && !timed {
-				p.msgs.Report("fast-untimed", w.Means.At, "add a `timed` block to the step: how long the hand has, and what to do when it is too late",
+				p.msgs.Report("fast-untimed", w.Method.At, "add a `timed` block to the step: how long the hand has, and what to do when it is too late",
 					"the two parts grow nearly alike, so the seat opens only while one is hotter, and no time is stated")
 			}
 		}

@@ -18,13 +18,13 @@ func marks(p *pass) {
 		if m.Gauge == nil || m.Gauge.Scale.Step == nil {
 			return
 		}
-		for _, row := range m.Judged() {
+		for _, row := range m.LimitRows() {
 			if row.Marks == nil {
 				after := ""
-				if row.GuardTook {
+				if row.GuardLeftNoMark {
 					after = ": the shop's guard band leaves none"
 				}
-				p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.better(m, row.Band, row.GuardTook)+otherDrum(i), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Written(row), after)
+				p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.better(m, row.Band, row.GuardLeftNoMark)+otherDrum(i), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Written(row), after)
 				return
 			}
 			if _, poured := i.(*card.Fill); !poured && !reaches(m.Gauge.Scale, row.Band) {
@@ -85,7 +85,7 @@ func gauges(p *pass) {
 			}
 			return
 		}
-		rows := m.Judged()
+		rows := m.LimitRows()
 		if len(rows) == 0 || slices.ContainsFunc(rows, func(r card.MarkRow) bool { return r.Marks == nil }) {
 			return
 		}

@@ -30,17 +30,17 @@ func leakTests(p *pass) {
 		}
 		written, scale := t.Block.Start.Written+map[bool]string{true: " absolute", false: " gauge"}[t.Block.Absolute], t.Gauge.Scale
 		switch {
-		case !t.Block.Vacuum && t.Begin.Target().Sign() <= 0:
+		case !t.Block.Vacuum && t.PressureBand.Target().Sign() <= 0:
 			p.msgs.Report("test-impossible", t.Block.StartAt, "look at the pressure, and at `atmosphere:` in shop.yaml", "%s is not above the air of this shop", written)
 			return
-		case t.Start == nil && t.Begin.Form == quantity.Bare:
+		case t.Start == nil && t.PressureBand.Form == quantity.Bare:
 			p.msgs.Report("no-mark-in-limits", t.GaugePlace(), "give the test pressure two ends, or name a gauge that has the mark", "`%s` has no mark at %s", t.Gauge.ID, written)
 			return
 		case t.Start == nil:
 			p.msgs.Report("no-mark-in-limits", t.GaugePlace(), "name a gauge with finer marks", "`%s` has no mark inside %s", t.Gauge.ID, written)
 			return
 		case t.Shop == nil:
-			p.msgs.Report("no-mark-in-limits", t.Block.Thermometer.At, "name a thermometer with finer marks", "`%s` has no mark inside %s", t.Thermometer.ID, t.Block.Shop.Written)
+			p.msgs.Report("no-mark-in-limits", t.Block.Thermometer.At, "name a thermometer with finer marks", "`%s` has no mark inside %s", t.Thermometer.ID, t.Block.ShopTemperature.Written)
 			return
 		case t.Rows == nil:
 			why, at := impossible(t, written)
@@ -49,8 +49,8 @@ func leakTests(p *pass) {
 		case !t.Block.Vacuum && t.Hold.Change.Cmp(t.Start) >= 0:
 			p.msgs.Report("test-impossible", lossPlace(t), "write the pressure that may be lost, less than the test pressure", "more may be lost than the test pressure")
 			return
-		case !reaches(t.Thermometer.Scale, t.Block.Shop):
-			p.msgs.Report("gauge-range", t.Block.Thermometer.At, "name a thermometer whose range holds the shop's temperatures", "`%s` does not reach all of %s", t.Thermometer.ID, t.Block.Shop.Written)
+		case !reaches(t.Thermometer.Scale, t.Block.ShopTemperature):
+			p.msgs.Report("gauge-range", t.Block.Thermometer.At, "name a thermometer whose range holds the shop's temperatures", "`%s` does not reach all of %s", t.Thermometer.ID, t.Block.ShopTemperature.Written)
 		}
 		if slices.ContainsFunc(t.Rows, func(r bench.EndReading) bool { return r.Mark == nil }) {
 			if top := t.Rows[len(t.Rows)-1].Limit; scale.High != nil && top.Cmp(scale.High) > 0 || scale.Low != nil && top.Cmp(scale.Low) < 0 {
@@ -83,11 +83,11 @@ func (p *pass) testCap(t *card.LeakTest) bool {
 			"the unit does not say to which pressure it may be filled with gas")
 		return false
 	}
-	high := t.Begin.High
+	high := t.PressureBand.High
 	if high == nil {
-		high = t.Begin.Target()
+		high = t.PressureBand.Target()
 	}
-	if most := limit.Gas.In(t.Begin.Unit).Value; high.Cmp(most) > 0 {
+	if most := limit.Gas.In(t.PressureBand.Unit).Value; high.Cmp(most) > 0 {
 		d := p.msgs.Report("test-cap", t.Block.StartAt, "test at "+limit.Gas.Unit.After(limit.Gas.Text)+" above the shop's air or less", "the test pressure is above the unit's cap of %s", limit.Gas.Unit.After(limit.Gas.Text))
 		d.Related = append(d.Related, related(limit.At, "the cap stands here"))
 		return false
@@ -118,7 +118,7 @@ func impossible(t *card.LeakTest, written string) (why string, at source.Place) 
 	case !h.Vacuum && h.Change.Cmp(absolute) > 0:
 		return "more may be lost than is there", lossPlace(t)
 	}
-	return "no shop is that cold", t.Block.ShopAt
+	return "no shop is that cold", t.Block.ShopTemperatureAt
 }
 
 // leakExample works the writer's own example out.

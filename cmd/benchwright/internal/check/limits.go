@@ -21,8 +21,8 @@ func limits(p *pass) {
 		}
 	})
 	each(p, func(_ *card.Step, t *card.Torque) {
-		if t.Again != nil && t.Again.Limit == nil {
-			p.noLimits(t.Torque.Again, t.Again.Stated, "torque", "name a limit of the unit with `again:`, or write the band")
+		if t.SecondTorque != nil && t.SecondTorque.Limit == nil {
+			p.noLimits(t.Torque.SecondTorque, t.SecondTorque.StatedAt, "torque", "name a limit of the unit with `again:`, or write the band")
 		}
 		switch {
 		case t.Until.Reading.Name != "" && t.Limit == nil && t.Value == nil && !t.Limits.Stated(): // the reading is its limit

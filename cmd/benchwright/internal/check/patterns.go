@@ -21,14 +21,14 @@ func patterns(p *pass) {
 		p.wrongPack(c)
 		var keys, where []string
 		for _, f := range unit.Faults {
-			if !c.If[f].Stated() {
+			if !c.Branches[f].Stated() {
 				keys, where = append(keys, "`"+string(f)+": {go: STEP}`"), append(where, lies[f])
 			}
 		}
 		switch {
 		case len(keys) > 0:
 			p.msgs.Report("branch-missing", c.At, "add "+strings.Join(keys, ", "), "nothing says where to go when the pattern is %s", diag.Series(where, "or"))
-		case c.Again == 0:
+		case c.MaxRepeats == 0:
 			p.msgs.Report("branch-missing", c.At, "add `again: 3` and `then:` with what to do when it is still wrong", "nothing says how often at most the pattern is corrected")
 		}
 	})
@@ -52,7 +52,7 @@ func (p *pass) wrongPack(c *card.Pattern) {
 			}
 		}
 		if made != "" && !right {
-			d := p.msgs.Report("contact-step", c.If[f].Go.At, "name the step that makes `"+c.Contact.Corrections[f].Pack.ID+"`, or look the pack up again in the manual",
+			d := p.msgs.Report("contact-step", c.Branches[f].Go.At, "name the step that makes `"+c.Contact.Corrections[f].Pack.ID+"`, or look the pack up again in the manual",
 				"this step makes `%s`, and the unit changes `%s` when the pattern is %s", made, c.Contact.Corrections[f].Pack.ID, lies[f])
 			d.Related = append(d.Related, related(c.Contact.Corrections[f].At, "the unit says it here"))
 		}

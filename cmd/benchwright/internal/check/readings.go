@@ -28,7 +28,7 @@ func readings(p *pass) {
 // branches asks that each side of a band leads somewhere.
 func branches(p *pass) {
 	eachReading(p, func(_ card.Item, m *card.Measurement) {
-		bands := m.Judged()
+		bands := m.LimitRows()
 		if len(bands) == 0 || m.Answered {
 			return
 		}

@@ -16,7 +16,7 @@ import (
 // be. One thing that is missing gives one message.
 func shims(p *pass) {
 	each(p, func(_ *card.Step, i *card.Shim) {
-		if i.Known() {
+		if i.Resolved() {
 			_ = p.shimFacts(i) && p.shimAim(i) && p.shimTables(i) && p.shimPacks(i) && p.shimExample(i)
 		}
 	})
@@ -77,15 +77,15 @@ func (p *pass) shimAim(i *card.Shim) bool {
 	at, mark := i.KeyPlace("aim"), p.Shop.Mark()
 	if i.Aim == nil {
 		switch {
-		case i.AimAt.Name == "":
+		case i.AimLimit.Name == "":
 		case i.Limit == nil:
-			p.noLimits(&procedure.Limits{Named: i.AimAt, At: at}, at, "pack", "")
+			p.noLimits(&procedure.Limits{Named: i.AimLimit, At: at}, at, "pack", "")
 		default:
-			p.msgs.Report("shim-aim", at, "write what the reading is to be, such as `aim: 0.03 mm`, with its `source:`", "`%s` has one end only, and so no middle to aim at", i.AimAt.Name)
+			p.msgs.Report("shim-aim", at, "write what the reading is to be, such as `aim: 0.03 mm`, with its `source:`", "`%s` has one end only, and so no middle to aim at", i.AimLimit.Name)
 		}
 		return false
 	}
-	if i.AimAt.Name == "" && i.Source == "" {
+	if i.AimLimit.Name == "" && i.Source == "" {
 		p.msgs.Report("source-missing", at, "add `source:` with title, issue and table of the manual, or `source: shop practice`", "this aim has no source")
 	}
 	low, high, written := p.aimLimits(i)
@@ -127,8 +127,8 @@ func (p *pass) aimLimits(i *card.Shim) (low, high *big.Rat, written string) {
 	switch {
 	case i.Limits != nil:
 		return i.Limits.Low, i.Limits.High, i.Limit.Band.Written
-	case i.AimAt.Name != "":
-		t := p.Unit.Limit(i.AimAt.Name).Table
+	case i.AimLimit.Name != "":
+		t := p.Unit.Limit(i.AimLimit.Name).Table
 		half := new(big.Rat).Abs(quantity.Convert(t.Tolerance.Value, t.Tolerance.Unit, i.Unit))
 		return new(big.Rat).Sub(i.Aim, half), half.Add(half, i.Aim), "its tolerance"
 	case i.From.Reading.Name != "" && last.Limit != nil:
@@ -143,13 +143,13 @@ func (p *pass) shimTables(i *card.Shim) bool {
 	mark := p.Shop.Mark()
 	switch {
 	case i.Stacks == nil:
-		if i.AtLeast > i.AtMost {
-			p.msgs.Report("shim-no-stack", i.KeyPlace("at-most"), "write an `at-most:` that is as high as `at-least:`, or a lower `at-least:`", "a pack cannot have at least %d shims and at most %d", i.AtLeast, i.AtMost)
+		if i.MinShims > i.MaxShims {
+			p.msgs.Report("shim-no-stack", i.KeyPlace("at-most"), "write an `at-most:` that is as high as `at-least:`, or a lower `at-least:`", "a pack cannot have at least %d shims and at most %d", i.MinShims, i.MaxShims)
 			return false
 		}
 		p.msgs.Report("shim-no-stack", i.KeyPlace("at-most"), "write how many shims such a pack really has, such as `at-most: 4`", "`%s` makes more stacks of so many shims than can be tried", i.Stock.ID)
 		return false
-	case i.Round == nil && len(i.Inputs) > 1:
+	case i.RoundTo == nil && len(i.Inputs) > 1:
 		p.msgs.Report("shim-from", i.From.At, "add `round:` with the steps in which packs are made, such as `round: 0.05 mm`", "this pack is looked up by %s, and packs of such a table come in whole steps", count(len(i.Inputs)))
 		return false
 	case i.Miss == nil:
@@ -180,13 +180,13 @@ func (p *pass) shimTables(i *card.Shim) bool {
 		p.msgs.Report("shim-no-stack", at, fix, "a pack of less than nothing would be needed for %s", where)
 	case bench.PackSpread:
 		key, fix := "over-pack", "write a `within:` that is more than `over-pack:`"
-		if i.Round != nil && i.Within.In(i.OverPack.Unit).Value.Cmp(i.OverPack.Value) > 0 {
+		if i.RoundTo != nil && i.Within.In(i.OverPack.Unit).Value.Cmp(i.OverPack.Value) > 0 {
 			key, fix = "round", "write a finer `round:`, or a wider `within:`"
 		}
 		p.msgs.Report("shim-no-stack", i.KeyPlace(key), fix, "`%s` leaves nothing of `within: %s` for %s", key, i.Within.Unit.After(i.Within.Text), where)
 	default:
 		what := "no pack near enough to"
-		if i.Round != nil { // a whole step, and nothing beside it
+		if i.RoundTo != nil { // a whole step, and nothing beside it
 			what = "no pack of just"
 		}
 		p.msgs.Report("shim-no-stack", at, p.stacksBeside(i), "`%s` makes %s %s, for %s", i.Stock.ID, what, length(m.Want, i.Unit, mark), where)
@@ -207,9 +207,9 @@ func (p *pass) missAt(i *card.Shim) string {
 		}
 		what := "a reading"
 		switch {
-		case in.Old:
+		case in.IsOldPack:
 			what = "an old pack"
-		case in.Way:
+		case in.IsDirection:
 			out = append(out, map[int]string{-1: "the step to a thinner one", 1: "the step to a thicker one"}[i.Miss.At[n].Sign()])
 			continue
 		case in.Measurement == nil:
@@ -229,8 +229,8 @@ func (p *pass) missAt(i *card.Shim) string {
 func (p *pass) stacksBeside(i *card.Shim) string {
 	mark := p.Shop.Mark()
 	want, scale := i.Miss.Want, i.Micrometer.Scale
-	if i.Round != nil {
-		scale = quantity.Scale{Unit: i.Round.Unit, Step: i.Round.Value}
+	if i.RoundTo != nil {
+		scale = quantity.Scale{Unit: i.RoundTo.Unit, Step: i.RoundTo.Value}
 	}
 	below, above := i.Stacks.Beside(want)
 	var can []string
@@ -256,9 +256,9 @@ func (p *pass) stacksBeside(i *card.Shim) string {
 	if buy := i.Stacks.Buy(want); buy != nil {
 		other := "widen `within:`"
 		switch {
-		case i.Round != nil && len(i.Inputs) == 1:
+		case i.RoundTo != nil && len(i.Inputs) == 1:
 			other = "take `round:` out"
-		case i.Round != nil:
+		case i.RoundTo != nil:
 			other = "write a `round:` whose steps the stock makes"
 		}
 		fix += "; buy shims of " + length(buy, i.Unit, mark) + ", or " + other

@@ -31,8 +31,8 @@ func sources(p *pass) {
 		here := t.Limits.Band != nil || t.Value != nil && t.Limits.Named.Name == ""
 		if here && t.Limit != nil && t.Limits.Source == "" && t.Node.Get("source") == nil {
 			p.msgs.Report("torque-source-missing", t.Limit.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
-		} else if g := t.Again; g != nil && g.Limit != nil && g.Limit.Source == "" && t.Torque.Again.Band != nil {
-			p.msgs.Report("torque-source-missing", g.Stated, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
+		} else if g := t.SecondTorque; g != nil && g.Limit != nil && g.Limit.Source == "" && t.Torque.SecondTorque.Band != nil {
+			p.msgs.Report("torque-source-missing", g.StatedAt, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
 		}
 	})
 }

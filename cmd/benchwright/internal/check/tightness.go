@@ -17,7 +17,7 @@ func tightness(p *pass) {
 	each(p, func(_ *card.Step, t *card.Torque) {
 		for _, g := range t.Tightenings() {
 			if g.Limit != nil && !positive(g.Limit.Band) {
-				p.msgs.Report("quantity-malformed", g.Stated, "write it as it stands in the manual", "a torque is more than nothing")
+				p.msgs.Report("quantity-malformed", g.StatedAt, "write it as it stands in the manual", "a torque is more than nothing")
 			}
 		}
 	})
@@ -73,7 +73,7 @@ func positive(b quantity.Band) bool {
 func (p *pass) reportTightness(t *card.Torque, g *card.Tightening, j bench.Tightness) {
 	f := t.Fastener
 	pulls := fmt.Sprintf("%s pulls `%s` (%s, class %s)", g.Limit.Band.Written, f.ID, f.Thread, f.Class)
-	followed := t.ThenTurn != nil || g == &t.Tightening && t.Again != nil
+	followed := t.ThenTurn != nil || g == &t.Tightening && t.SecondTorque != nil
 	fix := "look up the torque, its unit of measure, the thread, the class and the nut factor again"
 	if len(j.Slips) > 0 {
 		slip := j.Slips[0]
@@ -86,15 +86,15 @@ func (p *pass) reportTightness(t *card.Torque, g *card.Tightening, j bench.Tight
 	var d *diag.Diagnostic
 	switch {
 	case j.Finding == bench.TightAbove:
-		d = p.msgs.Report("torque-over-proof", g.Stated, fix, "%s with up to %s of its proof load", pulls, share(j.Most, j.Least, true))
+		d = p.msgs.Report("torque-over-proof", g.StatedAt, fix, "%s with up to %s of its proof load", pulls, share(j.Most, j.Least, true))
 	case j.Finding == bench.TightHigh:
-		d = p.msgs.Report("torque-unlikely", g.Stated, fix, "%s with up to %s of its proof load; more than 90 %% is not usual", pulls, share(j.Most, j.Least, true))
+		d = p.msgs.Report("torque-unlikely", g.StatedAt, fix, "%s with up to %s of its proof load; more than 90 %% is not usual", pulls, share(j.Most, j.Least, true))
 	case j.Finding == bench.TightLow && !followed:
-		d = p.msgs.Report("torque-unlikely", g.Stated, fix, "%s with as little as %s of its proof load; less than 30 %% is not usual", pulls, share(j.Least, j.Most, false))
+		d = p.msgs.Report("torque-unlikely", g.StatedAt, fix, "%s with as little as %s of its proof load; less than 30 %% is not usual", pulls, share(j.Least, j.Most, false))
 	default:
 		return
 	}
-	if g.Limit.At != g.Stated {
+	if g.Limit.At != g.StatedAt {
 		d.Related = append(d.Related, related(g.Limit.At, "the torque is stated here"))
 	}
 	d.Related = append(d.Related, related(f.At, "the fastener is declared here"))

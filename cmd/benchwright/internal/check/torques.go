@@ -78,7 +78,7 @@ func passes(p *pass) {
 			return
 		}
 		report := func(fix, message string, args ...any) {
-			p.msgs.Report("tightening-passes", shares[t.PassAt].At, fix, message, args...)
+			p.msgs.Report("tightening-passes", shares[t.PassIndex].At, fix, message, args...)
 		}
 		if n := t.Fastener.Node.Get("count"); !t.Set() && n != nil && n.Text != "1" {
 			return // it could not be read, which is reported
@@ -121,7 +121,7 @@ func sequences(p *pass) {
 			p.msgs.Report("torque-sequence", t.KeyPlace(key), fix, "%s", message)
 		}
 		until := t.Until.Reading.Name != ""
-		slack := t.BackOff != nil && t.Torque.Again == nil
+		slack := t.BackOff != nil && t.Torque.SecondTorque == nil
 		switch {
 		case until && t.BackOff != nil:
 			report("back-off", "take `back-off:` out", "a crush sleeve is never slackened")
@@ -129,7 +129,7 @@ func sequences(p *pass) {
 			report("align", "take `align:` out, or write `tighten only`", "a crush sleeve is never slackened")
 		case until && t.ThenTurn != nil:
 			report("then-turn", "take `then-turn:` or `until:` out", "the reading ends the tightening of a crush sleeve, and an angle would go past it")
-		case slack && t.BackOff.By == nil && !p.tightenedAfter(s, t):
+		case slack && t.BackOff.Angle == nil && !p.tightenedAfter(s, t):
 			report("back-off", "add `again:` with the torque that follows, or a later step that tightens it", "nothing says how tight it is made after it is loose")
 		case slack && t.ThenTurn != nil:
 			report("then-turn", "add `again:` with the torque before the turn, or take one of the two out", "it is backed off, and then turned on without a torque")

@@ -51,7 +51,7 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 	if j, ok := p.tightnessOf(t, g); ok && j.Finding == bench.TightAbove || !positive(g.Limit.Band) {
 		return // the number is wrong, which is reported, and no wrench is missing
 	}
-	d := p.msgs.Report("wrench-none", g.Stated, p.wrenchToAdd(t, g), "no wrench in the shop can be set to %s%s", g.Limit.Band.Written, through)
+	d := p.msgs.Report("wrench-none", g.StatedAt, p.wrenchToAdd(t, g), "no wrench in the shop can be set to %s%s", g.Limit.Band.Written, through)
 	d.Basis = diag.OnShop
 	if t.Wrench.Name != "" {
 		d.At, d.Message = t.Wrench.At, fmt.Sprintf("`%s` cannot be set to %s%s", t.Wrench.Name, g.Limit.Band.Written, through)
@@ -71,7 +71,7 @@ func (p *pass) wrenchSuits(g *card.Tightening) {
 	w := c.Wrench
 	switch {
 	case c.Least == nil && w.Node.Get("accuracy") == nil: // else it could not be read, which is reported
-		p.msgs.Report("wrench-accuracy", g.Stated, "add `accuracy:` to the wrench, from its calibration record",
+		p.msgs.Report("wrench-accuracy", g.StatedAt, "add `accuracy:` to the wrench, from its calibration record",
 			"`%s` states no accuracy, so nothing shows that it keeps the torque inside %s", w.ID, g.Limit.Band.Written)
 	case !c.Keeps && c.Least != nil:
 		var out []string
@@ -81,11 +81,11 @@ func (p *pass) wrenchSuits(g *card.Tightening) {
 		if c.Over != nil {
 			out = append(out, p.amount(c.Over, w.Scale)+" over")
 		}
-		p.msgs.Report("wrench-accuracy", g.Stated, "use a wrench of better accuracy, or see whether the limits are meant so narrow",
+		p.msgs.Report("wrench-accuracy", g.StatedAt, "use a wrench of better accuracy, or see whether the limits are meant so narrow",
 			"`%s` at %s may be out by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.Shop.Mark()), strings.Join(out, ", "))
 	}
 	if c.LowInRange {
-		p.msgs.Report("wrench-low", g.Stated, p.wrenchHolding("", g.Limit.Band, g.Refused), "`%s` is set below 20 %% of its range here", w.ID)
+		p.msgs.Report("wrench-low", g.StatedAt, p.wrenchHolding("", g.Limit.Band, g.Refused), "`%s` is set below 20 %% of its range here", w.ID)
 	}
 }
 

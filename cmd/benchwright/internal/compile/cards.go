@@ -59,7 +59,7 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 	}
 	nothingDropped(append(perVariant, found, f.refused)...)
 	for _, c := range cards {
-		if i := c.Lacking(); i != nil {
+		if i := c.FirstIncomplete(); i != nil {
 			panic(fmt.Sprintf("nothing was reported, and a %T lacks what it needs", i))
 		}
 	}

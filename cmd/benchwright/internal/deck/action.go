@@ -86,13 +86,13 @@ func (b *builder) actions(t *card.Torque) actions {
 		}
 	}
 	if off := t.BackOff; off != nil {
-		if off.By == nil {
+		if off.Angle == nil {
 			add(&a.slack, wordSlack(who, loosening(t.Fastener)))
 		} else {
-			add(&a.slack, wordSlackBy(who, loosening(t.Fastener), b.angle(off.By)))
+			add(&a.slack, wordSlackBy(who, loosening(t.Fastener), b.angle(off.Angle)))
 		}
 	}
-	if t.Again != nil {
+	if t.SecondTorque != nil {
 		add(&a.tight, wordTightenAgain)
 	}
 	if t.ThenTurn != nil {

@@ -12,7 +12,7 @@ func (b *builder) figure(f *card.Figure) []render.Element {
 	}
 	p := render.Picture{Name: f.Name, Data: f.Data, Alt: f.Alt, Caption: plain(f.Caption)}
 	for _, c := range f.Spots {
-		o := render.Spot{Ref: b.ref(c.Place), Shown: c.At == nil, Says: plain(c.Says)}
+		o := render.Spot{Ref: b.ref(c.Place), Shown: c.At == nil, Says: plain(c.Text)}
 		if c.At != nil {
 			o.X, o.Y = c.At.X, c.At.Y
 		}

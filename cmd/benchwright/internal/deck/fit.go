@@ -30,7 +30,7 @@ const (
 	wordColder   = " or colder"
 )
 
-var fitWays = map[procedure.Way]string{procedure.Into: " into ", procedure.Onto: " onto ", procedure.OutOf: " out of ", procedure.Off: " off "}
+var fitWays = map[procedure.Direction]string{procedure.Into: " into ", procedure.Onto: " onto ", procedure.OutOf: " out of ", procedure.Off: " off "}
 
 func wordBringTo(verb, what string) string   { return verb + " " + what + " to" }
 func wordNotWarmer(what, most string) string { return capital(what) + " no warmer than " + most + "." }
@@ -66,7 +66,7 @@ func wordComputedForce(interference, force string) string {
 }
 func wordRam(ram string) string { return ", ram " + ram }
 
-func fitTitle(f *card.Fit) string { return f.Part.Name + fitWays[f.Way] + the(f.Mate.Name) }
+func fitTitle(f *card.Fit) string { return f.Part.Name + fitWays[f.Direction] + the(f.Mate.Name) }
 
 // fit builds what a face says of a part fitted or drawn by heat, cold or force:
 // one panel a figure, the lines in the order of the hands; the depth of its seat
@@ -76,7 +76,7 @@ func (b *builder) fit(f *card.Fit) []render.Element {
 	for _, l := range []struct{ word, text string }{{wordClean, f.Clean}, {wordOil, f.Oil}} {
 		first = append(first, labelled(l.word, l.text)...)
 	}
-	for _, l := range []struct{ word, text string }{{wordSealant, f.Sealant}, {wordWayRound, f.WayRound}, {wordLip, f.Lip}} {
+	for _, l := range []struct{ word, text string }{{wordSealant, f.Sealant}, {wordWayRound, f.Orientation}, {wordLip, f.Lip}} {
 		hand = append(hand, labelled(l.word, l.text)...)
 	}
 	var panels []render.Setting
@@ -84,7 +84,7 @@ func (b *builder) fit(f *card.Fit) []render.Element {
 		panels = append(panels, b.warmth(f, w))
 	}
 	for _, p := range f.Pushes() {
-		if p.Read {
+		if p.HasReading {
 			panels = append(panels, b.push(f, p))
 		}
 	}
@@ -118,9 +118,9 @@ func fitLast(f *card.Fit) [][]render.Run {
 	if f.Seat == procedure.Flush {
 		out = append(out, strong(wordFlush))
 	}
-	out = append(out, labelled(wordHome, f.Home)...)
+	out = append(out, labelled(wordHome, f.HomeSign)...)
 	switch {
-	case !f.Way.In():
+	case !f.Direction.In():
 	case f.Heat != nil:
 		out = append(out, plain(wordHoldHot))
 	case f.Chill != nil:
@@ -142,18 +142,18 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 	}
 	mark := b.card.Shop.Mark()
 	switch {
-	case w.Stated != nil:
-		s.Source = plain(b.manual(w.Stated))
-	case w.Need != nil && w.Means.Clearance != nil:
+	case w.StatedLimit != nil:
+		s.Source = plain(b.manual(w.StatedLimit))
+	case w.Need != nil && w.Method.Clearance != nil:
 		most, diameter := f.Size()
-		s.Source = plain(wordComputed(b.lengthOf(most), b.value(*w.Means.Clearance), b.lengthOf(diameter)))
+		s.Source = plain(wordComputed(b.lengthOf(most), b.value(*w.Method.Clearance), b.lengthOf(diameter)))
 	}
-	if w.Stated == nil && w.Room != nil && (f.Way.In() || w.Fast) { // else both change alike from wherever they begin
+	if w.StatedLimit == nil && w.RoomTemperature != nil && (f.Direction.In() || w.Fast) { // else both change alike from wherever they begin
 		line := wordNotWarmer
 		if w == f.Chill {
 			line = wordNotColder
 		}
-		s.Lines = append(s.Lines, plain(line(short(w.Other), b.value(*w.Room))))
+		s.Lines = append(s.Lines, plain(line(short(w.Other), b.value(*w.RoomTemperature))))
 	}
 	if w.Cap != nil {
 		most := w.Cap.Degrees(mark)
@@ -193,9 +193,9 @@ func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
 		call = wordCallWho(who)
 	}
 	if high != "" {
-		s.Lines = append(s.Lines, strong(wordTooHigh(f.Way.In(), call)))
+		s.Lines = append(s.Lines, strong(wordTooHigh(f.Direction.In(), call)))
 	}
-	if low != "" && f.Way.In() {
+	if low != "" && f.Direction.In() {
 		s.Lines = append(s.Lines, plain(wordTooLow(call)))
 	}
 	return s
@@ -259,7 +259,7 @@ func (b *builder) fitTools(f *card.Fit) []render.ToolRow {
 		for _, i := range p.With {
 			rows = append(rows, toolRow(wordTake, i, ""))
 		}
-		if p.Gauge != nil && !p.Read { // it has no panel
+		if p.Gauge != nil && !p.HasReading { // it has no panel
 			rows = append(rows, toolRow(wordTake, &p.Gauge.Item, ""))
 		}
 	}
@@ -285,7 +285,7 @@ func (b *builder) fitRows(f *card.Fit) []recordRow {
 		}
 	}
 	for _, p := range f.Pushes() {
-		if p.Read {
+		if p.HasReading {
 			add(wordPressed(title), p.Measurement)
 		}
 	}

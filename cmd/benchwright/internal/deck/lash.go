@@ -51,12 +51,12 @@ func (b *builder) lash(i *card.Lash) []render.Element {
 	if i.Radius != nil {
 		radius = together(b.value(*i.Radius))
 	}
-	dial := i.Block.Dial
+	dial := i.Block.DialPlace
 	how := [][]render.Run{plain(wordStem(dial.Square, radius)), plain(wordRock(dial.Turned))}
 	if i.Block.NoFigure || b.relief[b.step] != unrelieved {
 		r.Lines = append(how, r.Lines...) // the step can be done without the figure
 	}
-	if at := i.Holds; at != nil && i.Limit != nil {
+	if at := i.LimitPlace; at != nil && i.Limit != nil {
 		place := ""
 		if at.Radius != nil {
 			place = together(b.value(*at.Radius))
@@ -75,10 +75,10 @@ func (b *builder) lash(i *card.Lash) []render.Element {
 // the teeth where that is not known.
 func reach(i *card.Lash) int {
 	at := i.Radius
-	if at == nil || i.Pair == nil || i.Pair.PitchRadius(i.Block.Dial.Turned) == nil {
+	if at == nil || i.Pair == nil || i.Pair.PitchRadius(i.Block.DialPlace.Turned) == nil {
 		return 1000
 	}
-	pitch := i.Pair.PitchRadius(i.Block.Dial.Turned)
+	pitch := i.Pair.PitchRadius(i.Block.DialPlace.Turned)
 	ratio := new(big.Rat).Quo(quantity.Convert(at.Value, at.Unit, pitch.Unit), pitch.Value)
 	ratio.Mul(ratio, big.NewRat(1000, 1))
 	if ratio.Cmp(big.NewRat(5000, 1)) > 0 {

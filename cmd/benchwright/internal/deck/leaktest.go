@@ -87,7 +87,7 @@ func (b *builder) leakTest(t *card.LeakTest) []render.Element {
 			first = append(strong(wordCap(g.Scale.Number(m.High, mark)+nbsp+panel.Unit)), first...)
 		}
 	}
-	panel.Lines = [][]render.Run{first, plain(wordHoldFor(b.value(p.Hold)))}
+	panel.Lines = [][]render.Run{first, plain(wordHoldFor(b.value(p.HoldTime)))}
 	panel.Boxes = []string{wordStart + ", " + panel.Unit, wordShop + ", " + degree, wordFinish + ", " + panel.Unit, wordShop + ", " + degree}
 	return append([]render.Element{b.technical(t.At, panel)}, b.series(t.At, wordEndTable(t.Of), b.endReadings(t))...)
 }
@@ -101,9 +101,9 @@ func (b *builder) leakManual(t *card.LeakTest) string {
 		reference = b.value(*p.Reference)
 	}
 	if p.Allowed != nil {
-		text += wordLost(b.value(*p.Allowed), b.value(p.Hold), reference)
+		text += wordLost(b.value(*p.Allowed), b.value(p.HoldTime), reference)
 	} else {
-		text += wordLeakRate(b.value(*p.Rate), b.value(*p.Volume), b.value(p.Hold))
+		text += wordLeakRate(b.value(*p.Rate), b.value(*p.Volume), b.value(p.HoldTime))
 	}
 	return wordSourced(text, p.Limits.Source)
 }
@@ -140,7 +140,7 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 		head, wrong, shows = wordDeeper, wordShallower, func(n string) string { return n + nbsp + unit + " " + wordDeeper }
 	}
 	step, between := int64(1), wordBetween
-	if t.Most > 5 {
+	if t.MaxDegrees > 5 {
 		step = 2 // a degree of Fahrenheit is about half of one of Celsius
 	}
 	// A colder start and a warmer end lift a pressure, and so are the stricter for
@@ -153,15 +153,15 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 	var out []captioned
 	for from := first; from <= last; from += columns * step {
 		to := min(from+(columns-1)*step, last)
-		table := starts(s.Unit.Symbol, together(head+", "+unit), from, to, step, t.Most, readings)
+		table := starts(s.Unit.Symbol, together(head+", "+unit), from, to, step, t.MaxDegrees, readings)
 		start, degree := from+(to-from)/2/step*step, nbsp+s.Unit.Symbol
-		table.Under = plain(wordLeakExample(whole(start)+degree, whole(start-2)+degree, shows(readings[t.Most-2])))
+		table.Under = plain(wordLeakExample(whole(start)+degree, whole(start-2)+degree, shows(readings[t.MaxDegrees-2])))
 		add := func(text string) { table.Under = append(table.Under, render.Run{Text: " " + text}) }
 		if s.Step.Cmp(big.NewRat(step, 1)) < 0 {
 			add(between)
 		}
 		add(wordBeyond)
-		if runs := b.branch(t.IfLow, t.LowGo); len(runs) > 0 {
+		if runs := b.branch(t.IfLow, t.LowStep); len(runs) > 0 {
 			table.Under = append(append(table.Under, render.Run{Text: " " + wordLeak(wrong), Weight: render.Semibold}), runs...)
 		}
 		caption := wordStarts(whole(from), whole(to)+degree)
@@ -220,7 +220,7 @@ func whole(n int64) string {
 // shopSpan writes where the shop's temperature may be at the start, as it was
 // written where the thermometer has those marks.
 func (b *builder) shopSpan(t *card.LeakTest) string {
-	text, shop, unit := b.marks(*t.Shop), t.Block.Shop, t.Thermometer.Scale.Unit
+	text, shop, unit := b.marks(*t.Shop), t.Block.ShopTemperature, t.Thermometer.Scale.Unit
 	if in := shop.In(unit); shop.Unit == unit && in.Low.Cmp(t.Shop.Low) == 0 && in.High.Cmp(t.Shop.High) == 0 {
 		text = b.band(shop)
 	}

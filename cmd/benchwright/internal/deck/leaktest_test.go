@@ -19,7 +19,7 @@ func TestLeakTestNamesItsGas(t *testing.T) {
 		b := newBuilder(&card.Card{Procedure: &procedure.Procedure{}, Shop: &shop.Shop{}})
 		length := quantity.Value{Number: quantity.Number{Text: "10"}}
 		got := b.leakTest(&card.LeakTest{Measurement: &card.Measurement{Measurement: &procedure.Measurement{}},
-			Block: &procedure.LeakTest{Fluid: gas, Allowed: &length, Hold: length}})
+			Block: &procedure.LeakTest{Fluid: gas, Allowed: &length, HoldTime: length}})
 		if panel := got[0].Content.(render.Setting); panel.Label != want {
 			t.Errorf("%s: %q, want %q", gas, panel.Label, want)
 		}
@@ -46,7 +46,7 @@ func TestEndReadingsNeedNoSum(t *testing.T) {
 		}
 		test := &card.LeakTest{Measurement: &card.Measurement{Measurement: &procedure.Measurement{}, Gauge: gauge}, Block: &procedure.LeakTest{},
 			Thermometer: &shop.Gauge{Scale: quantity.Scale{Unit: degrees, Step: big.NewRat(1, 1)}},
-			Shop:        &quantity.Marks{Low: big.NewRat(c.low, 1), High: big.NewRat(c.high, 1)}, Most: c.most, Rows: rows}
+			Shop:        &quantity.Marks{Low: big.NewRat(c.low, 1), High: big.NewRat(c.high, 1)}, MaxDegrees: c.most, Rows: rows}
 		b := newBuilder(&card.Card{Procedure: &procedure.Procedure{}, Shop: &shop.Shop{}})
 		seen := map[int64]bool{}
 		for _, table := range b.endReadings(test) {

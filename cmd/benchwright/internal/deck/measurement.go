@@ -37,10 +37,10 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 		r.Lines = append(r.Lines, plain(wordTilt(b.value(*t))))
 	}
 	if r.Low != "" {
-		r.LowLabel, r.IfLow = wordBelow, b.branch(m.IfLow, m.LowGo)
+		r.LowLabel, r.IfLow = wordBelow, b.branch(m.IfLow, m.LowStep)
 	}
 	if r.High != "" {
-		r.HighLabel, r.IfHigh = wordAbove, b.branch(m.IfHigh, m.HighGo)
+		r.HighLabel, r.IfHigh = wordAbove, b.branch(m.IfHigh, m.HighStep)
 	}
 	switch {
 	case m.Table != nil: // the mark has no unit, and stands before the reading
@@ -92,8 +92,8 @@ func (b *builder) accept(r *render.Reading, m *card.Measurement) {
 	case m.Table != nil:
 		mark := value.NameOf(m.Table.Mark)
 		r.Lines = append(r.Lines, plain(wordByMark(lower(mark))))
-		r.LowLabel, r.IfLow = wordBelowRow, b.branch(m.IfLow, m.LowGo)
-		r.HighLabel, r.IfHigh = wordAboveRow, b.branch(m.IfHigh, m.HighGo)
+		r.LowLabel, r.IfLow = wordBelowRow, b.branch(m.IfLow, m.LowStep)
+		r.HighLabel, r.IfHigh = wordAboveRow, b.branch(m.IfHigh, m.HighStep)
 		r.Source = plain(b.tableSource(m.Table))
 		if len(m.Rows) > 0 && m.Rows[0].Guarded != nil {
 			r.Lines = append(r.Lines, plain(wordGuarded))

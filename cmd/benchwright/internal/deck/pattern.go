@@ -96,8 +96,8 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 	default:
 		right.Do = append(right.Do, plain(wordGoOn))
 		out.Under = append(out.Under, plain(wordOrder))
-		if p.Again > 0 && p.Then != "" {
-			out.Under = append(out.Under, plain(wordAtMostTimes(p.Again, p.Then)))
+		if p.MaxRepeats > 0 && p.Then != "" {
+			out.Under = append(out.Under, plain(wordAtMostTimes(p.MaxRepeats, p.Then)))
 		}
 	}
 	out.Rows = append(out.Rows, right)
@@ -108,7 +108,7 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 			row.Do = append(row.Do, headed(faults[f], found[f]))
 		} else {
 			c := p.Contact.Corrections[f]
-			change, br := wordChange(lower(c.Pack.Name), c.Thicker), p.If[f].Text
+			change, br := wordChange(lower(c.Pack.Name), c.Thicker), p.Branches[f].Text
 			switch {
 			case br == "":
 				row.Do = append(row.Do, headed(faults[f], change))
@@ -119,7 +119,7 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 			}
 		}
 		if to := p.Go[f]; to != nil {
-			row.Do = append(row.Do, []render.Run{{Text: wordToStep(to.Number, p.If[f].Back), Link: card.Anchor(to.Number)}})
+			row.Do = append(row.Do, []render.Run{{Text: wordToStep(to.Number, p.Branches[f].Back), Link: card.Anchor(to.Number)}})
 		}
 		out.Rows = append(out.Rows, row)
 	}

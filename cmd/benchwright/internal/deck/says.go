@@ -41,7 +41,7 @@ func (b *builder) sayAll() {
 // something.
 func (b *builder) says(i card.Item, others []card.Item) saying {
 	out := b.words(i, others)
-	if len(out.elements)+len(out.tools)+len(out.record) == 0 && b.card.Whole(i) {
+	if len(out.elements)+len(out.tools)+len(out.record) == 0 && b.card.Complete(i) {
 		panic(fmt.Sprintf("no face says anything of a %T", i))
 	}
 	return out

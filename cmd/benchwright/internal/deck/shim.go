@@ -56,7 +56,7 @@ func packOrder(i *card.Shim) string {
 // shim builds what a face says of a shim pack to be made: where it sits, the
 // boxes, and its tables.
 func (b *builder) shim(i *card.Shim) []render.Element {
-	if !i.Made() {
+	if !i.HasTables() {
 		return nil
 	}
 	g := i.Micrometer
@@ -151,7 +151,7 @@ func (b *builder) shimTools(i *card.Shim) []render.ToolRow {
 
 // shimRows returns what it leaves on record.
 func (b *builder) shimRows(i *card.Shim) []recordRow {
-	if !i.Made() {
+	if !i.HasTables() {
 		return nil
 	}
 	rows := func(p *unit.Pack, packs []*card.ShimPack) []recordRow {

@@ -83,7 +83,7 @@ func (b *builder) packTables(i *card.Shim) []captioned {
 // input names what is read, with its unit.
 func (b *builder) input(in *card.ShimInput) string {
 	switch {
-	case in.Way:
+	case in.IsDirection:
 		return wordWay
 	case in.Measurement == nil:
 		return lower(in.Mark)
@@ -115,7 +115,7 @@ func (b *builder) readAt(i *card.Shim, inputs ...int) string {
 
 // mark writes a mark of an input.
 func (b *builder) mark(in *card.ShimInput, x *big.Rat) string {
-	if in.Way {
+	if in.IsDirection {
 		return ways[x.Sign()]
 	}
 	text := in.Scale.Number(x, b.card.Shop.Mark())

@@ -28,13 +28,13 @@ func (b *builder) torque(t *card.Torque) []render.Element {
 	if t.Drawn() {
 		figure = append(figure, b.table(t.At, wordOrderOf(lower(t.Fastener.Name)), b.order(t)))
 	}
-	if t.Again == nil {
+	if t.SecondTorque == nil {
 		first.Actions = append(a.slack, a.tight...)
 		return append([]render.Element{b.technical(t.At, first)}, figure...)
 	}
 	// The last torque is the one that stays on record.
 	second := render.Setting{Boxes: first.Boxes, Actions: a.tight, First: len(a.slack) + 1}
-	b.setting(&second, t, t.Again)
+	b.setting(&second, t, t.SecondTorque)
 	first.Boxes, first.Actions = nil, a.slack
 	out := append([]render.Element{b.technical(t.At, first)}, figure...)
 	return append(out, b.technical(t.At, second))

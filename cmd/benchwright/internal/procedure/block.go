@@ -11,11 +11,10 @@ import (
 // A blockType is a block type of the language.
 type blockType struct {
 	name string
-	read func(reader, Base) Item // nil for one that this version does not build
+	read func(reader, Base) Item // nil for a type that is planned but not built
 }
 
-// types lists the block types, in the order in which messages name them. Any
-// other is unknown.
+// types lists the block types, in the order in which messages name them.
 var types = []blockType{
 	{"tool", reader.tool},
 	{"torque", reader.torque},
@@ -37,9 +36,9 @@ var types = []blockType{
 	{"repeat", nil},
 }
 
-// Built are the block types that can be built, Later those that this version
-// knows by name alone.
-var Built, Later = func() (built, later []string) {
+// Built lists the block types that this version reads, Planned those that it
+// knows only by name.
+var Built, Planned = func() (built, later []string) {
 	for _, t := range types {
 		if t.read != nil {
 			built = append(built, t.name)
@@ -63,7 +62,7 @@ func (r *Reader) block(base Base, b *syntax.Block) Item {
 	base.Node = b.Tree.Root
 	in := r.of(b.Tree)
 	base.Only = in.names(base.Node.Get("only"))
-	in.unmarked(base.Node)
+	in.refuseMarkup(base.Node)
 	item := types[i].read(in, base)
 	if bad := in.Bad(); bad.IsSet() {
 		return invalid(base, b.Type, bad)
@@ -71,7 +70,7 @@ func (r *Reader) block(base Base, b *syntax.Block) Item {
 	return item
 }
 
-// synonyms maps what the trade also calls a block to our word for it.
+// synonyms maps other trade names of a block to its block type.
 var synonyms = map[string]string{
 	"holdpoint": "hold-point", "witness": "hold-point", "witness-point": "hold-point", "sign-off": "hold-point",
 	"danger": "caution", "warning": "caution", "notice": "caution", "hazard": "caution",
@@ -81,9 +80,9 @@ var synonyms = map[string]string{
 	"tighten": "torque", "tightening": "torque", "tools": "tool", "wrench": "tool", "socket": "tool",
 }
 
-// unknownType is the one place where a block type is refused.
+// unknownType reports a block type that is unknown or only planned.
 func (r *Reader) unknownType(base Base, kind string) diag.Reported {
-	if slices.Contains(Later, kind) {
+	if slices.Contains(Planned, kind) {
 		return r.Msgs.Report("block-not-yet", base.At, "say it in the step's text until then",
 			"`%s` blocks are part of the language, but this version does not build them yet", kind).Proof()
 	}
@@ -93,7 +92,7 @@ func (r *Reader) unknownType(base Base, kind string) diag.Reported {
 		if level := strings.ToLower(kind); ours == "caution" && level != "hazard" {
 			fix += ", with `level: " + level + "` in it"
 		}
-	} else if near := diag.Nearest(kind, slices.Concat(Built, Later)); near != "" {
+	} else if near := diag.Nearest(kind, slices.Concat(Built, Planned)); near != "" {
 		fix = "write `" + near + "`"
 	}
 	return r.Msgs.Report("block-unknown", base.At, fix, "no block is called `%s`", kind).Proof()

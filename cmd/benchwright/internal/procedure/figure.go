@@ -10,25 +10,25 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// Figure is a picture with a legend and numbered call-outs.
+// Figure is a picture with a legend and numbered callouts.
 type Figure struct {
 	Base
-	Image   Named // the path as it is written
+	Image   Named // path of the picture, as written
 	Alt     string
 	Caption string
 	Spots   []Spot
 }
 
-// A Spot is one numbered place of a picture.
+// A Spot is a numbered callout on a picture.
 type Spot struct {
-	At    *Point // nil where the picture itself shows the number
-	To    *Point // what its line leads to; nil without one
-	Says  string
+	At    *Point // nil if the picture itself shows the number
+	To    *Point // end of its leader line; nil without one
+	Text  string
 	Place source.Place
 }
 
-// A Point is a place on a picture, in thousandths of its width from the left
-// and of its height from the top.
+// A Point is a position on a picture, in thousandths of its width from the
+// left and of its height from the top.
 type Point struct{ X, Y int }
 
 func (r reader) figure(b Base) Item {
@@ -40,14 +40,14 @@ func (r reader) figure(b Base) Item {
 		r.Refuse("picture-kind", f.Image.At, "save it as PNG or JPEG, a drawing as plain SVG", "the picture is not a PNG, JPEG or SVG file")
 	}
 	for _, c := range r.Items(n.Get("legend")) {
-		f.Spots = append(f.Spots, Spot{Says: r.Text(c), Place: c.Place()})
+		f.Spots = append(f.Spots, Spot{Text: r.Text(c), Place: c.Place()})
 	}
 	for _, c := range r.Items(n.Get("call-outs")) {
 		if !r.Require(c, "at", "says") {
 			break
 		}
 		at := r.point(c.Get("at"))
-		out := Spot{At: &at, Says: r.Text(c.Get("says")), Place: c.Get("at").Place()}
+		out := Spot{At: &at, Text: r.Text(c.Get("says")), Place: c.Get("at").Place()}
 		if to := c.Get("to"); to != nil {
 			end := r.point(to)
 			out.To = &end
@@ -57,8 +57,7 @@ func (r reader) figure(b Base) Item {
 	return f
 }
 
-// point reads a place on a picture. A picture with a wrong place is worse than
-// none.
+// point reads a position on a picture. An invalid one marks the figure as bad.
 func (r reader) point(n *syntax.Node) Point {
 	at := r.Pair(n, "write how far from the left and from the top, as in `[40 %, 25 %]`")
 	if at == nil {
@@ -75,7 +74,7 @@ func (r reader) point(n *syntax.Node) Point {
 			break
 		}
 		thousandths := new(big.Rat).Mul(v.Value, big.NewRat(10, 1))
-		thousandths.Add(thousandths, big.NewRat(1, 2)) // the whole part is now the nearest
+		thousandths.Add(thousandths, big.NewRat(1, 2)) // truncation now rounds to the nearest
 		out[i] = int(new(big.Int).Quo(thousandths.Num(), thousandths.Denom()).Int64())
 	}
 	return Point{out[0], out[1]}

@@ -2,20 +2,20 @@ package procedure
 
 import "benchwright/cmd/benchwright/internal/quantity"
 
-// Fill is a quantity of fluid that is poured in with a measure of the shop. Its
-// Of is the fluid, its limits the quantity, its gauge the measure.
+// Fill is a quantity of fluid poured in with a measure of the shop. In its
+// Measurement, Of is the fluid, Limits the quantity and Gauge the measure.
 type Fill struct {
 	Measurement
-	Into string // where it is poured in
+	Into string // what it is poured into
 }
 
 func (r reader) fill(b Base) Item {
 	n := b.Node
 	f := &Fill{Measurement: r.reading(b, quantity.None, "measure"), Into: r.Text(n.Get("into"))}
 	f.Of = r.Text(n.Get("fluid"))
-	limits := r.thing()
+	limits := r.forPart()
 	f.Limits.At = b.KeyPlace("quantity")
-	limits.stated(&f.Limits, n.Get("quantity"), quantity.None)
+	limits.readLimits(&f.Limits, n.Get("quantity"), quantity.None)
 	if f.Limits.None {
 		limits.Refuse("limits-missing", f.Limits.At, "name a limit of the unit, or write the band with its `source:`", "a fill without a quantity says nothing")
 		f.Limits.None = false

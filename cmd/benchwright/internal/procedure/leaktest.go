@@ -10,40 +10,39 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// LeakTest is a pressure or vacuum hold: fill or draw to a pressure, wait, read
-// again. Its readings have no limits of their own: a table has them.
+// LeakTest is a pressure or vacuum hold test: bring to a pressure, wait, read
+// again. Its readings have no limits of their own; a computed table has them.
 type LeakTest struct {
 	Measurement
-	Vacuum      bool
-	Fluid       Fluid           // "" for a vacuum
-	Start       quantity.Band   // the test pressure, of a vacuum its depth
-	Absolute    bool            // Start counts from nothing, not from the shop's air
-	StartAt     source.Place    // of the test pressure
-	Hold        quantity.Value  // how long
-	Allowed     *quantity.Value // the pressure that may be lost; nil where Rate says it
-	Rate        *quantity.Value // the leak that is allowed
-	Volume      *quantity.Value // of the gas, beside Rate
-	Reference   *quantity.Value // the temperature to which the loss is referred; nil for that of the start
-	Shop        quantity.Band   // where the shop's temperature may be at the start
-	ShopAt      source.Place
-	Thermometer Named
-	Example     *LeakExample // nil without one
+	Vacuum            bool
+	Fluid             Fluid           // "" for a vacuum
+	Start             quantity.Band   // the test pressure; for a vacuum, its depth
+	Absolute          bool            // Start is absolute, not gauge pressure
+	StartAt           source.Place    // place of the test pressure
+	HoldTime          quantity.Value  // duration of the test
+	Allowed           *quantity.Value // pressure loss allowed; nil if Rate is stated
+	Rate              *quantity.Value // leak rate allowed
+	Volume            *quantity.Value // of the gas, with Rate
+	Reference         *quantity.Value // temperature to which the loss is referred; nil for that at the start
+	ShopTemperature   quantity.Band   // temperature of the shop allowed at the start
+	ShopTemperatureAt source.Place
+	Thermometer       Named
+	Example           *LeakExample // nil without one
 }
 
-// A Fluid is what a unit is filled with for a test.
+// A Fluid is the gas used for a test.
 type Fluid string
 
-// The fluids.
 const (
 	Air      Fluid = "air"
 	Nitrogen Fluid = "nitrogen"
 )
 
-// A LeakExample is a worked example that the writer states.
+// A LeakExample is a worked example given by the writer.
 type LeakExample struct {
-	From, To quantity.Value // the shop at the start and at the end
-	Reading  quantity.Value // the least that the gauge may show
-	At       source.Place   // of the reading
+	From, To quantity.Value // shop temperature at start and end
+	Reading  quantity.Value // lowest reading allowed
+	At       source.Place   // place of Reading
 }
 
 func (r reader) leakTest(b Base) Item {
@@ -73,9 +72,9 @@ func (r reader) leakTest(b Base) Item {
 		r.Require(n, "allowed")
 	}
 	r.Require(n, "hold", "temperature", "referred-to")
-	t.Allowed = r.above(allowed, quantity.Pressure, "what may be lost is")
-	t.Rate, t.Volume = r.above(rate, quantity.LeakRate, "a leak is"), r.above(n.Get("volume"), quantity.Volume, "a volume is")
-	start, hold, shop := r.gauged(pressure, t), r.above(n.Get("hold"), quantity.Time, "a hold is"), r.Band(n.Get("temperature"), quantity.Temperature)
+	t.Allowed = r.positive(allowed, quantity.Pressure, "what may be lost is")
+	t.Rate, t.Volume = r.positive(rate, quantity.LeakRate, "a leak is"), r.positive(n.Get("volume"), quantity.Volume, "a volume is")
+	start, hold, shop := r.pressureWithDatum(pressure, t), r.positive(n.Get("hold"), quantity.Time, "a hold is"), r.Band(n.Get("temperature"), quantity.Temperature)
 	if shop != nil && (shop.Low == nil || shop.High == nil) {
 		r.Refuse("limits-bare", n.Get("temperature").Place(), "write the coldest and the warmest shop, as in `15 to 25 °C`", "a shop is never at one temperature alone")
 	}
@@ -89,24 +88,25 @@ func (r reader) leakTest(b Base) Item {
 		}
 	}
 	if !r.Bad().IsSet() {
-		t.Start, t.Hold, t.Shop, t.ShopAt = *start, *hold, *shop, n.Get("temperature").Place()
+		t.Start, t.HoldTime, t.ShopTemperature, t.ShopTemperatureAt = *start, *hold, *shop, n.Get("temperature").Place()
 	}
 	return t
 }
 
-// gaugeLetter matches a pressure whose unit says by a letter where it counts from.
+// gaugeLetter matches a pressure whose unit has a suffix for gauge or
+// absolute: 5 psig, 136 kPa(a).
 var gaugeLetter = regexp.MustCompile(`^(.*[0-9] ?(?i:psi|bar|kpa|mbar)) ?\(?(?i:(g|a))\)?$`)
 
-// gauged reads a pressure that says where it counts from: "35 kPa gauge",
-// "136 kPa absolute". A bare one can be read two ways.
-func (r reader) gauged(n *syntax.Node, t *LeakTest) *quantity.Band {
+// pressureWithDatum reads a pressure that is marked as gauge or absolute: "35
+// kPa gauge", "136 kPa absolute". An unmarked one is ambiguous and reported.
+func (r reader) pressureWithDatum(n *syntax.Node, t *LeakTest) *quantity.Band {
 	text := r.Text(n)
 	if text == "" {
 		return nil
 	}
 	t.StartAt = n.Place()
 	cut, absolute := "", false
-	if m := gaugeLetter.FindStringSubmatch(n.Text); m != nil { // 5 psig, 136 kPa(a)
+	if m := gaugeLetter.FindStringSubmatch(n.Text); m != nil { // such as 5 psig, 136 kPa(a)
 		cut, absolute = m[1], strings.EqualFold(m[2], "a")
 	}
 	for _, w := range []struct {

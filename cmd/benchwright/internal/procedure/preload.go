@@ -6,8 +6,8 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// Preload is a bearing preload, read as the pull of a cord that is wound on a
-// drum, or on a torque gauge.
+// Preload is a bearing preload, read as the pull of a cord wound on a drum, or
+// on a torque gauge.
 type Preload struct {
 	Measurement
 	Drum  *quantity.Value // radius without the cord; nil for a torque gauge
@@ -23,7 +23,7 @@ func (r reader) preload(b Base) Item {
 		p.Limits.Bad = r.Msgs.Report("limits-missing", p.Limits.At, "name a limit of the unit, or write the band with its `source:`", "a preload without limits says nothing").Proof()
 		p.Limits.None = false
 	}
-	p.Drum, p.Cord = r.above(n.Get("drum"), quantity.Length, "a drum has a radius"), r.above(n.Get("cord"), quantity.Length, "a cord has a thickness")
+	p.Drum, p.Cord = r.positive(n.Get("drum"), quantity.Length, "a drum has a radius"), r.positive(n.Get("cord"), quantity.Length, "a cord has a thickness")
 	if n.Get("drum") != nil {
 		r.Require(n, "cord")
 	}
@@ -33,8 +33,8 @@ func (r reader) preload(b Base) Item {
 	return p
 }
 
-// above reads a value that must be above zero, nil where there is none or it is
-// not, which is reported with what it is.
-func (r reader) above(n *syntax.Node, kind quantity.Dimension, what string) *quantity.Value {
+// positive reads a value that must be above zero. It returns nil if it is
+// absent, or if it is not positive, which it reports.
+func (r reader) positive(n *syntax.Node, kind quantity.Dimension, what string) *quantity.Value {
 	return r.Positive(n, kind, what+" of", "write how much it is")
 }

@@ -1,7 +1,7 @@
-// Package procedure holds what a procedure says, one Go type a block type:
-// quantities are read, names stand as they were written and are looked up
-// later. What could not be read becomes Invalid, so that later rooms pass over
-// it and one slip gives one message.
+// Package procedure converts a parsed file to a Procedure, with a Go type for
+// each block type. Quantities are converted; names stay as written and are
+// looked up later. An unreadable block becomes Invalid, which later stages
+// skip, so that one slip gives one message.
 package procedure
 
 import (
@@ -11,24 +11,23 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// A Named is a name, or any short text, that a writer wrote at a place.
+// A Named is a name, or another short text, and its place.
 type Named struct {
 	Name string
 	At   source.Place
 }
 
-// A Procedure is one procedure file.
 type Procedure struct {
 	File        *source.File
 	Doc         *syntax.Doc
 	Number      Named
 	Title       Named
-	Unit        Named // the id; the inline unit's id when it has one
+	Unit        Named // its id; that of the inline unit if there is one
 	InlineUnit  *syntax.Node
 	Revision    string
 	Date        string
 	Kind        Kind
-	Variants    []Named // nil is all
+	Variants    []Named // nil for all
 	After       []Named
 	Reverses    Named
 	Time        string
@@ -39,17 +38,16 @@ type Procedure struct {
 	Draft       bool
 	Conditions  []Named
 	Consumables []Named
-	Parts       []Named // ids of parts to have ready
+	Parts       []Named // ids of the parts to have ready
 	StopPoints  []StopPoint
 	Accept      []Accept
 	Lead        []Item // prose before the first stage
 	Stages      []*Stage
 }
 
-// A Kind is what a card is for.
+// A Kind is the kind of work that a card is for.
 type Kind string
 
-// The kinds of card.
 const (
 	Inspect Kind = "inspect"
 	Strip   Kind = "strip"
@@ -63,52 +61,51 @@ var cardKinds = []Kind{Inspect, Strip, SetUp, Rebuild, Test, General}
 
 // A StopPoint is a step after which it is safe to stop.
 type StopPoint struct {
-	After Named // a step's id
+	After Named // id of a step
 	Say   string
 }
 
-// An Accept is a warning that the writer has decided to live with.
+// An Accept is a warning that the writer accepts, with the reason.
 type Accept struct {
 	Slug    Named
-	Step    Named // a step's id; empty for the whole card
+	Step    Named // id of a step; empty for the whole card
 	Because string
 }
 
-// A Stage is one part of the work.
 type Stage struct {
 	syntax.Heading
 	Items []Item
 	Steps []*Step
 }
 
-// A Step is one numbered action.
+// A Step is a numbered action.
 type Step struct {
 	syntax.Heading
 	Items []Item
 }
 
-// An Item is one thing in a step: *Prose or one of the block types.
+// An Item is an element of a step: *Prose or a block.
 type Item interface {
 	Place() source.Place
-	// Limited returns the variants that the item is limited to, nil for all.
-	Limited() []Named
+	// OnlyFor returns the variants to which the item applies, nil for all.
+	OnlyFor() []Named
 }
 
-// Base is what every item has.
+// Base is common to all items.
 type Base struct {
 	At   source.Place
 	Only []Named
-	Node *syntax.Node // the block's mapping; nil for prose
+	Node *syntax.Node // mapping of the block; nil for prose
 }
 
-// Place returns where the block's type stands, or the prose.
+// Place returns the place of the block's type, or of the prose.
 func (b *Base) Place() source.Place { return b.At }
 
-// Limited returns the variants that the item is limited to, nil for all.
-func (b *Base) Limited() []Named { return b.Only }
+// OnlyFor returns the variants to which the item applies, nil for all.
+func (b *Base) OnlyFor() []Named { return b.Only }
 
-// KeyPlace returns the place of the value under key, the whole block's where
-// it has none.
+// KeyPlace returns the place of the value of key, or of the block if it lacks
+// the key.
 func (b *Base) KeyPlace(key string) source.Place {
 	if n := b.Node.Get(key); n != nil {
 		return n.Place()
@@ -122,31 +119,31 @@ type Prose struct {
 	Content syntax.Content
 }
 
-// Invalid stands where a block could not be read.
+// Invalid takes the place of an unreadable block.
 type Invalid struct {
 	Base
 	Type string
 	Why  diag.Reported
 }
 
-// invalid is the one maker of Invalid: without the proof that something was
-// reported there is none.
+// invalid is the only function that makes an Invalid, because that needs the
+// proof of a reported error.
 func invalid(b Base, kind string, why diag.Reported) *Invalid {
 	return &Invalid{b, kind, why.Must()}
 }
 
-// Tool says what to take in the hand.
+// Tool lists the tools to take up, and what to do with them.
 type Tool struct {
 	Base
-	Use       []Named
-	Assemble  []Named
-	As        Named // what the assembly is called
-	TakeApart Named
-	HoldStill Named // what is held while something else turns
-	With      Named
+	Use          []Named
+	Assemble     []Named
+	AssemblyName Named // name of the assembly
+	TakeApart    Named
+	HoldStill    Named // what is held while something else turns
+	With         Named
 }
 
-// Limits are how a block says its limits: by name, by a band in place, or
+// Limits are the limits of a block: a named limit, a band written in place, or
 // none, with what is expected instead.
 type Limits struct {
 	Named   Named
@@ -156,17 +153,16 @@ type Limits struct {
 	None    bool
 	Because string
 	Expect  *quantity.Band
-	At      source.Place  // of the limits key's value; the block without one
-	Bad     diag.Reported // something of them could not be read
+	At      source.Place  // place of the value; that of the block without one
+	Bad     diag.Reported // part of them was unreadable
 }
 
-// Stated says whether the block states limits in any way.
+// Stated reports whether the block states limits, or that it has none.
 func (l *Limits) Stated() bool { return l.Named.Name != "" || l.Band != nil || l.None || l.Bad.IsSet() }
 
-// A Use says what is done with several readings.
+// A Use is how several readings are judged.
 type Use string
 
-// The uses.
 const (
 	Lowest  Use = "lowest"
 	Each    Use = "each"
@@ -178,28 +174,28 @@ type Measurement struct {
 	Base
 	Of      string
 	Limits  Limits
-	Gauge   Named // under gauge:, or the block's own word for it
+	Gauge   Named // under gauge:, or under another key of the block
 	Record  []string
-	Use     Use // "" for one reading
+	Use     Use // "" for a single reading
 	Spread  *quantity.Band
 	IfLow   Branch
 	IfHigh  Branch
 	AsFound bool
-	Tilt    *quantity.Value // of a lever indicator's lever to the surface; nil where not stated
+	Tilt    *quantity.Value // angle between the lever of a test indicator and the surface; nil if not stated
 }
 
-// A Branch is what to do on one side of a band.
+// A Branch is what to do if a reading is outside one limit.
 type Branch struct {
 	Text string
-	Go   Named // a step's id
-	Back bool  // and come back
+	Go   Named // id of a step
+	Back bool  // return afterwards
 	At   source.Place
 }
 
-// Stated says whether the branch says anything.
+// Stated reports whether the branch has any content.
 func (b Branch) Stated() bool { return b.Text != "" || b.Go.Name != "" }
 
-// Caution is the writer's own callout.
+// Caution is a callout written by the writer.
 type Caution struct {
 	Base
 	Level   Named
@@ -210,7 +206,7 @@ type Caution struct {
 	Covers  []Named
 }
 
-// HoldPoint stops the work until somebody has seen and signed.
+// HoldPoint stops the work until somebody has inspected and signed.
 type HoldPoint struct {
 	Base
 	Who    string

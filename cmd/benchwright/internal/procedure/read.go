@@ -11,32 +11,33 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// A Reader turns Docs into Procedures.
+// A Reader converts Docs to Procedures.
 type Reader struct {
-	Mark quantity.DecimalMark // the shop's decimal mark
+	Mark quantity.DecimalMark // of the shop
 	Msgs *diag.List
 }
 
-// A reader reads one front matter or one block. What it cannot read of a block
-// makes the block Invalid; what may be bad alone has a reader of its own.
+// A reader reads a front matter or a block. An unreadable value makes the
+// whole block Invalid; parts that are marked as bad on their own have their
+// own reader.
 type reader struct{ *value.Reader }
 
 func (r *Reader) of(t *syntax.Tree) reader {
 	return reader{&value.Reader{Mark: r.Mark, Msgs: r.Msgs, SchemaRefused: t.Refused}}
 }
 
-// thing returns a reader for what may be bad alone.
-func (r reader) thing() reader { return reader{r.ForPart()} }
+// forPart returns a reader for a part that is marked as bad on its own.
+func (r reader) forPart() reader { return reader{r.ForPart()} }
 
-// Read returns what the doc says.
+// Read converts a Doc.
 func (r *Reader) Read(doc *syntax.Doc) *Procedure {
 	p := &Procedure{File: doc.File, Doc: doc}
 	if doc.Front != nil {
 		r.of(doc.Front).front(p, doc.Front.Root)
 	}
-	p.Lead = r.outside(doc, doc.Lead)
+	p.Lead = r.stageItems(doc, doc.Lead)
 	for _, st := range doc.Stages {
-		stage := &Stage{Heading: st.Heading, Items: r.outside(doc, st.Content)}
+		stage := &Stage{Heading: st.Heading, Items: r.stageItems(doc, st.Content)}
 		for _, s := range st.Steps {
 			stage.Steps = append(stage.Steps, &Step{Heading: s.Heading, Items: r.items(doc.File, s.Content)})
 		}
@@ -91,10 +92,11 @@ func (r *Reader) items(f *source.File, content []syntax.Content) []Item {
 	return out
 }
 
-// outside reads what stands before a step: prose alone. A block there belongs to
-// no step, so no rule would see it and no face would number it. Where a heading
-// was refused, the block may well have had its step.
-func (r *Reader) outside(doc *syntax.Doc, content []syntax.Content) []Item {
+// stageItems converts what stands before a step, which may only be prose. A
+// block there belongs to no step, so no rule would check it and no face would
+// number it. If a heading was refused, the block may belong below that
+// heading, and is not reported.
+func (r *Reader) stageItems(doc *syntax.Doc, content []syntax.Content) []Item {
 	said := doc.HeadingRefused
 	var out []Item
 	for _, c := range content {
@@ -112,14 +114,14 @@ func (r *Reader) outside(doc *syntax.Doc, content []syntax.Content) []Item {
 	return out
 }
 
-// unmarked refuses Markdown in a block's texts: it would be printed as it
-// stands.
-func (r reader) unmarked(n *syntax.Node) {
+// refuseMarkup reports Markdown in the texts of a block, which would be
+// printed unconverted.
+func (r reader) refuseMarkup(n *syntax.Node) {
 	for _, f := range n.Fields {
-		r.unmarked(f.Value)
+		r.refuseMarkup(f.Value)
 	}
 	for _, i := range n.Items {
-		r.unmarked(i)
+		r.refuseMarkup(i)
 	}
 	for _, mark := range []string{"](", "**"} {
 		if at := strings.Index(n.Text, mark); at >= 0 {
@@ -142,11 +144,11 @@ func (r reader) measurement(b Base) Item {
 	return &m
 }
 
-// reading reads the keys that every reading has: of, the limits of a kind, the
-// gauge under its key, what is recorded and what follows. Numbers that cannot be
-// read make the limits bad.
+// reading reads the keys that every reading has: of, limits of dimension kind,
+// the gauge under key gauge, what to record and what follows. Unreadable
+// numbers make the limits bad.
 func (r reader) reading(b Base, kind quantity.Dimension, gauge string) Measurement {
-	n, in := b.Node, r.thing()
+	n, in := b.Node, r.forPart()
 	m := Measurement{Base: b, Of: r.Text(n.Get("of")), Limits: in.limits(b, "limits", kind), Gauge: r.named(n.Get(gauge)),
 		Record: r.texts(n.Get("record")), Use: value.OneOf(r.Reader, n.Get("use"), Lowest, Each, Average), IfLow: r.branch(n.Get("if-low")), IfHigh: r.branch(n.Get("if-high")),
 		AsFound: r.Switch(n.Get("as-found")), Spread: in.Band(n.Get("spread"), quantity.None), Tilt: in.Value(n.Get("tilt"), quantity.Angle)}
@@ -165,12 +167,11 @@ func (r reader) holdPoint(b Base) Item {
 	return &HoldPoint{b, r.Text(n.Get("who")), r.Text(n.Get("sees")), r.Text(n.Get("before"))}
 }
 
-// limits reads the key limits, or what a block has in its place, and source,
-// also, because and expect.
+// limits reads the limits under key, and source, also, because and expect.
 func (r reader) limits(b Base, key string, kind quantity.Dimension) Limits {
 	n := b.Node
 	l := Limits{At: b.KeyPlace(key), Source: r.Text(n.Get("source")), Because: r.Text(n.Get("because"))}
-	r.stated(&l, n.Get(key), kind)
+	r.readLimits(&l, n.Get(key), kind)
 	like := quantity.None
 	if l.Band != nil {
 		like = l.Band.Unit.Dimension
@@ -180,14 +181,14 @@ func (r reader) limits(b Base, key string, kind quantity.Dimension) Limits {
 	return l
 }
 
-// stated reads limits as they are written under one key.
-func (r reader) stated(l *Limits, n *syntax.Node, kind quantity.Dimension) {
+// readLimits reads the limits written in n.
+func (r reader) readLimits(l *Limits, n *syntax.Node, kind quantity.Dimension) {
 	switch text := r.Text(n); {
 	case text == "":
 	case text == "none":
 		l.None = true
 	case syntax.WellFormed(text), !strings.ContainsFunc(text, func(c rune) bool { return c == ' ' || unicode.IsNumber(c) }):
-		l.Named = r.named(n) // what has no number is no quantity
+		l.Named = r.named(n) // without a digit it is a name
 	default:
 		l.Band = r.Band(n, kind)
 	}
@@ -211,7 +212,7 @@ func (r reader) named(n *syntax.Node) Named {
 	return Named{r.Text(n), n.Place()}
 }
 
-// names reads texts, each of which may have commas in it.
+// names reads texts, each of which may contain commas.
 func (r reader) names(n *syntax.Node) []Named {
 	var out []Named
 	for _, i := range r.Items(n) {

@@ -14,63 +14,66 @@ type Shim struct {
 	Base
 	Pack       Named
 	Stock      Named
-	Micrometer Named           // that the finished pack is measured with
-	AimAt      Named           // a limit whose aim is meant; empty where Aim has it
-	Aim        *quantity.Value // of the reading; nil where marks say all
-	Source     string          // where Aim comes from
+	Micrometer Named           // measures the finished pack
+	AimLimit   Named           // a limit whose target is the aim; empty if Aim is stated
+	Aim        *quantity.Value // of the reading; nil if the pack is made from marks alone
+	Source     string          // source of Aim
 	From       ShimFrom
-	Within     *quantity.Value // how near the pack must come
-	OverPack   *quantity.Value // how far the finished pack may measure from its shims: a part of Within
-	Round      *quantity.Value // packs are whole steps of this; nil for any
-	AtLeast    int             // shims in a pack
-	AtMost     int
-	Span       *quantity.Band // of the reading; nil takes it from the reading
+	Within     *quantity.Value // allowed deviation from the computed pack
+	OverPack   *quantity.Value // part of Within that the finished pack may measure differently from the sum of its shims
+	RoundTo    *quantity.Value // packs are multiples of this; nil for any
+	MinShims   int             // number of shims in a pack
+	MaxShims   int
+	Span       *quantity.Band // of the reading; nil for that of the measurement
 	Other      *ShimOther     // the pack on the other side; nil for none
-	Example    *ShimExample   // nil where the writer states none
-	Bad        diag.Reported  // something of it could not be read
+	Example    *ShimExample   // nil without one
+	Bad        diag.Reported  // part of it was unreadable
 }
 
-// ShimFrom is what a pack is made from: a reading; or lengths, Plus and Minus,
-// which make up the reading that there would be without a pack; or marks etched
-// on the parts; or By, a step that the old pack is changed by either way. Where
-// a pack is in place, WithPack or OldPack says how thick it is.
+// ShimFrom is what a pack is computed from, one of these:
+//
+//   - Reading, the reading of a step;
+//   - Plus and Minus, lengths whose sum is the reading there would be without a pack;
+//   - OldMark and NewMark, marks etched on the parts;
+//   - By, a change of the old pack in either direction.
+//
+// WithPack or OldPack gives the thickness of a pack that is in place.
 type ShimFrom struct {
 	Reading     Named           // id of the step that takes it
-	Plus, Minus []ShimLength    // nil unless the reading is made up
-	WithPack    *quantity.Value // the pack in place, where the card fixes it
+	Plus, Minus []ShimLength    // nil unless the reading is a sum
+	WithPack    *quantity.Value // thickness of the pack in place, if the card fixes it
 	OldPack     Named           // id of the step that measures the pack in place
-	OldMark     Named           // what the mark of the part that goes out is called
-	NewMark     Named           // and of the one that comes in
-	First, Last int             // the lowest and the highest mark
-	PerMark     *quantity.Value // how much the pack grows for each mark that the new one is above the old
-	By          *quantity.Value // how much thicker or thinner than the old pack; nil unless it is made so
+	OldMark     Named           // name of the mark on the old part
+	NewMark     Named           // name of the mark on the new part
+	First, Last int             // lowest and highest mark
+	PerMark     *quantity.Value // growth of the pack for each mark that the new part's is above the old one's
+	By          *quantity.Value // thickness change; nil unless the pack is made this way
 	At          source.Place
 }
 
-// Aimless says whether the pack is made without a reading that it aims at.
+// Aimless reports whether the pack is made without a target reading.
 func (f *ShimFrom) Aimless() bool { return f.Etched() || f.By != nil }
 
-// Etched says whether the pack is made from marks.
+// Etched reports whether the pack is made from etched marks.
 func (f *ShimFrom) Etched() bool { return f.NewMark.Name != "" }
 
-// ShimLength is one length of a sum: measured in a step, or fixed.
+// ShimLength is a term of a sum: measured in a step, or fixed.
 type ShimLength struct {
 	Step  Named
-	Fixed *quantity.Value // nil for one that is measured
+	Fixed *quantity.Value // nil for a measured length
 }
 
-// ShimOther is the pack on the other side, which gives up what this one takes.
+// ShimOther is the pack on the other side, which loses what this one gains.
 type ShimOther struct {
 	Pack     Named
-	WithPack *quantity.Value // in place
+	WithPack *quantity.Value // pack in place
 }
 
-// ShimExample is a worked line that a writer states, to be computed again.
+// ShimExample is a worked example given by the writer, to be recomputed.
 type ShimExample struct {
 	Reading, OldPack, Pack *quantity.Value
 }
 
-// shimReader reads one shim block.
 type shimReader struct {
 	reader
 	s *Shim
@@ -79,17 +82,17 @@ type shimReader struct {
 func (r reader) shim(b Base) Item {
 	n := b.Node
 	s := &Shim{Base: b, Pack: r.named(n.Get("pack")), Stock: r.named(n.Get("stock")), Micrometer: r.named(n.Get("micrometer")), Source: r.Text(n.Get("source"))}
-	sr := shimReader{r.thing(), s}
-	s.Within, s.OverPack, s.Round = sr.size(n, "within"), sr.size(n, "over-pack"), sr.size(n, "round")
+	sr := shimReader{r.forPart(), s}
+	s.Within, s.OverPack, s.RoundTo = sr.positiveLength(n, "within"), sr.positiveLength(n, "over-pack"), sr.positiveLength(n, "round")
 	if aim := n.Get("aim"); aim != nil && isStep(aim) {
-		s.AimAt = r.named(aim)
+		s.AimLimit = r.named(aim)
 	} else {
 		s.Aim = sr.length(n, "aim")
 	}
-	s.AtLeast, s.AtMost = sr.Count(n.Get("at-least"), 1), sr.Count(n.Get("at-most"), 0)
+	s.MinShims, s.MaxShims = sr.Count(n.Get("at-least"), 1), sr.Count(n.Get("at-most"), 0)
 	s.Span = sr.Band(n.Get("span"), quantity.Length)
 	if o := sr.Mapping(n.Get("other-pack")); o != nil {
-		s.Other = &ShimOther{r.named(o.Get("pack")), sr.size(o, "with-pack")}
+		s.Other = &ShimOther{r.named(o.Get("pack")), sr.positiveLength(o, "with-pack")}
 	}
 	if e := sr.Mapping(n.Get("example")); e != nil {
 		s.Example = &ShimExample{sr.length(e, "reading"), sr.length(e, "old-pack"), sr.length(e, "pack")}
@@ -103,8 +106,8 @@ func (r reader) shim(b Base) Item {
 	return s
 }
 
-// isStep says whether a value is the id of a step or a limit and no length: it
-// begins with a letter.
+// isStep reports whether a value is the id of a step or limit rather than a
+// length: it begins with a letter.
 func isStep(n *syntax.Node) bool {
 	for _, c := range n.Text {
 		return unicode.IsLetter(c)
@@ -112,22 +115,22 @@ func isStep(n *syntax.Node) bool {
 	return false
 }
 
-// length reads a length with an optional ± before it.
+// length reads a length that may have a ± before it.
 func (r shimReader) length(n *syntax.Node, key string) *quantity.Value {
 	return r.Deviation(n.Get(key), quantity.Length)
 }
 
-// size reads a length that is more than nothing.
-func (r shimReader) size(n *syntax.Node, key string) *quantity.Value {
+// positiveLength reads a length above zero.
+func (r shimReader) positiveLength(n *syntax.Node, key string) *quantity.Value {
 	v := r.length(n, key)
 	if v != nil && v.Value.Sign() <= 0 {
-		r.Refuse("quantity-malformed", n.Get(key).Place(), sizes[key], "`%s` is more than nothing", key)
+		r.Refuse("quantity-malformed", n.Get(key).Place(), exampleLengths[key], "`%s` is more than nothing", key)
 	}
 	return v
 }
 
-// sizes says of each length that is more than nothing how it is written.
-var sizes = map[string]string{
+// exampleLengths has an example for each key with a positive length.
+var exampleLengths = map[string]string{
 	"within":    "write how far the pack may be off, such as `0.03 mm`",
 	"over-pack": "write how far the finished pack may be off, such as `±0.01 mm`",
 	"round":     "write the steps in which packs are made, such as `0.05 mm`",
@@ -135,12 +138,13 @@ var sizes = map[string]string{
 	"with-pack": "write how thick the pack in place is",
 }
 
-// from reads what the pack is made from, and asks that it is one thing, whole.
+// from reads what the pack is computed from, and checks that it is exactly one
+// complete source.
 func (r shimReader) from(n *syntax.Node) {
 	f := ShimFrom{Reading: r.named(n.Get("reading")), OldPack: r.named(n.Get("old-pack")),
-		OldMark: r.named(n.Get("old-mark")), NewMark: r.named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), By: r.size(n, "by"), At: r.s.KeyPlace("from")}
+		OldMark: r.named(n.Get("old-mark")), NewMark: r.named(n.Get("new-mark")), PerMark: r.length(n, "per-mark"), By: r.positiveLength(n, "by"), At: r.s.KeyPlace("from")}
 	if w := n.Get("with-pack"); w == nil || !r.RefuseWord(w, "write how thick it is, such as `1.00 mm`; a step that measures it stands under `old-pack:`") {
-		f.WithPack = r.size(n, "with-pack")
+		f.WithPack = r.positiveLength(n, "with-pack")
 	}
 	if p := f.PerMark; p != nil && p.Value.Sign() == 0 {
 		r.Refuse("quantity-malformed", n.Get("per-mark").Place(), "write how much the pack grows for each mark, with a minus where it shrinks", "`per-mark` is not nothing")
@@ -148,7 +152,7 @@ func (r shimReader) from(n *syntax.Node) {
 	f.Plus, f.Minus = r.lengths(n.Get("plus")), r.lengths(n.Get("minus"))
 	f.First, f.Last = r.Marks(n.Get("marks"))
 	r.s.From = f
-	if fix, message := r.amiss(n, &f); message != "" && !r.Bad().IsSet() {
+	if fix, message := r.sourceProblem(n, &f); message != "" && !r.Bad().IsSet() {
 		at := f.At
 		if r.s.Other != nil && r.s.Other.Pack.Name == r.s.Pack.Name {
 			at = r.s.Other.Pack.At
@@ -157,9 +161,9 @@ func (r shimReader) from(n *syntax.Node) {
 	}
 }
 
-// amiss returns what is wrong with what a pack is made from, as a whole, and its
-// fix; "" for nothing.
-func (r shimReader) amiss(n *syntax.Node, f *ShimFrom) (fix, message string) {
+// sourceProblem returns what is wrong with the source of a pack as a whole,
+// and the fix; "" if nothing is.
+func (r shimReader) sourceProblem(n *syntax.Node, f *ShimFrom) (fix, message string) {
 	reading, sum, place := f.Reading.Name != "", len(f.Plus)+len(f.Minus) > 0, 0
 	kinds := 0
 	for _, is := range []bool{reading, sum, f.Etched(), f.By != nil} {
@@ -196,7 +200,7 @@ func (r shimReader) amiss(n *syntax.Node, f *ShimFrom) (fix, message string) {
 	return "", ""
 }
 
-// lengths reads the lengths on one side of a sum.
+// lengths reads the positive or the negative terms of a sum.
 func (r shimReader) lengths(n *syntax.Node) []ShimLength {
 	var out []ShimLength
 	for _, i := range r.Items(n) {

@@ -2,11 +2,11 @@ package procedure
 
 import "benchwright/cmd/benchwright/internal/quantity"
 
-// Timed is work that must be done before a time runs out.
+// Timed is work that must be finished within a time.
 type Timed struct {
 	Base
 	Within   *quantity.Value
-	From     string // the moment from which it counts
+	From     string // the event from which the time counts
 	IfMissed string
 }
 

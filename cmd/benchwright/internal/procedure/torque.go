@@ -11,43 +11,41 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// Torque is a fastener, or a set of them, tightened to a torque, and what the
-// hands do after it.
+// Torque is a fastener, or a set of them, tightened to a torque, and what
+// follows the tightening.
 type Torque struct {
 	Base
-	Fastener Named
-	Limits   Limits
-	Value    *quantity.Band // bare or with ±, in place of limits
-	ValueAt  source.Place
-	Wrench   Named // the writer's own choice; empty leaves it to the compiler
-	Adapter  *Adapter
-	Thread   Named          // its name is a Thread
-	Passes   []Share        // nil where it is tightened in one go
-	Order    []int          // the places of a set in the order of tightening, counted from 1; nil where not written
-	ThenTurn *quantity.Band // an angle
-	BackOff  *BackOff
-	Again    *Limits // the torque after it was backed off; nil where it stays so
-	Align    Align
-	Until    Until
-	While    string
-	Lock     string
-	Record   []string
+	Fastener     Named
+	Limits       Limits
+	Value        *quantity.Band // a bare torque or one with ±, instead of limits
+	ValueAt      source.Place
+	Wrench       Named // the writer's choice; empty leaves the choice to the program
+	Adapter      *Adapter
+	Thread       Named          // its name is a Thread
+	Passes       []Share        // nil if tightened in one pass
+	Order        []int          // positions in the order of tightening, from 1; nil if not stated
+	ThenTurn     *quantity.Band // an angle
+	BackOff      *BackOff
+	SecondTorque *Limits // the torque after backing off; nil without one
+	Align        Align
+	Until        Until
+	While        string
+	Lock         string
+	Record       []string
 }
 
-// Align says which way a castle nut may go to bring its slot to the hole; ""
-// where not stated.
+// Align is the direction in which a castle nut may be turned to align its slot
+// with the hole; "" if not stated.
 type Align string
 
-// The ways.
 const (
 	TightenOnly Align = "tighten only"
 	LoosenOnly  Align = "loosen only"
 )
 
-// A Thread is what is on a thread.
+// A Thread is the condition of a thread.
 type Thread string
 
-// The states of a thread.
 const (
 	Dry          Thread = "dry"
 	Oiled        Thread = "oiled"
@@ -55,34 +53,33 @@ const (
 	AntiSeize    Thread = "anti-seize"
 )
 
-// An Adapter stands between wrench and fastener.
+// An Adapter fits between wrench and fastener.
 type Adapter struct {
 	Tool   Named
 	Length *quantity.Value
-	Angle  *quantity.Value // nil in line
-	Bad    diag.Reported   // something of it could not be read
+	Angle  *quantity.Value // nil for in line
+	Bad    diag.Reported   // part of it was unreadable
 }
 
-// A Share is one pass: a part of the torque, 3/10 for 30 %.
+// A Share is one pass, as a fraction of the torque: 3/10 for 30 %.
 type Share struct {
 	Part *big.Rat
 	At   source.Place
 }
 
-// A BackOff is how far a fastener is backed off: by an angle, or until it is
-// loose.
+// A BackOff is how far a fastener is backed off: by an angle, or until loose.
 type BackOff struct {
-	By *quantity.Band // nil until loose
+	Angle *quantity.Band // nil for until loose
 }
 
-// An Until is the reading that ends the tightening of a crush sleeve.
+// An Until is the reading that ends the tightening against a crush sleeve.
 type Until struct {
-	Reading Named           // the id of a step or a limit
-	Turn    *quantity.Value // at a time; nil where none is stated
+	Reading Named           // id of a step or limit
+	Turn    *quantity.Value // angle to turn at a time; nil if not stated
 }
 
 func (r reader) torque(b Base) Item {
-	n, limits := b.Node, r.thing()
+	n, limits := b.Node, r.forPart()
 	t := &Torque{Base: b, Fastener: r.named(n.Get("fastener")), Limits: limits.limits(b, "limits", quantity.Torque), Wrench: r.named(n.Get("wrench")),
 		Align: value.OneOf(r.Reader, n.Get("align"), TightenOnly, LoosenOnly), While: r.Text(n.Get("while")), Lock: r.Text(n.Get("lock")), Record: r.texts(n.Get("record"))}
 	if thread := n.Get("thread"); thread != nil {
@@ -93,7 +90,7 @@ func (r reader) torque(b Base) Item {
 		t.Limits.Bad = limits.Bad()
 	}
 	if a := n.Get("adapter"); a != nil {
-		t.Adapter = r.thing().adapter(a)
+		t.Adapter = r.forPart().adapter(a)
 	}
 	for _, s := range r.Items(n.Get("passes")) {
 		t.Passes = append(t.Passes, Share{r.Percentage(s), s.Place()})
@@ -107,12 +104,12 @@ func (r reader) torque(b Base) Item {
 	if off := n.Get("back-off"); off != nil {
 		t.BackOff = &BackOff{}
 		if strings.ToLower(r.Text(off)) != "until loose" && !r.RefuseWord(off, "write `until loose`, or an angle such as `30°`") {
-			t.BackOff.By = r.turn(off, "back-off", false)
+			t.BackOff.Angle = r.turn(off, "back-off", false)
 		}
 	}
 	if again := n.Get("again"); again != nil {
-		t.Again = &Limits{At: again.Place(), Source: r.Text(n.Get("source"))}
-		r.thing().stated(t.Again, again, quantity.Torque)
+		t.SecondTorque = &Limits{At: again.Place(), Source: r.Text(n.Get("source"))}
+		r.forPart().readLimits(t.SecondTorque, again, quantity.Torque)
 	}
 	if until := n.Get("until"); until != nil && until.Kind == syntax.Mapping {
 		t.Until = Until{Reading: r.named(until.Get("reading"))}
@@ -125,8 +122,8 @@ func (r reader) torque(b Base) Item {
 	return t
 }
 
-// turn reads an angle to turn by under a key, nil for one that is none. One that
-// is more than a whole turn, where that is too much, is a slip.
+// turn reads an angle to turn by, nil if it is not an angle. Unless whole is
+// set, more than a full turn is reported.
 func (r reader) turn(n *syntax.Node, key string, whole bool) *quantity.Band {
 	b := r.Band(n, quantity.Angle)
 	if b == nil {
