@@ -66,6 +66,21 @@ func TestCallouts(t *testing.T) {
 	}
 }
 
+// A writer's callout is read in full once a stage: the next with the same words is
+// short, one that says anything else is not, nor the first of the next stage.
+func TestWrittenAgain(t *testing.T) {
+	other := strings.Replace(ownBar, "Lean on it.", "Pull it.", 1)
+	got, messages := stepsOf(t, "### A\n\n"+useBar+ownBar+"### B\n\n"+useBar+ownBar+"### C\n\n"+useBar+other+otherStage+"### D\n\n"+useBar+ownBar)
+	clean(t, messages)
+	var have []bool
+	for _, s := range got.Steps() {
+		have = append(have, s.Callouts[0].Short)
+	}
+	if want := []bool{false, true, false, false}; !slices.Equal(have, want) {
+		t.Errorf("short %v, want %v", have, want)
+	}
+}
+
 func sorted(s string) string {
 	parts := strings.Split(s, ", ")
 	slices.Sort(parts)

@@ -229,3 +229,16 @@ func TestSilence(t *testing.T) {
 		}()
 	}
 }
+
+// The set-out face lists what warns, never what to wear: a hazard without a
+// triangle has the general one. What parts two names never begins a line.
+func TestSetOutSigns(t *testing.T) {
+	for codes, want := range map[string]string{"M004": "W001", "W017 M009": "W017", "W089 P028 M021": "W089"} {
+		if got := strings.Join(triangles(strings.Fields(codes)), " "); got != want {
+			t.Errorf("%s: %s, want %s", codes, got, want)
+		}
+	}
+	if !strings.HasPrefix(wordApart, nbsp) {
+		t.Errorf("%q may begin a line", wordApart)
+	}
+}

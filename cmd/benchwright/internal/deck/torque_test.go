@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/unit"
 	"benchwright/render"
 )
 
@@ -95,5 +98,33 @@ func TestPassesAndOrder(t *testing.T) {
 	}
 	if o := orders[0]; !slices.Equal(o.Numbers, []int{3, 1, 5, 4, 2, 6}) || o.Shape != render.Rectangle || words(o.Lines[0]) != wordOrderNumbers {
 		t.Errorf("%+v", o)
+	}
+}
+
+// The arrow shows tightening: where the step also loosens it says so, and the
+// action that loosens goes the other way, by the hand of the thread.
+func TestArrow(t *testing.T) {
+	for _, c := range []struct{ hand, from, yaml, seen, action string }{
+		{"right", "", "", "seen from the bolt head", ""},
+		{"right", "input end", "back-off: until loose\n", "to tighten, seen from input end", "Back it off counterclockwise until it is loose."},
+		{"left", "input end", "back-off: until loose\n", "to tighten, seen from input end", "Back it off clockwise until it is loose."},
+		{"left", "", "align: loosen only\n", "to tighten, seen from the bolt head", "Loosen clockwise until a slot lines up. Never tighten."},
+		{"right", "", "align: tighten only\n", "seen from the bolt head", "Tighten until a slot lines up. Never loosen."},
+	} {
+		f := &unit.Fastener{Name: "Nut", Hand: unit.Hand(c.hand), SeenFrom: c.from}
+		item := &card.Torque{Torque: &procedure.Torque{}, Fastener: f}
+		switch {
+		case strings.HasPrefix(c.yaml, "back-off"):
+			item.BackOff = &procedure.BackOff{}
+		case strings.HasPrefix(c.yaml, "align: loosen"):
+			item.Align = procedure.LoosenOnly
+		case c.yaml != "":
+			item.Align = procedure.TightenOnly
+		}
+		b := newBuilder(&card.Card{Procedure: &procedure.Procedure{}})
+		s := b.torque(item)[0].Content.(render.Setting)
+		if got := joined(append(s.Lines, s.Actions...)); s.SeenFrom != c.seen || !strings.HasSuffix(got, c.action) {
+			t.Errorf("%+v: %q, %q", c, s.SeenFrom, got)
+		}
 	}
 }
