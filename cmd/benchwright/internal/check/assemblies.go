@@ -7,17 +7,17 @@ import (
 )
 
 // assemblies follows each assembly of tools from the step that makes it to the
-// one that takes it apart.
+// step that takes it apart.
 func assemblies(p *pass) {
-	made := map[string]*card.Tool{}  // there now
-	apart := map[string]*card.Tool{} // was taken apart
+	made := map[string]*card.Tool{}       // assembled now
+	takenApart := map[string]*card.Tool{} // already taken apart
 	use := func(n procedure.Named) {
 		if _, known := p.Assemblies[n.Name]; !known || made[n.Name] != nil {
 			return
 		}
 		d := p.msgs.Report("assembly-not-there", n.At, "put it together first, with `assemble:` and `as: "+n.Name+"`", "`%s` is not together at this step", n.Name)
 		d.Basis = diag.OnProcedure
-		if before := apart[n.Name]; before != nil {
+		if before := takenApart[n.Name]; before != nil {
 			d.Related = append(d.Related, related(before.TakeApart.At, "it is taken apart here"))
 		}
 	}
@@ -37,7 +37,7 @@ func assemblies(p *pass) {
 			}
 			use(n)
 			delete(made, n.Name)
-			apart[n.Name] = t
+			takenApart[n.Name] = t
 		}
 	})
 	for _, name := range order {

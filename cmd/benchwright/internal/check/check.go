@@ -1,6 +1,6 @@
-// Package check holds the rules that a resolved card must keep, one
-// subject a file. A rule looks and reports; it changes nothing. What could not be read
-// or found has been reported before, and rules pass over it.
+// Package check holds the rules for a resolved card, one subject in each file.
+// A rule reports and changes nothing. What is unreadable or unknown has
+// already been reported, and rules skip it.
 package check
 
 import (
@@ -11,28 +11,29 @@ import (
 	"benchwright/cmd/benchwright/internal/procedure"
 )
 
-// cardRules are run once a card, that is once a variant. The caller joins what
-// all variants have in common, so a rule's message must not name the variant.
+// cardRules run once for each card, that is for each variant. The caller
+// merges equal messages of several variants, so a message must not name the
+// variant.
 var cardRules = []func(*pass){
-	limits, sources, also, cases, marks, gauges, wrenches, readings, branches,
+	limits, sources, secondUnits, toleranceCases, marks, gauges, wrenches, readings, branches,
 	states, leakTests, fills, patterns,
 	coveredHazards, liftedParts, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
 	lashes, rates, tilts,
-	orders, passes, sequences, ends, tightness,
+	orders, passes, sequences, sleeveReadings, tightness,
 	seats, heat, flames, thermometers,
 	longSentences, twoActions, lateConditions, vagueWords,
 	shims, shimWords,
 	tableHoles,
 }
 
-// A pass is one card under the rules.
+// A pass is the run of the rules over one card.
 type pass struct {
 	*card.Card
 	msgs  *diag.List
-	known []string // names of several words, see names
+	known []string // names of several words; see names
 }
 
-// Card runs the rules about one card.
+// Card runs the rules for a card.
 func Card(c *card.Card, msgs *diag.List) {
 	p := &pass{Card: c, msgs: msgs}
 	for _, rule := range cardRules {
@@ -40,7 +41,7 @@ func Card(c *card.Card, msgs *diag.List) {
 	}
 }
 
-// each calls f for every item of the card's steps that is a T.
+// each calls f for every item of type T in the card's steps.
 func each[T card.Item](p *pass, f func(*card.Step, T)) {
 	for _, s := range p.Steps() {
 		for _, i := range s.Items {
@@ -51,8 +52,7 @@ func each[T card.Item](p *pass, f func(*card.Step, T)) {
 	}
 }
 
-// eachReading calls f for every reading that the card's steps take, with the block
-// that takes it.
+// eachReading calls f for every reading in the card's steps, with its block.
 func eachReading(p *pass, f func(card.Item, *card.Measurement)) {
 	each(p, func(_ *card.Step, i card.Item) {
 		for _, m := range i.Readings() {
@@ -61,8 +61,8 @@ func eachReading(p *pass, f func(card.Item, *card.Measurement)) {
 	})
 }
 
-// anyInvalid says whether a block of one of some types could not be read, which is
-// reported: it may have been the one that a rule misses.
+// anyInvalid reports whether a block of one of the types was unreadable, which
+// is reported. It may be the block that a rule looks for.
 func (p *pass) anyInvalid(types ...string) bool {
 	for _, s := range p.Steps() {
 		for _, i := range s.Source.Items {
@@ -74,8 +74,9 @@ func (p *pass) anyInvalid(types ...string) bool {
 	return false
 }
 
-// Procedure runs the rules about a procedure as a whole. Whole says that its
-// file was read without an error: what was refused may have been its steps.
+// Procedure runs the rules for a procedure as a whole. Whole tells that its
+// file was read without errors; otherwise its steps may be among what was
+// refused.
 func Procedure(p *procedure.Procedure, cards []*card.Card, lib *card.Library, whole bool, msgs *diag.List) {
 	uniqueSteps(p, msgs)
 	order(p, lib, msgs)

@@ -11,14 +11,14 @@ import (
 
 var (
 	turning = regexp.MustCompile(`(?i)\b(anti-?clockwise|counter-?clockwise|clockwise)\b`)
-	// loosening is turning a fastener the other way, as is meant.
+	// loosening a fastener correctly turns it the other way
 	loosening = regexp.MustCompile(`(?i)\b(loosen|slacken|undo|unscrew|back (it )?off|remove)`)
-	// turned finds what a sentence says is turned: "turn the hub".
+	// turned matches what a sentence says is turned: "turn the hub".
 	turned = regexp.MustCompile(`(?i)\b(?:turn|rotate|spin|roll)(?:ing)? (?:the|each|both) ([a-z -]+?) ?(?:anti|counter|clock)`)
 )
 
-// tightens says whether a direction in the sentence is that in which the
-// fastener is tightened, and not loosened, nor some other part turned.
+// tightens reports whether a direction in the sentence is that of tightening
+// the fastener, rather than of loosening it or of turning another part.
 func tightens(sentence, fastener string) bool {
 	if loosening.MatchString(sentence) {
 		return false
@@ -33,7 +33,7 @@ func tightens(sentence, fastener string) bool {
 	})
 }
 
-// directions refuses a typed direction that disagrees with the hand of the
+// directions refuses a written direction that contradicts the hand of the
 // fastener that the step tightens. The card draws the direction itself.
 func directions(p *pass) {
 	for _, s := range p.Steps() {
@@ -46,7 +46,7 @@ func directions(p *pass) {
 			}
 		}
 		if hand == "" || several {
-			continue // of two hands in one step, words alone do not tell which is meant
+			continue // with fasteners of both hands, words alone do not tell which is meant
 		}
 		for _, i := range p.instructions(s) {
 			said := i.text.text[i.from:i.to]

@@ -13,8 +13,8 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// sizes refuses a step whose sockets and spanners do not fit the fastener that
-// it tightens: the apprentice would walk back for another, or round the flats.
+// sizes refuses a step whose sockets and wrenches do not fit the fastener that
+// it tightens.
 func sizes(p *pass) {
 	if p.Shop == nil {
 		return
@@ -32,7 +32,7 @@ func sizes(p *pass) {
 			size := t.Fastener.AcrossFlats
 			fix := "name a tool of " + size.Unit.After(size.Text)
 			for _, tool := range p.Shop.Tools {
-				if same(tool.AcrossFlats, size) {
+				if sameSize(tool.AcrossFlats, size) {
 					fix = "write `" + tool.ID + "`"
 					break
 				}
@@ -48,7 +48,8 @@ func sizes(p *pass) {
 	}
 }
 
-// otherSystem says why a tool of the other system will not do, where one is named.
+// otherSystem explains why a tool in the other system of sizes will not do, if
+// one is named.
 func (p *pass) otherSystem(named []procedure.Named, size quantity.Value) string {
 	for _, n := range named {
 		if tool, ok := p.Shop.Find(n.Name).(*shop.Tool); ok && bench.NearlyFits(size, *tool.AcrossFlats) {
@@ -60,14 +61,14 @@ func (p *pass) otherSystem(named []procedure.Named, size quantity.Value) string 
 	return ""
 }
 
-// sizedTools returns the tools of a step that have a size across flats, as they are
-// named there, and whether one of them fits the fastener.
+// sizedTools returns the tools of a step that have a size across flats, as
+// named in the step, and whether one of them fits the fastener.
 func (p *pass) sizedTools(s *card.Step, f *unit.Fastener) (named []procedure.Named, fits bool) {
 	for _, i := range s.Items {
 		if t, ok := i.(*card.Torque); ok && t.Adapter != nil && t.Fastener == f {
 			if tool, ok := p.Shop.Find(t.Adapter.Tool.ID).(*shop.Tool); ok && tool.AcrossFlats != nil {
 				named = append(named, t.Torque.Adapter.Tool)
-				fits = fits || same(tool.AcrossFlats, f.AcrossFlats)
+				fits = fits || sameSize(tool.AcrossFlats, f.AcrossFlats)
 			}
 		}
 		t, ok := i.(*card.Tool)
@@ -77,11 +78,11 @@ func (p *pass) sizedTools(s *card.Step, f *unit.Fastener) (named []procedure.Nam
 		for _, n := range slices.Concat(t.Use, t.Assemble) {
 			if tool, ok := p.Shop.Find(n.Name).(*shop.Tool); ok && tool.AcrossFlats != nil {
 				named = append(named, n)
-				fits = fits || same(tool.AcrossFlats, f.AcrossFlats)
+				fits = fits || sameSize(tool.AcrossFlats, f.AcrossFlats)
 			}
 			for _, part := range p.Assemblies[n.Name] {
 				if tool, ok := p.Shop.Find(part.ID).(*shop.Tool); ok {
-					fits = fits || same(tool.AcrossFlats, f.AcrossFlats)
+					fits = fits || sameSize(tool.AcrossFlats, f.AcrossFlats)
 				}
 			}
 		}
@@ -89,15 +90,15 @@ func (p *pass) sizedTools(s *card.Step, f *unit.Fastener) (named []procedure.Nam
 	return named, fits
 }
 
-func same(a, b *quantity.Value) bool {
+func sameSize(a, b *quantity.Value) bool {
 	if a == nil || b == nil || a.Unit.Dimension != b.Unit.Dimension {
 		return false
 	}
 	return a.In(b.Unit).Value.Cmp(b.Value) == 0
 }
 
-// threads asks in which state a thread is tightened: the same torque pulls an
-// oiled bolt much harder than a dry one.
+// threads asks for the condition of a thread: the same torque stretches an
+// oiled bolt much more than a dry one.
 func threads(p *pass) {
 	each(p, func(_ *card.Step, t *card.Torque) {
 		if t.Thread.Name == "" {

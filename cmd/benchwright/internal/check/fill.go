@@ -4,12 +4,12 @@ import (
 	"benchwright/cmd/benchwright/internal/card"
 )
 
-// fills asks whether a quantity can be poured with its measure.
+// fills checks that a quantity can be poured with its measure.
 func fills(p *pass) {
 	each(p, func(_ *card.Step, f *card.Fill) {
 		switch {
 		case f.Marks == nil:
-			return // reported
+			return // already reported
 		case f.Limit.Band.Low == nil || f.Limit.Band.High == nil:
 			p.msgs.Report("quantity-malformed", f.Limits.At, "write the least and the most, as in `1.2 to 1.3 L`", "what is poured in has two ends")
 		case f.Last == nil && f.Full >= card.MaxMeasures:

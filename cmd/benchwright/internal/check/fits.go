@@ -12,7 +12,7 @@ import (
 )
 
 // seats asks of a part that is put in its seat which way round it goes and how
-// the hand knows that it is home.
+// to tell that it is fully seated.
 func seats(p *pass) {
 	each(p, func(_ *card.Step, f *card.Fit) {
 		if !f.Direction.In() {
@@ -36,7 +36,7 @@ func seats(p *pass) {
 	})
 }
 
-// heat asks whether what is heated may get as hot as it is told to.
+// heat checks that heated parts may get as hot as stated.
 func heat(p *pass) {
 	each(p, func(_ *card.Step, f *card.Fit) {
 		w := f.Heat
@@ -64,8 +64,8 @@ func heat(p *pass) {
 	})
 }
 
-// maxHeat asks for a reason and a source where the unit lets a rolling bearing
-// get hotter than bearings do.
+// maxHeat asks for a reason and a source if the unit lets a rolling bearing
+// get hotter than usual.
 func (p *pass) maxHeat(m card.Member) {
 	part := m.Part
 	if part == nil || part.MaxHeat == nil || !part.Rolling() || part.HeatBecause != "" && part.HeatSource != "" {
@@ -93,7 +93,7 @@ func flames(p *pass) {
 	})
 }
 
-// toolPlace returns where a means names a tool.
+// toolPlace returns the place where a method names a tool.
 func toolPlace(m *procedure.Method, id string) source.Place {
 	for _, n := range m.With {
 		if n.Name == id {
@@ -103,8 +103,8 @@ func toolPlace(m *procedure.Method, id string) source.Place {
 	return m.At
 }
 
-// thermometers warns of an infrared one on bare metal, and of parts that come
-// apart only while one is hotter, without a time.
+// thermometers warns of an infrared thermometer on bare metal, and of parts
+// that come apart only while one is hotter if no time is stated.
 func thermometers(p *pass) {
 	each(p, func(s *card.Step, f *card.Fit) {
 		for _, w := range f.Warmths() {

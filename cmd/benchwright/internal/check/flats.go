@@ -9,15 +9,15 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// Unit runs the rules about a unit's facts, whose numbers have a decimal mark.
+// Unit runs the rules for a unit. Mark is the decimal mark of its numbers.
 func Unit(u *unit.Unit, mark quantity.DecimalMark, msgs *diag.List) {
 	for _, f := range u.Fasteners {
 		flats(f, mark, msgs)
 	}
 }
 
-// flats asks whether a bolt has the size across flats of its thread. Nuts,
-// rings and plugs have sizes of their own, and are not asked.
+// flats checks that a bolt has the size across flats of its thread. Nuts,
+// rings and plugs have sizes of their own and are not checked.
 func flats(f *unit.Fastener, mark quantity.DecimalMark, msgs *diag.List) {
 	if f.AcrossFlats == nil || f.Drive == unit.Special || f.Duty != unit.Clamp && f.Duty != unit.ToYield {
 		return

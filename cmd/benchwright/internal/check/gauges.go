@@ -10,9 +10,9 @@ import (
 	"benchwright/cmd/benchwright/internal/shop"
 )
 
-// marks asks whether any mark of the gauge lies inside the limits, and whether
-// the gauge reaches them. Of limits that follow a mark the first row that fails
-// is told.
+// marks checks that the gauge reaches the limits and has a mark inside them.
+// Of limits that depend on an etched mark, it reports the first row that
+// fails.
 func marks(p *pass) {
 	eachReading(p, func(i card.Item, m *card.Measurement) {
 		if m.Gauge == nil || m.Gauge.Scale.Step == nil {
@@ -24,12 +24,12 @@ func marks(p *pass) {
 				if row.GuardLeftNoMark {
 					after = ": the shop's guard band leaves none"
 				}
-				p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.better(m, row.Band, row.GuardLeftNoMark)+otherDrum(i), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Written(row), after)
+				p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.betterGauge(m, row.Band, row.GuardLeftNoMark)+otherDrum(i), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Written(row), after)
 				return
 			}
 			if _, poured := i.(*card.Fill); !poured && !reaches(m.Gauge.Scale, row.Band) {
 				fix := "name a gauge whose range holds the limits"
-				if name := p.suitable(row.Band, false); name != "" {
+				if name := p.finestSuitable(row.Band, false); name != "" {
 					fix = "write `" + m.GaugeKey() + ": " + name + "`"
 				}
 				p.msgs.Report("gauge-range", m.GaugePlace(), fix+otherDrum(i), "`%s` does not reach all of %s", m.Gauge.ID, m.Written(row))
@@ -39,17 +39,17 @@ func marks(p *pass) {
 	})
 }
 
-// reaches reports whether a scale holds both ends of the limits.
+// reaches reports whether both ends of the limits are on a scale.
 func reaches(s quantity.Scale, b quantity.Band) bool {
 	b = b.In(s.Unit)
 	within := func(x *big.Rat) bool { return s.High == nil || x.Cmp(s.High) <= 0 }
 	above := func(x *big.Rat) bool { return s.Low == nil || x.Cmp(s.Low) >= 0 }
-	// Of limits open to one side the other side must hold some of the scale.
+	// For a one-sided limit, part of the scale must be on the allowed side.
 	return (b.High == nil || within(b.High) && (b.Low != nil || above(b.High))) && (b.Low == nil || above(b.Low) && (b.High != nil || within(b.Low)))
 }
 
-// otherDrum says which drum would bring a pull onto its scale: a larger one
-// makes it smaller.
+// otherDrum suggests a drum that brings a pull onto the scale: a larger one
+// reduces it.
 func otherDrum(i card.Item) string {
 	pre, ok := i.(*card.Preload)
 	if !ok || pre.Block.Drum == nil {
@@ -61,11 +61,11 @@ func otherDrum(i card.Item) string {
 	return ", or wind the cord on a smaller drum"
 }
 
-// The gauge rule of a shop that states none: 5 and 2 marks are common practice,
-// 4 to 1 is ANSI/NCSL Z540.3, 5.3.
-var marksWarn, marksRefuse, uncertaintyTo = big.NewRat(5, 1), big.NewRat(2, 1), big.NewRat(4, 1)
+// The gauge rule of a shop that states none: 5 and 2 marks are common
+// practice, 4 to 1 is ANSI/NCSL Z540.3, 5.3.
+var marksWarn, marksError, minRatio = big.NewRat(5, 1), big.NewRat(2, 1), big.NewRat(4, 1)
 
-// gaugeRule returns the shop's rule, filled up where it states none.
+// gaugeRule returns the shop's rule, with defaults for what it does not state.
 func (p *pass) gaugeRule() (warn, refuse, ratio *big.Rat) {
 	or := func(stated, usual *big.Rat) *big.Rat {
 		if stated != nil {
@@ -73,10 +73,10 @@ func (p *pass) gaugeRule() (warn, refuse, ratio *big.Rat) {
 		}
 		return usual
 	}
-	return or(p.Shop.MarksWarn, marksWarn), or(p.Shop.MarksError, marksRefuse), or(p.Shop.UncertaintyRatio, uncertaintyTo)
+	return or(p.Shop.MarksWarn, marksWarn), or(p.Shop.MarksError, marksError), or(p.Shop.UncertaintyRatio, minRatio)
 }
 
-// gauges asks whether a gauge is fine enough for its limits.
+// gauges checks that a gauge is fine enough for its limits.
 func gauges(p *pass) {
 	eachReading(p, func(i card.Item, m *card.Measurement) {
 		if m.Gauge == nil {
@@ -89,28 +89,28 @@ func gauges(p *pass) {
 		if len(rows) == 0 || slices.ContainsFunc(rows, func(r card.MarkRow) bool { return r.Marks == nil }) {
 			return
 		}
-		row := rows[0] // of limits that follow a mark all are equally wide
+		row := rows[0] // all limits that depend on a mark are equally wide
 		warn, refuse, least := p.gaugeRule()
 		if n, ok := bench.MarksAcross(row.Band, m.Gauge.Scale); ok {
 			slug := map[bench.Fitness]string{bench.Coarse: "gauge-coarse", bench.TooCoarse: "gauge-too-coarse"}[bench.JudgeMarks(n, warn, refuse)]
 			if slug != "" {
-				p.msgs.Report(slug, m.GaugePlace(), p.better(m, row.Band, false)+otherDrum(i), "`%s` divides %s into only %s marks", m.Gauge.ID, m.Written(row), short(n))
+				p.msgs.Report(slug, m.GaugePlace(), p.betterGauge(m, row.Band, false)+otherDrum(i), "`%s` divides %s into only %s marks", m.Gauge.ID, m.Written(row), oneDecimal(n))
 			}
 		}
 		if u := m.Gauge.Uncertainty; u != nil {
 			if ratio, ok := bench.UncertaintyRatio(row.Band, *u); ok && ratio.Cmp(least) < 0 {
-				p.msgs.Report("gauge-uncertain", m.GaugePlace(), p.better(m, row.Band, true), "`%s` is too uncertain for %s: the ratio is %s to 1, and %s to 1 is the least",
-					m.Gauge.ID, m.Written(row), short(ratio), short(least))
+				p.msgs.Report("gauge-uncertain", m.GaugePlace(), p.betterGauge(m, row.Band, true), "`%s` is too uncertain for %s: the ratio is %s to 1, and %s to 1 is the least",
+					m.Gauge.ID, m.Written(row), oneDecimal(ratio), oneDecimal(least))
 			}
 		}
 	})
 }
 
-// better is the fix for a gauge that will not do: the finest of the shop that
-// keeps every rule, else what to buy. Certain says that an uncertainty was too
-// large: one that states none is then no answer.
-func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string {
-	if name := p.suitable(b, certain); name != "" {
+// betterGauge returns the fix for an unsuitable gauge: the finest one in the shop
+// that keeps every rule, else what to buy. Certain tells that the uncertainty
+// was too large, so that a gauge without a stated uncertainty is no answer.
+func (p *pass) betterGauge(m *card.Measurement, b quantity.Band, certain bool) string {
+	if name := p.finestSuitable(b, certain); name != "" {
 		return "write `" + m.GaugeKey() + ": " + name + "`"
 	}
 	width := b.Width()
@@ -122,7 +122,7 @@ func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string
 		return quantity.Scale{Unit: b.Unit.Difference(), Step: s}.Print(s, p.Shop.Mark())
 	}
 	warn, refuse, ratio := p.gaugeRule()
-	fine := most(warn, refuse, big.NewRat(2, 1))
+	fine := maxRat(warn, refuse, big.NewRat(2, 1))
 	fix := "no gauge in the shop will do: take one with marks of " + step(fine)
 	if g := m.Gauge; g != nil && g.Scale.Unit.Dimension == b.Unit.Dimension && !reaches(g.Scale, b) {
 		fix = "no gauge in the shop will do: take one whose range holds them"
@@ -130,10 +130,10 @@ func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string
 			fix += ", with marks of " + step(fine)
 		}
 	}
-	if certain { // what the ratio asks, and a guard band that leaves half of the width
+	if certain { // from the ratio, and for a guard band that leaves half of the width
 		sure := new(big.Rat).Mul(ratio, big.NewRat(2, 1))
 		if w := p.Shop.GuardBand; w != nil {
-			sure = most(sure, new(big.Rat).Mul(w, big.NewRat(4, 1)))
+			sure = maxRat(sure, new(big.Rat).Mul(w, big.NewRat(4, 1)))
 		}
 		if sure.Sign() > 0 {
 			fix += " and an uncertainty of at most " + step(sure)
@@ -142,7 +142,7 @@ func (p *pass) better(m *card.Measurement, b quantity.Band, certain bool) string
 	return fix
 }
 
-func most(first *big.Rat, others ...*big.Rat) *big.Rat {
+func maxRat(first *big.Rat, others ...*big.Rat) *big.Rat {
 	for _, o := range others {
 		if o.Cmp(first) > 0 {
 			first = o
@@ -151,13 +151,13 @@ func most(first *big.Rat, others ...*big.Rat) *big.Rat {
 	return first
 }
 
-// suitable returns the finest gauge of the shop that keeps every rule for limits
-// as it shows them, "" where none does.
-func (p *pass) suitable(b quantity.Band, certain bool) string {
+// finestSuitable names the finest gauge of the shop that keeps every rule for
+// limits as it shows them, or "".
+func (p *pass) finestSuitable(b quantity.Band, certain bool) string {
 	var scales []quantity.Scale
 	var names []string
 	for _, g := range p.Shop.Gauges {
-		if p.suits(g, b) && (!certain || g.Uncertainty != nil) {
+		if p.keepsRules(g, b) && (!certain || g.Uncertainty != nil) {
 			scales, names = append(scales, g.Scale), append(names, g.ID)
 		}
 	}
@@ -167,8 +167,9 @@ func (p *pass) suitable(b quantity.Band, certain bool) string {
 	return ""
 }
 
-// suits reports whether a gauge keeps every rule for limits as it shows them.
-func (p *pass) suits(g *shop.Gauge, b quantity.Band) bool {
+// keepsRules reports whether a gauge keeps every rule for limits as it shows
+// them.
+func (p *pass) keepsRules(g *shop.Gauge, b quantity.Band) bool {
 	s := g.Scale
 	if g.Bad.IsSet() || g.ReplacedBy != "" || s.Unit.Dimension != b.Unit.Dimension || !reaches(s, b) {
 		return false
@@ -193,9 +194,9 @@ func (p *pass) suits(g *shop.Gauge, b quantity.Band) bool {
 	return ok
 }
 
-// short writes a ratio to at most one decimal, rounded down, so that what is
-// too little never reads as enough.
-func short(r *big.Rat) string {
+// oneDecimal prints a ratio with at most one decimal, rounded down, so that an
+// insufficient one never reads as sufficient.
+func oneDecimal(r *big.Rat) string {
 	ten := new(big.Int).Quo(new(big.Int).Mul(r.Num(), big.NewInt(10)), r.Denom())
 	down := new(big.Rat).SetFrac(ten, big.NewInt(10))
 	if down.IsInt() {

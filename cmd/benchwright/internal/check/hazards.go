@@ -36,17 +36,17 @@ func coveredHazards(p *pass) {
 	}
 }
 
-// paste is the callout that a writer can copy into the step.
+// paste returns a callout for the writer to copy into the step.
 func paste(h *hazard.Hazard) string {
 	return fmt.Sprintf("put this into the step, in your own words:\n\n    ```caution\n    level: %s\n    covers: [%s]\n    hazard: %s\n    result: %s\n    avoid: %s\n    ```",
 		h.Signal, h.ID, h.Hazard, h.Result, strings.Join(h.Avoid, " "))
 }
 
-// idleCovers warns of a callout that covers a hazard which nothing in its step
-// causes: too many callouts, and none is read.
+// idleCovers warns of a callout for a hazard that nothing in its step causes:
+// too many callouts, and none is read.
 func idleCovers(p *pass) {
 	for _, s := range p.Steps() {
-		var implied map[string]bool // asked for only where a callout covers something
+		var implied map[string]bool // computed only if a callout covers something
 		for _, c := range s.Callouts {
 			if c.Written == nil {
 				continue
@@ -75,21 +75,21 @@ func (p *pass) implied(s *card.Step) map[string]bool {
 			ids[m.ID] = true
 		}
 	}
-	if part, _ := p.takenUp(s); part != nil {
+	if part, _ := p.liftedPart(s); part != nil {
 		ids["lift"] = true
 	}
 	return ids
 }
 
-// contrarySymbols refuses a step whose callouts ask for two things that cannot
-// both be done.
+// contrarySymbols refuses a step whose callouts demand two things that exclude
+// each other.
 func contrarySymbols(p *pass) {
 	for _, s := range p.Steps() {
 		p.contrary(s)
 	}
 }
 
-// contrary reports the first two symbols of a step that contradict each other.
+// contrary reports the first two contradictory symbols of a step.
 func (p *pass) contrary(s *card.Step) {
 	for i, a := range s.Callouts {
 		for _, b := range s.Callouts[i:] {

@@ -8,11 +8,11 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-// lashes asks whether limits of backlash look like those of gears of this
-// pitch: a matter of plausibility.
+// lashes checks that limits of backlash are plausible for the pitch of the
+// gears.
 func lashes(p *pass) {
 	each(p, func(_ *card.Step, l *card.Lash) {
-		if l.Limit == nil || l.Pair == nil || l.PerPitch == nil || steep(l.Measurement) || l.Gauge == nil && p.Shop != nil {
+		if l.Limit == nil || l.Pair == nil || l.PerPitch == nil || tooSteep(l.Measurement) || l.Gauge == nil && p.Shop != nil {
 			return
 		}
 		pitch := l.Pair.Pitch()
@@ -38,7 +38,8 @@ func lashes(p *pass) {
 	})
 }
 
-// rates asks whether a manual's own rate of a pack looks like the theory's.
+// rates checks that a rate stated by a manual is plausible compared with the
+// theoretical one.
 func rates(p *pass) {
 	each(p, func(_ *card.Step, i *card.Shim) {
 		if i.Pack == nil || i.Pack.Rate == nil || p.Unit == nil {
@@ -55,27 +56,27 @@ func rates(p *pass) {
 	})
 }
 
-// steepest is the most that a lever may be tilted, in degrees (common
-// practice): beyond it a small error of the angle is a large one of the
-// reading.
+// maxTilt is the maximum tilt of a lever in degrees (common practice): beyond
+// it, a small error of the angle is a large error of the reading.
 var (
-	steepest = big.NewRat(60, 1)
-	thou     = big.NewRat(1, 1000)
+	maxTilt = big.NewRat(60, 1)
+	thou    = big.NewRat(1, 1000)
 )
 
-// steep says whether a reading is taken with a lever that stands too steep.
-func steep(m *card.Measurement) bool {
+// tooSteep reports whether a reading is taken with a lever tilted more than
+// maxTilt.
+func tooSteep(m *card.Measurement) bool {
 	d := m.TiltDegrees()
-	return d != nil && (d.Sign() < 0 || d.Cmp(steepest) > 0)
+	return d != nil && (d.Sign() < 0 || d.Cmp(maxTilt) > 0)
 }
 
-// tilts refuses a lever that stands too steep.
+// tilts refuses a lever tilted more than maxTilt.
 func tilts(p *pass) {
 	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		if m.Tilt == nil {
 			return
 		}
-		if steep(m) {
+		if tooSteep(m) {
 			p.msgs.Report("tilt-steep", m.KeyPlace("tilt"), "set the lever flatter, best along the surface, and write the angle between the two", "a lever tilted by %s measures little of the movement", m.Tilt.Unit.After(m.Tilt.Text))
 		}
 	})

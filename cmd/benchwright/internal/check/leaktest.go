@@ -10,8 +10,9 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// leakTests asks that a hold can be, that the unit bears its pressure, and that
-// the gauge tells a leak from a change of the shop's temperature.
+// leakTests checks that a hold test is possible, that the unit withstands its
+// pressure, and that the gauge can tell a leak from a temperature change of
+// the shop.
 func leakTests(p *pass) {
 	each(p, func(_ *card.Step, t *card.LeakTest) {
 		if p.Shop == nil || t.Gauge == nil || t.Thermometer == nil {
@@ -19,7 +20,7 @@ func leakTests(p *pass) {
 		}
 		if p.Shop.Atmosphere == nil {
 			if p.Shop.Root.Get("atmosphere") != nil {
-				return // it could not be read, which is reported
+				return // unreadable, which is reported
 			}
 			p.msgs.Report("atmosphere-missing", t.Block.StartAt, "add `atmosphere:` to shop.yaml, the usual air pressure at your height, such as `atmosphere: 101.3 kPa`",
 				"a gauge counts from the air of the shop, and the shop does not state its pressure")
@@ -63,20 +64,20 @@ func leakTests(p *pass) {
 		warn, refuse, _ := p.gaugeRule()
 		n := new(big.Rat).Quo(t.Hold.Change, scale.Step)
 		if slug := map[bench.Fitness]string{bench.Coarse: "gauge-coarse", bench.TooCoarse: "gauge-too-coarse"}[bench.JudgeMarks(n, warn, refuse)]; slug != "" {
-			p.msgs.Report(slug, t.GaugePlace(), "name a gauge with finer marks", "`%s` divides the pressure that may be lost into only %s marks", t.Gauge.ID, short(n))
+			p.msgs.Report(slug, t.GaugePlace(), "name a gauge with finer marks", "`%s` divides the pressure that may be lost into only %s marks", t.Gauge.ID, oneDecimal(n))
 		}
 		p.leakExample(t)
 	})
 }
 
-// testCap asks whether the unit bears the test pressure, at its high end.
+// testCap checks that the unit withstands the high end of the test pressure.
 func (p *pass) testCap(t *card.LeakTest) bool {
 	if p.Unit == nil {
 		return true
 	}
 	limit := p.Unit.TestCap
 	if limit == nil && p.Unit.Root.Get("test-cap") != nil {
-		return false // it could not be read, which is reported
+		return false // unreadable, which is reported
 	}
 	if limit == nil {
 		p.msgs.Report("test-cap", t.Block.StartAt, "add `test-cap:` to the unit, such as `test-cap: {gas: 35 kPa, source: \"workshop manual, section 6\"}`",
@@ -95,7 +96,7 @@ func (p *pass) testCap(t *card.LeakTest) bool {
 	return true
 }
 
-// lossPlace returns where a test says what may be lost.
+// lossPlace returns the place of the loss allowed.
 func lossPlace(t *card.LeakTest) source.Place {
 	if t.Block.Allowed == nil {
 		return t.KeyPlace("rate")
@@ -103,7 +104,7 @@ func lossPlace(t *card.LeakTest) source.Place {
 	return t.KeyPlace("allowed")
 }
 
-// impossible says why a hold has no table, and where.
+// impossible returns why a hold test has no table, and the place of the cause.
 func impossible(t *card.LeakTest, written string) (why string, at source.Place) {
 	h := t.Hold
 	absolute := new(big.Rat).Add(h.Atmosphere, h.Start)
@@ -121,7 +122,7 @@ func impossible(t *card.LeakTest, written string) (why string, at source.Place) 
 	return "no shop is that cold", t.Block.ShopTemperatureAt
 }
 
-// leakExample works the writer's own example out.
+// leakExample recomputes the writer's example.
 func (p *pass) leakExample(t *card.LeakTest) {
 	e := t.Block.Example
 	if e == nil {

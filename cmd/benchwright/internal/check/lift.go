@@ -9,8 +9,8 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// liftedParts warns of a step whose words take a heavy part up with no callout
-// about it. A callout for a hoist is one: what hangs is not lifted.
+// liftedParts warns of a step whose words lift a heavy part without a callout.
+// A callout for a hoist suffices, because then the part is not lifted by hand.
 func liftedParts(p *pass) {
 	if !p.english() {
 		return
@@ -19,7 +19,7 @@ func liftedParts(p *pass) {
 		covered := slices.ContainsFunc(s.Callouts, func(c *card.Callout) bool {
 			return slices.Contains(c.IDs, "lift") || slices.Contains(c.IDs, "hanging")
 		})
-		part, at := p.takenUp(s)
+		part, at := p.liftedPart(s)
 		if covered || part == nil {
 			continue
 		}
@@ -30,22 +30,23 @@ func liftedParts(p *pass) {
 }
 
 var (
-	// lifters are the verbs that take a part up, or set one down.
+	// lifters are verbs for lifting a part or setting it down.
 	lifters = strings.Fields("carry lay lift lower move pull put raise set slide stand take")
-	// aside are the words of such a verb that come before the part: take off the case.
+	// aside are words that may stand between such a verb and the part: take
+	// off the case.
 	aside = strings.Fields("away back down off out up")
-	// elsewhere are the words after which the part is no longer what is lifted, but
-	// where something else goes, or part of another thing's name.
+	// elsewhere are words after which the part is not the object that is
+	// lifted, but a place, or the name of another thing.
 	elsewhere = strings.Fields("about against and around at behind between by for from in into of off on onto or out over that to under until up with")
-	// beyond are the words that follow the part where it is the whole name: lift
-	// the case off, and not the case cover.
+	// beyond are words that may follow the part: "lift the case off", but not
+	// "lift the case cover".
 	beyond = append(strings.Fields("aside flat here home level square there together upright when while"), append(aside, elsewhere...)...)
 )
 
-// takenUp returns the first heavy part that a sentence of the step takes up by
-// its name, and where; nil for none. It would rather miss one than cry wolf: the
-// verb begins the sentence, or follows its condition, and the part is its object.
-func (p *pass) takenUp(s *card.Step) (*unit.Part, source.Place) {
+// liftedPart returns the first heavy part that the step lifts by its name, and
+// its place; nil for none. To avoid false alarms, the verb must begin the
+// sentence or follow its condition, and the part must be its object.
+func (p *pass) liftedPart(s *card.Step) (*unit.Part, source.Place) {
 	if p.Unit == nil {
 		return nil, source.Place{}
 	}
@@ -63,7 +64,7 @@ func (p *pass) takenUp(s *card.Step) (*unit.Part, source.Place) {
 	return nil, source.Place{}
 }
 
-// object returns the word that is a name, where it is what an instruction lifts.
+// object returns the word that is name, if an instruction lifts it.
 func object(words []word, name string) *word {
 	if len(words) > 0 && slices.Contains(conditions, words[0].text) {
 		n := slices.IndexFunc(words, func(w word) bool { return w.comma })

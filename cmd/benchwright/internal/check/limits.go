@@ -8,13 +8,13 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// limits proves that every measurement and torque has limits, in the variant
-// that the card is for.
+// limits checks that every measurement and torque has limits in the card's
+// variant.
 func limits(p *pass) {
 	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		l := &m.Limits
 		if l.None {
-			return // why, and what to expect, the schema has asked for
+			return // the schema asks for the reason and for what to expect
 		}
 		if m.Limit == nil && m.Table == nil && !m.Mismatch {
 			p.noLimits(l, m.At, "measurement", "name a limit of the unit with `limits:`, or write the band with its `source:`; a reading that has none says `limits: none`")
@@ -42,7 +42,7 @@ func limits(p *pass) {
 }
 
 // noLimits reports a block without limits: none stated, a bare value, or a
-// named limit that has no band for this variant.
+// named limit without a band for this variant.
 func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, fix string) {
 	switch {
 	case l.Bad.IsSet():
@@ -54,7 +54,7 @@ func (p *pass) noLimits(l *procedure.Limits, at source.Place, what, fix string) 
 		}
 		named := p.Unit.Limit(l.Named.Name)
 		if named == nil || named.Bad.IsSet() || named.All != nil || named.ByVariant[p.VariantID()] != nil {
-			return // unknown, or of the wrong kind: reported
+			return // unknown or of the wrong dimension, which is reported
 		}
 		if named.Table != nil {
 			p.msgs.Report("measure-kind", l.At, "name a limit that has a band", "`%s` follows a mark etched on a part, and this %s cannot", named.ID, what)

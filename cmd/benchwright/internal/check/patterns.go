@@ -8,11 +8,11 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// lies says where a wrong pattern lies.
-var lies = map[unit.Fault]string{unit.High: "high", unit.Low: "low", unit.Toe: "at the toe", unit.Heel: "at the heel"}
+// faultPlaces names the position of each fault.
+var faultPlaces = map[unit.Fault]string{unit.High: "high", unit.Low: "low", unit.Toe: "at the toe", unit.Heel: "at the heel"}
 
-// patterns asks that every picture of a contact pattern leads somewhere, and
-// that correcting it comes to an end.
+// patterns checks that every picture of a contact pattern has a correction,
+// and that correcting ends.
 func patterns(p *pass) {
 	each(p, func(_ *card.Step, c *card.Pattern) {
 		if c.AsFound {
@@ -22,7 +22,7 @@ func patterns(p *pass) {
 		var keys, where []string
 		for _, f := range unit.Faults {
 			if !c.Branches[f].Stated() {
-				keys, where = append(keys, "`"+string(f)+": {go: STEP}`"), append(where, lies[f])
+				keys, where = append(keys, "`"+string(f)+": {go: STEP}`"), append(where, faultPlaces[f])
 			}
 		}
 		switch {
@@ -34,8 +34,8 @@ func patterns(p *pass) {
 	})
 }
 
-// wrongPack refuses a picture that leads to a step which makes a pack, and not
-// the one that the unit changes for it. A step that makes none may lead there.
+// wrongPack refuses a picture that leads to a step making another pack than
+// the one that the unit changes for it. A step that makes no pack is allowed.
 func (p *pass) wrongPack(c *card.Pattern) {
 	if c.Contact == nil {
 		return
@@ -53,7 +53,7 @@ func (p *pass) wrongPack(c *card.Pattern) {
 		}
 		if made != "" && !right {
 			d := p.msgs.Report("contact-step", c.Branches[f].Go.At, "name the step that makes `"+c.Contact.Corrections[f].Pack.ID+"`, or look the pack up again in the manual",
-				"this step makes `%s`, and the unit changes `%s` when the pattern is %s", made, c.Contact.Corrections[f].Pack.ID, lies[f])
+				"this step makes `%s`, and the unit changes `%s` when the pattern is %s", made, c.Contact.Corrections[f].Pack.ID, faultPlaces[f])
 			d.Related = append(d.Related, related(c.Contact.Corrections[f].At, "the unit says it here"))
 		}
 	}

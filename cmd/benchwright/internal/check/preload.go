@@ -2,17 +2,17 @@ package check
 
 import "benchwright/cmd/benchwright/internal/card"
 
-// states asks that a turning torque is read in the state in which its limit
+// states checks that a turning torque is read in the state in which its limit
 // holds.
 func states(p *pass) {
 	each(p, func(_ *card.Step, i *card.Preload) {
 		name := i.Limits.Named
 		if name.Name == "" || i.Limit == nil {
-			return // what stands in the block holds in the block's own state
+			return // limits written in the block hold in its own state
 		}
 		limit := p.Unit.Limit(name.Name)
 		switch {
-		case limit.State == nil && limit.Node.Get("state") != nil: // it could not be read, which is reported
+		case limit.State == nil && limit.Node.Get("state") != nil: // unreadable, which is reported
 		case limit.State == nil:
 			d := p.msgs.Report("preload-state", name.At, "add `state:` to the limit in the unit, such as `state: {bearings: new, seal: out, gear: out, oil: gear oil, turns: 10}`",
 				"`%s` does not say in which state it holds", name.Name)

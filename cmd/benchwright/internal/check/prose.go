@@ -5,28 +5,28 @@ import (
 	"strings"
 )
 
-// mostWords is how long an instruction may be (after DOE-STD-1029 and
+// maxWords is the maximum length of an instruction (after DOE-STD-1029 and
 // ASD-STE100 as public copies show them).
-const mostWords = 20
+const maxWords = 20
 
-// longSentences warns of an instruction that is too long to keep in mind on
-// the way from the card to the drive.
+// longSentences warns of an instruction that is too long to remember on the
+// way from the card to the work.
 func longSentences(p *pass) {
 	if !p.english() {
 		return
 	}
 	for _, s := range p.Steps() {
 		for _, i := range p.instructions(s) {
-			if n := len(i.words); n > mostWords {
-				d := p.msgs.Report("prose-long", i.place(), "cut it into two sentences, one action each", "this instruction has %d words, and %d are the most", n, mostWords)
+			if n := len(i.words); n > maxWords {
+				d := p.msgs.Report("prose-long", i.place(), "cut it into two sentences, one action each", "this instruction has %d words, and %d are the most", n, maxWords)
 				d.Label = "a new sentence about here"
-				d.At = i.text.place(i.words[mostWords].from, i.words[mostWords].to)
+				d.At = i.text.place(i.words[maxWords].from, i.words[maxWords].to)
 			}
 		}
 	}
 }
 
-// verbs are the actions of bench work as instructions name them.
+// verbs are the actions of bench work.
 var verbs = strings.Fields(`
 	add align apply assemble attach back bend blow bolt break bring brush carry centre center change check clamp clean
 	close coat compare cool count cover cut deburr degrease dip disassemble disconnect dismantle drain draw drill drive
@@ -39,23 +39,22 @@ var verbs = strings.Fields(`
 
 func isVerb(w string) bool { return slices.Contains(verbs, w) }
 
-// things are the verbs that name things of the bench as well: the bolt, the key.
-var things = strings.Fields(`
+// nounVerbs are the verbs that are also nouns: the bolt, the key.
+var nounVerbs = strings.Fields(`
 	bolt brush clamp cover drain drill drive file fit grease grip level mark mask measure mount note oil paint pick plug
 	point press record rest scrap screw seat slide spread stake stand stop strip support tag tape tap test tie torque`)
 
-// after are the words that follow a thing and not the action of that name,
-// whose object comes first: "and bolt in tray 2", "and bolt the cover".
-var after = strings.Fields("and at behind beside between by for from in into is are of on onto or to under with")
+// afterNoun are words that follow such a noun but not the verb, which has its
+// object first: "and bolt in tray 2", "and bolt the cover".
+var afterNoun = strings.Fields("and at behind beside between by for from in into is are of on onto or to under with")
 
-// isThing says whether words[n], which "and" joins to what stands before it,
-// is one more thing of a list and no second action. It would rather miss an
-// action than take a thing for one.
-func isThing(words []word, n int) bool {
-	if words[n-1].text != "and" || !slices.Contains(things, words[n].text) {
+// isNoun reports whether words[n], behind "and", is another noun of a list
+// rather than a second action. In doubt it is a noun.
+func isNoun(words []word, n int) bool {
+	if words[n-1].text != "and" || !slices.Contains(nounVerbs, words[n].text) {
 		return false
 	}
-	return words[n].comma || n+1 == len(words) || slices.Contains(after, words[n+1].text)
+	return words[n].comma || n+1 == len(words) || slices.Contains(afterNoun, words[n+1].text)
 }
 
 // twoActions warns of a second action behind "and", "then" or a comma.
@@ -77,12 +76,12 @@ func twoActions(p *pass) {
 					continue
 				}
 				if n+1 < len(i.words) && i.words[n+1].text == "of" {
-					continue // "dry and free of oil" is a state
+					continue // "dry and free of oil" is a condition
 				}
-				if isThing(i.words, n) {
+				if isNoun(i.words, n) {
 					continue
 				}
-				if during(i.words[main:]) {
+				if simultaneous(i.words[main:]) {
 					break
 				}
 				d := p.msgs.Report("prose-two-actions", i.text.place(w.from, w.to), "begin a new sentence with `"+capital(w.text)+"`", "this sentence has two actions: `%s` and `%s`", i.words[main].text, w.text)
@@ -93,15 +92,16 @@ func twoActions(p *pass) {
 	}
 }
 
-// during says that two actions are meant to happen at the same time.
-func during(words []word) bool {
+// simultaneous reports whether two actions are meant to happen at the same
+// time.
+func simultaneous(words []word) bool {
 	return slices.ContainsFunc(words, func(w word) bool { return w.text == "while" || w.text == "together" || w.text == "same" })
 }
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
-// mainClause returns where the action of a sentence begins: after the comma
-// where it opens with a condition.
+// mainClause returns the index of the word where the action of a sentence
+// begins: after the comma if it begins with a condition.
 func mainClause(s sentence) int {
 	if len(s.words) == 0 || !isCondition(s.words[0].text) {
 		return 0
@@ -118,8 +118,8 @@ func isCondition(w string) bool { return slices.Contains(conditions, w) }
 
 var conditions = []string{"if", "when", "while", "unless", "until", "after", "before", "once"}
 
-// lateConditions warns of a condition that stands behind its action: by then
-// the action has been done.
+// lateConditions warns of a condition that follows its action: by then the
+// action has been done.
 func lateConditions(p *pass) {
 	if !p.english() {
 		return
@@ -129,7 +129,7 @@ func lateConditions(p *pass) {
 			if len(i.words) < 3 || !isVerb(i.words[0].text) {
 				continue
 			}
-			// "Check if …" asks a question; the condition is the action's object.
+			// "Check if …" asks a question: its condition is the object.
 			for n := 2; n < len(i.words); n++ {
 				w := i.words[n]
 				if w.text != "if" && w.text != "when" && w.text != "unless" {
@@ -143,12 +143,12 @@ func lateConditions(p *pass) {
 	}
 }
 
-// vague are words that leave the measure to the reader.
+// vague are words that leave the amount to the reader.
 var vague = []string{"approximately", "as required", "as necessary", "as needed", "if necessary", "if required", "if needed",
 	"sufficient", "sufficiently", "slowly", "adequate", "adequately", "properly", "correctly", "roughly", "carefully", "firmly", "securely", "appropriate"}
 
-// vagueWords warns of them, unless the sentence gives a number or a sign to
-// look for.
+// vagueWords warns of vague words, unless the sentence gives a number or a
+// sign to look for.
 func vagueWords(p *pass) {
 	if !p.english() {
 		return
@@ -174,7 +174,7 @@ func firstField(s string) string {
 	return f
 }
 
-// indexWord finds a word or words with no letter to either side.
+// indexWord returns the index of w in s where no letter adjoins it, or -1.
 func indexWord(s, w string) int {
 	letter := func(i int) bool { return i >= 0 && i < len(s) && s[i] >= 'a' && s[i] <= 'z' }
 	for from := 0; ; {

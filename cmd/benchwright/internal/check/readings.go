@@ -5,8 +5,8 @@ import (
 	"benchwright/cmd/benchwright/internal/procedure"
 )
 
-// readings asks that a spread has readings to lie between, and that the one
-// reading which is judged cannot hide a worse one.
+// readings checks that a spread has several readings, and that the one that is
+// judged cannot hide a worse one.
 func readings(p *pass) {
 	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		switch {
@@ -25,7 +25,7 @@ func readings(p *pass) {
 	})
 }
 
-// branches asks that each side of a band leads somewhere.
+// branches checks that each side of a band leads somewhere.
 func branches(p *pass) {
 	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		bands := m.LimitRows()

@@ -5,8 +5,8 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 )
 
-// reasons asks for a line of why where a step cannot be taken back: one that
-// ends in a lock or at a hold point, or crushes a sleeve.
+// reasons asks for a why in a step that cannot be undone: one that ends in a
+// lock or at a hold point, or crushes a sleeve.
 func reasons(p *pass) {
 	for _, s := range p.Steps() {
 		if s.Why != nil {

@@ -88,7 +88,7 @@ func TestSources(t *testing.T) {
 // 95 to 105 N·m is 70.07 to 77.44 lbf·ft (1 lbf·ft = 1.3558179483314 N·m,
 // NIST SP 811, 2008, appendix B.8).
 func TestAlso(t *testing.T) {
-	try(t, also, []trial{
+	try(t, secondUnits, []trial{
 		{block("torque", "fastener: pinion-nut\nlimits: 95 to 105 N·m\nalso: 70 to 77 lbf·ft\nsource: manual"), nil},
 		{block("torque", "fastener: pinion-nut\nlimits: nut-torque\nalso: 70 to 77 lbf·ft"), nil},
 		{block("torque", "fastener: pinion-nut\nlimits: 95 to 105 N·m\nalso: 80 to 90 lbf·ft\nsource: manual"), say("also-disagrees [80 to 90 lbf·ft]")},
@@ -181,7 +181,7 @@ func TestCases(t *testing.T) {
 	reading := func(of, limits string) string {
 		return block("measurement", "of: "+of+"\ngauge: bore-gauge\nlimits: "+limits+"\nsource: manual")
 	}
-	try(t, cases, []trial{
+	try(t, toleranceCases, []trial{
 		{reading("Bore of the housing", "52 H7"), nil},
 		{reading("Bore of the housing", "52 h7"), say("tolerance-case [52 h7]")},
 		{reading("Inside diameter", "⌀25 mm k6"), say("tolerance-case [⌀25 mm k6]")},

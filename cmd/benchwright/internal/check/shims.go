@@ -12,8 +12,8 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// shims asks whether a pack can be made for every reading, as near as it must
-// be. One thing that is missing gives one message.
+// shims checks that a pack can be made, close enough, for every reading. It
+// reports only the first thing that is missing.
 func shims(p *pass) {
 	each(p, func(_ *card.Step, i *card.Shim) {
 		if i.Resolved() {
@@ -22,8 +22,8 @@ func shims(p *pass) {
 	})
 }
 
-// shimFacts asks for what the unit must say of the pack: it differs from drive
-// to drive, and nothing is assumed.
+// shimFacts asks for the facts of the pack that differ between units, of which
+// none is assumed.
 func (p *pass) shimFacts(i *card.Shim) bool {
 	key, what, fix := "", "", ""
 	k, aimless := i.Pack, i.From.Aimless()
@@ -43,7 +43,7 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 		key, what, fix = "rate", "how far a thicker pack moves the reading", "add `rate:` with the manual's own number, or `rate: theory` to have it computed from the gears"
 	case i.Rate == nil && k.MovesGear == "":
 		key, what, fix = "moves", "which gear it moves", "add `moves: pinion` or `moves: gear`"
-	case i.Rate == nil && skew(p.Unit.Pair(k.Gears)):
+	case i.Rate == nil && notRightAngle(p.Unit.Pair(k.Gears)):
 		what, fix = "how far it moves the reading: the theory is for shafts at 90°", "write the manual's own number in `rate:`"
 	case i.Rate == nil && p.Unit.Pair(k.Gears) != nil:
 		what, fix = "enough of its gears", "give the pair its `teeth`, `pressure-angle`, `spiral` where it has one, and `shaft-angle: 90°`"
@@ -53,7 +53,7 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 		return true
 	}
 	if k.Node.Get(key) != nil {
-		return false // it could not be read, which is reported
+		return false // unreadable, which is reported
 	}
 	named := i.Shim.Pack.At
 	if k == i.Other {
@@ -64,12 +64,12 @@ func (p *pass) shimFacts(i *card.Shim) bool {
 	return false
 }
 
-// skew says whether a pair's shafts are stated to stand at another angle than a
-// right one.
-func skew(g *unit.Pair) bool { return g != nil && g.ShaftAngle != nil && !g.RightAngle() }
+// notRightAngle reports whether a pair's shafts are stated to be at another
+// angle than 90°.
+func notRightAngle(g *unit.Pair) bool { return g != nil && g.ShaftAngle != nil && !g.RightAngle() }
 
-// shimAim asks that there is an aim, and that a pack as far from it as is
-// allowed still gives a reading inside the limits.
+// shimAim checks that there is an aim, and that a pack off by the allowed
+// deviation still gives a reading inside the limits.
 func (p *pass) shimAim(i *card.Shim) bool {
 	if i.From.Aimless() {
 		return true
@@ -120,8 +120,8 @@ func (p *pass) shimAim(i *card.Shim) bool {
 	return false
 }
 
-// aimLimits returns the limits that the reading must keep when the pack is in,
-// as the gauge shows them; nil where none are known.
+// aimLimits returns the limits of the reading with the pack in place, as the
+// gauge shows them; nil if not known.
 func (p *pass) aimLimits(i *card.Shim) (low, high *big.Rat, written string) {
 	last := i.Inputs[len(i.Inputs)-1]
 	switch {
@@ -138,7 +138,7 @@ func (p *pass) aimLimits(i *card.Shim) (low, high *big.Rat, written string) {
 	return nil, nil, ""
 }
 
-// shimTables asks that every reading has a pack which the stock can make.
+// shimTables checks that the stock can make a pack for every reading.
 func (p *pass) shimTables(i *card.Shim) bool {
 	mark := p.Shop.Mark()
 	switch {
@@ -150,7 +150,7 @@ func (p *pass) shimTables(i *card.Shim) bool {
 		p.msgs.Report("shim-no-stack", i.KeyPlace("at-most"), "write how many shims such a pack really has, such as `at-most: 4`", "`%s` makes more stacks of so many shims than can be tried", i.Stock.ID)
 		return false
 	case i.RoundTo == nil && len(i.Inputs) > 1:
-		p.msgs.Report("shim-from", i.From.At, "add `round:` with the steps in which packs are made, such as `round: 0.05 mm`", "this pack is looked up by %s, and packs of such a table come in whole steps", count(len(i.Inputs)))
+		p.msgs.Report("shim-from", i.From.At, "add `round:` with the steps in which packs are made, such as `round: 0.05 mm`", "this pack is looked up by %s, and packs of such a table come in whole steps", lookupCount(len(i.Inputs)))
 		return false
 	case i.Miss == nil:
 		return true
@@ -186,7 +186,7 @@ func (p *pass) shimTables(i *card.Shim) bool {
 		p.msgs.Report("shim-no-stack", i.KeyPlace(key), fix, "`%s` leaves nothing of `within: %s` for %s", key, i.Within.Unit.After(i.Within.Text), where)
 	default:
 		what := "no pack near enough to"
-		if i.RoundTo != nil { // a whole step, and nothing beside it
+		if i.RoundTo != nil { // a whole step and nothing more
 			what = "no pack of just"
 		}
 		p.msgs.Report("shim-no-stack", at, p.stacksBeside(i), "`%s` makes %s %s, for %s", i.Stock.ID, what, length(m.Want, i.Unit, mark), where)
@@ -224,8 +224,8 @@ func (p *pass) missAt(i *card.Shim) string {
 	return strings.Join(out, " and ")
 }
 
-// stacksBeside names the two stacks beside the first pack that cannot be made, and
-// the thickness to buy.
+// stacksBeside names the two stacks nearest to the first pack that cannot be
+// made, and the thickness to buy.
 func (p *pass) stacksBeside(i *card.Shim) string {
 	mark := p.Shop.Mark()
 	want, scale := i.Miss.Want, i.Micrometer.Scale
@@ -251,7 +251,7 @@ func (p *pass) stacksBeside(i *card.Shim) string {
 	half := new(big.Rat).Quo(scale.Step, big.NewRat(2, 1))
 	nearest := scale.Floor(half.Add(half, quantity.Convert(want, i.Unit, scale.Unit)))
 	if nearest.Sign() > 0 {
-		want = quantity.Convert(nearest, scale.Unit, i.Unit) // what can be bought and measured
+		want = quantity.Convert(nearest, scale.Unit, i.Unit) // a thickness that can be bought and measured
 	}
 	if buy := i.Stacks.Buy(want); buy != nil {
 		other := "widen `within:`"
@@ -266,7 +266,7 @@ func (p *pass) stacksBeside(i *card.Shim) string {
 	return fix
 }
 
-// shimPacks asks that the micrometer can judge every pack.
+// shimPacks checks that the micrometer can judge every pack.
 func (p *pass) shimPacks(i *card.Shim) bool {
 	mark := p.Shop.Mark()
 	for _, pack := range i.Packs {
@@ -279,7 +279,8 @@ func (p *pass) shimPacks(i *card.Shim) bool {
 	return true
 }
 
-// shimExample asks that the worked line of a manual is what we compute.
+// shimExample checks that the computation agrees with the manual's worked
+// example.
 func (p *pass) shimExample(i *card.Shim) bool {
 	e := i.Example
 	if e == nil || i.Worked == nil {
@@ -298,16 +299,16 @@ func (p *pass) shimExample(i *card.Shim) bool {
 	return true
 }
 
-// count says how many things a pack is looked up by.
-func count(inputs int) string {
+// lookupCount says by how many readings a pack is looked up.
+func lookupCount(inputs int) string {
 	if inputs == 2 {
 		return "two things"
 	}
 	return "three things"
 }
 
-// length writes a length for a message, to the thousandth of a millimetre or
-// the ten-thousandth of an inch where it has more than two decimals.
+// length prints a length to the thousandth of a millimeter or ten-thousandth
+// of an inch if it has more than two decimals.
 func length(x *big.Rat, u quantity.Unit, mark quantity.DecimalMark) string {
 	return u.After(number(x, u, mark))
 }
@@ -324,11 +325,11 @@ func number(x *big.Rat, u quantity.Unit, mark quantity.DecimalMark) string {
 	return quantity.Format(x, step, mark)
 }
 
-// shimming finds what a writer says of more or less shim.
+// shimming matches words for more or less shim.
 var shimming = regexp.MustCompile(`(?i)\b(thicker|thinner)\b|\b(add|remove|take out|more|less|fewer)( an?| the| some)? shims?\b`)
 
-// shimWords warns of direction words in a step that makes a pack: which way a
-// thicker pack moves the reading stands once, in the unit.
+// shimWords warns of direction words in a step that makes a pack: the effect
+// of a thicker pack is stated once, in the unit.
 func shimWords(p *pass) {
 	if !p.english() {
 		return

@@ -9,13 +9,13 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// sources asks where a band comes from that a block writes in place. The
-// limits of the unit are asked where they are read.
+// sources asks for the source of a band written in a block. The limits of the
+// unit are checked when they are read.
 func sources(p *pass) {
 	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		l := &m.Limits
 		switch {
-		case l.Band == nil || m.Limit == nil || l.Source != "" || m.Node.Get("source") != nil: // an empty one has been reported
+		case l.Band == nil || m.Limit == nil || l.Source != "" || m.Node.Get("source") != nil: // an empty source has been reported
 		case l.Band.Unit.Dimension == quantity.Torque:
 			p.msgs.Report("torque-source-missing", l.At, "add `source:` with the manual's title, issue and table, or `source: shop practice`", "this torque has no source")
 		default:
@@ -37,9 +37,9 @@ func sources(p *pass) {
 	})
 }
 
-// also compares the second unit that a block prints beside its limits or its
-// value. A unit's own limits are compared where they are read.
-func also(p *pass) {
+// secondUnits compares the second unit printed beside a block's limits or
+// value. A unit's own limits are compared when they are read.
+func secondUnits(p *pass) {
 	mark := p.Shop.Mark()
 	compare := func(l *procedure.Limits, found *unit.LimitBand, at source.Place) {
 		switch {

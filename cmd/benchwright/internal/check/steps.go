@@ -9,7 +9,7 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// uniqueSteps refuses an id that two headings of a procedure share.
+// uniqueSteps refuses two headings of a procedure with the same id.
 func uniqueSteps(p *procedure.Procedure, msgs *diag.List) {
 	first := map[string]source.Place{}
 	see := func(id string, span source.Span) {
@@ -32,10 +32,10 @@ func uniqueSteps(p *procedure.Procedure, msgs *diag.List) {
 	}
 }
 
-// hasSteps refuses a card that asks for nothing to be done.
+// hasSteps refuses a card without steps.
 func hasSteps(p *procedure.Procedure, cards []*card.Card, msgs *diag.List) {
 	if p.Doc.Front.Broken {
-		return // where the front matter ends, and the steps begin, is not known
+		return // where the front matter ends and the steps begin is not known
 	}
 	for _, c := range cards {
 		if len(c.Steps()) > 0 {
@@ -52,15 +52,16 @@ func hasSteps(p *procedure.Procedure, cards []*card.Card, msgs *diag.List) {
 // order refuses cards that wait for each other.
 func order(p *procedure.Procedure, lib *card.Library, msgs *diag.List) {
 	for _, n := range p.After {
-		if path := reach(lib, n.Name, p.Number.Name, map[string]bool{}); path != nil {
+		if path := path(lib, n.Name, p.Number.Name, map[string]bool{}); path != nil {
 			msgs.Report("after-cycle", n.At, "take one `after:` of the circle out", "the cards wait for each other: %s", strings.Join(append([]string{p.Number.Name}, path...), " after "))
 			return
 		}
 	}
 }
 
-// reach returns the way from card to card over after: that leads to goal.
-func reach(lib *card.Library, from, goal string, seen map[string]bool) []string {
+// path returns the card numbers from one card to goal along after:, nil
+// without such a path.
+func path(lib *card.Library, from, goal string, seen map[string]bool) []string {
 	if from == goal {
 		return []string{goal}
 	}
@@ -73,7 +74,7 @@ func reach(lib *card.Library, from, goal string, seen map[string]bool) []string 
 		return nil
 	}
 	for _, n := range p.After {
-		if path := reach(lib, n.Name, goal, seen); path != nil {
+		if path := path(lib, n.Name, goal, seen); path != nil {
 			return append([]string{from}, path...)
 		}
 	}

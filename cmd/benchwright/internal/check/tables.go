@@ -14,11 +14,11 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// tableHoles warns of a table of ranges, as a writer copies it from a manual,
-// that leaves a reading out or gives it two rows. A public truck manual has the
-// rows 0.180 to 0.190 in and 0.192 to 0.201 in beside 4.574 to 4.843 mm and
-// 4.844 to 5.113 mm: whoever reads inches has no row at 0.191. It looks at the
-// first column, and at the second where that is the first in another unit.
+// tableHoles warns of a table of ranges copied from a manual that has no row
+// for a reading, or two. A public truck manual has the rows 0.180 to 0.190 in
+// and 0.192 to 0.201 in beside 4.574 to 4.843 mm and 4.844 to 5.113 mm: in
+// inches, no row holds 0.191. It checks the first column, and the second if
+// that repeats the first in another unit.
 func tableHoles(p *pass) {
 	each(p, func(_ *card.Step, i *card.Prose) {
 		t, ok := i.Content.(*syntax.Table)
@@ -29,32 +29,31 @@ func tableHoles(p *pass) {
 		if first == nil || p.reportHole(first) {
 			return
 		}
-		if second := p.spans(t, 1, i.Source); second.restates(first) {
+		if second := p.spans(t, 1, i.Source); second.isConversionOf(first) {
 			p.reportHole(second)
 		}
 	})
 }
 
-// A spans is a column of a table that holds ranges, from the least to the most.
+// A spans is a table column of ranges.
 type spans struct {
 	rows  []bench.Row
 	at    []source.Place // of the cells
-	scale quantity.Scale // as fine as the decimals that are written; without a unit where none is
+	scale quantity.Scale // with the step of the decimals written; without a unit if none is written
 }
 
-// rangeForm is a range with its unit or without: "0.180 to 0.190 in",
+// rangeForm matches a range with or without a unit: "0.180 to 0.190 in",
 // "4.574–4.843", "over 18 to 30 mm".
 var rangeForm = regexp.MustCompile(`^((?i:over|above) )?([−-]?[0-9]+(?:[.,][0-9]+)?)(?: ?[–-]| ?\.\.| (?i:to)) ?([−-]?[0-9]+(?:[.,][0-9]+)?)(?: ?([^0-9]*))?$`)
 
-// spans reads a column, nil where it is not one of ranges that rise or fall by
-// rows. A row at its top or foot may be open, such as "below 0.18", and does
-// not count.
+// spans converts a column, nil unless its ranges rise or fall from row to row.
+// A first or last row may be open, such as "below 0.18", and is skipped.
 func (p *pass) spans(t *syntax.Table, column int, from *procedure.Prose) *spans {
 	if column >= len(t.Head) {
 		return nil
 	}
 	c := &spans{scale: quantity.Scale{Unit: headUnit(textOf(t.Head[column].Runs, nil).text)}}
-	var above []int // rows whose low end is not part of them
+	var above []int // rows that do not include their low end
 	for i, cells := range t.Rows {
 		if column >= len(cells) {
 			return nil
@@ -63,7 +62,7 @@ func (p *pass) spans(t *syntax.Table, column int, from *procedure.Prose) *spans 
 		if m == nil && (i == 0 || i == len(t.Rows)-1) {
 			continue
 		}
-		if m == nil || m[4] != "" && !c.say(m[4]) {
+		if m == nil || m[4] != "" && !c.noteUnit(m[4]) {
 			return nil
 		}
 		low, bad := quantity.ParseNumber(m[2], p.Shop.Mark())
@@ -75,7 +74,7 @@ func (p *pass) spans(t *syntax.Table, column int, from *procedure.Prose) *spans 
 			switch step := n.DigitStep(); {
 			case n.Text == "0" || c.scale.Step != nil && c.scale.Step.Cmp(step) == 0:
 			case c.scale.Step != nil:
-				return nil // how far its marks lie apart is not to be seen
+				return nil // the interval of its marks is not apparent
 			default:
 				c.scale.Step = step
 			}
@@ -98,15 +97,15 @@ func (p *pass) spans(t *syntax.Table, column int, from *procedure.Prose) *spans 
 	}
 	for i := 1; i < len(c.rows); i++ {
 		if c.rows[i].Low.Cmp(c.rows[i-1].Low) <= 0 || c.rows[i].High.Cmp(c.rows[i-1].High) <= 0 {
-			return nil // limits of several things: nothing is looked up in it
+			return nil // limits of several things, not a column to look a reading up in
 		}
 	}
 	return c
 }
 
-// say notes the unit that a cell names; false where it is none, or another than
-// the column has.
-func (c *spans) say(name string) bool {
+// noteUnit records the unit in a cell. It returns false if it is unknown or
+// differs from that of the column.
+func (c *spans) noteUnit(name string) bool {
 	u, ok := quantity.UnitOf(name)
 	if !ok || c.scale.Unit.Symbol != "" && c.scale.Unit != u {
 		return false
@@ -115,17 +114,17 @@ func (c *spans) say(name string) bool {
 	return true
 }
 
-// headUnit returns the unit that the head of a column names: "Gap, mm", "Gap
-// (mm)", "mm".
+// headUnit returns the unit in the head of a column: "Gap, mm", "Gap (mm)",
+// "mm".
 func headUnit(head string) quantity.Unit {
 	name := head[strings.LastIndexAny(head, ",(")+1:]
 	u, _ := quantity.UnitOf(strings.TrimSuffix(strings.TrimSpace(name), ")"))
 	return u
 }
 
-// restates reports whether c is the column first in another unit: each end
-// lies within 2.5 % of the other's, as manuals round them.
-func (c *spans) restates(first *spans) bool {
+// isConversionOf reports whether c repeats the column first in another unit,
+// within 2.5 % at each end, as manuals round.
+func (c *spans) isConversionOf(first *spans) bool {
 	if c == nil || len(c.rows) != len(first.rows) || c.scale.Unit == first.scale.Unit {
 		return false
 	}
@@ -146,13 +145,13 @@ func (c *spans) restates(first *spans) bool {
 	return true
 }
 
-// fault returns the first row that leaves marks out after the row before it, or
-// shares them with it: the marks that lie in no row, or in both. That a column
-// is looked up from row to row shows where two of its rows meet, or in a hole
-// that is narrow beside both its rows: limits of several things leave wide ones.
+// fault returns the first row that leaves a gap to the row before it or
+// overlaps it, and the marks in no row or in both. It counts as a fault only
+// if other rows meet, or if the gap is narrow compared with both rows: limits
+// of several things have wide gaps.
 func (c *spans) fault() (row int, fault bench.RowFault, low, high *big.Rat) {
 	step := c.scale.Step
-	count := func(low, high *big.Rat) *big.Rat { // of marks
+	count := func(low, high *big.Rat) *big.Rat { // number of marks
 		n := new(big.Rat).Sub(high, low)
 		return n.Quo(n, step).Add(n, big.NewRat(1, 1))
 	}
@@ -171,7 +170,7 @@ func (c *spans) fault() (row int, fault bench.RowFault, low, high *big.Rat) {
 				return i, fault, low, high
 			}
 		case bench.RowOverlap:
-			// Two oils may both do from 5 to 10 °C.
+			// Two oils may both be suitable from 5 to 10 °C.
 			if meet && (c.scale.Unit.Dimension != quantity.Temperature || b.Low.Cmp(a.High) == 0) {
 				return i, fault, b.Low, a.High
 			}
@@ -180,7 +179,7 @@ func (c *spans) fault() (row int, fault bench.RowFault, low, high *big.Rat) {
 	return 0, bench.RowsGood, nil, nil
 }
 
-// reportHole reports the first fault of a column; it says whether there is one.
+// reportHole reports the first fault of a column, and whether there is one.
 func (p *pass) reportHole(c *spans) bool {
 	row, fault, low, high := c.fault()
 	if fault == bench.RowsGood {

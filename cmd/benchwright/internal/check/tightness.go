@@ -11,8 +11,8 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// tightness compares each torque with what its fastener can bear and what it
-// needs: that is where a lost decimal point and a wrong unit show.
+// tightness compares each torque with what its fastener withstands and needs,
+// which reveals a lost decimal point or a wrong unit.
 func tightness(p *pass) {
 	each(p, func(_ *card.Step, t *card.Torque) {
 		for _, g := range t.Tightenings() {
@@ -40,8 +40,8 @@ func tightness(p *pass) {
 	})
 }
 
-// strength returns what a fastener is tightened for, and its proof load; ok is
-// false where the unit does not state enough, or where it is tightened to yield.
+// strength returns the duty, thread and proof load of a fastener. Ok is false
+// if the unit does not state enough, or if it is tightened to yield.
 func strength(f *unit.Fastener) (duty bench.Duty, thread bench.Thread, proof *big.Rat, ok bool) {
 	duty, stated := bench.ParseDuty(string(f.Duty))
 	thread, known := bench.ParseThread(f.Thread)
@@ -49,8 +49,8 @@ func strength(f *unit.Fastener) (duty bench.Duty, thread bench.Thread, proof *bi
 	return duty, thread, proof, stated && known && listed && duty != bench.ToYield
 }
 
-// tightnessOf compares a torque with what its fastener can bear; ok is false where
-// that is not known.
+// tightnessOf compares a torque with what its fastener withstands; ok is false
+// if that is not known.
 func (p *pass) tightnessOf(t *card.Torque, g *card.Tightening) (j bench.Tightness, ok bool) {
 	f := t.Fastener
 	if f == nil || f.NutFactor == nil || g.Limit == nil || !positive(g.Limit.Band) {
@@ -63,13 +63,13 @@ func (p *pass) tightnessOf(t *card.Torque, g *card.Tightening) (j bench.Tightnes
 	return bench.JudgeTorque(g.Limit.Band, duty, thread, f.NutFactor, proof)
 }
 
-// positive says whether limits begin at nothing or above, and end above it.
+// positive reports whether limits are at or above zero and end above it.
 func positive(b quantity.Band) bool {
 	return (b.Low == nil || b.Low.Sign() >= 0) && (b.High == nil || b.High.Sign() > 0)
 }
 
-// reportTightness reports a torque that is too much for its fastener, or hardly anything.
-// A first torque that an angle or a second torque follows may be low.
+// reportTightness reports a torque that is far too high or too low for its
+// fastener. A first torque followed by an angle or a second torque may be low.
 func (p *pass) reportTightness(t *card.Torque, g *card.Tightening, j bench.Tightness) {
 	f := t.Fastener
 	pulls := fmt.Sprintf("%s pulls `%s` (%s, class %s)", g.Limit.Band.Written, f.ID, f.Thread, f.Class)
@@ -86,11 +86,11 @@ func (p *pass) reportTightness(t *card.Torque, g *card.Tightening, j bench.Tight
 	var d *diag.Diagnostic
 	switch {
 	case j.Finding == bench.TightAbove:
-		d = p.msgs.Report("torque-over-proof", g.StatedAt, fix, "%s with up to %s of its proof load", pulls, share(j.Most, j.Least, true))
+		d = p.msgs.Report("torque-over-proof", g.StatedAt, fix, "%s with up to %s of its proof load", pulls, percent(j.Most, j.Least, true))
 	case j.Finding == bench.TightHigh:
-		d = p.msgs.Report("torque-unlikely", g.StatedAt, fix, "%s with up to %s of its proof load; more than 90 %% is not usual", pulls, share(j.Most, j.Least, true))
+		d = p.msgs.Report("torque-unlikely", g.StatedAt, fix, "%s with up to %s of its proof load; more than 90 %% is not usual", pulls, percent(j.Most, j.Least, true))
 	case j.Finding == bench.TightLow && !followed:
-		d = p.msgs.Report("torque-unlikely", g.StatedAt, fix, "%s with as little as %s of its proof load; less than 30 %% is not usual", pulls, share(j.Least, j.Most, false))
+		d = p.msgs.Report("torque-unlikely", g.StatedAt, fix, "%s with as little as %s of its proof load; less than 30 %% is not usual", pulls, percent(j.Least, j.Most, false))
 	default:
 		return
 	}
@@ -100,9 +100,9 @@ func (p *pass) reportTightness(t *card.Torque, g *card.Tightening, j bench.Tight
 	d.Related = append(d.Related, related(f.At, "the fastener is declared here"))
 }
 
-// share writes a part of the proof load in per cent, rounded away from what is
-// ordinary.
-func share(a, or *big.Rat, up bool) string {
+// percent prints a fraction of the proof load in percent, rounded up or down,
+// away from the usual range.
+func percent(a, or *big.Rat, up bool) string {
 	if a == nil {
 		a = or
 	}

@@ -8,15 +8,15 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-// What is measured tells a hole from a shaft only where it names one of them.
+// A measured feature is a hole or a shaft only if its name says so.
 var (
 	holes  = regexp.MustCompile(`(?i)\b(bores?|holes?|inside diameter)\b`)
 	shafts = regexp.MustCompile(`(?i)\b(shafts?|journals?|spindles?|outside diameter)\b`)
 )
 
-// cases asks whether a tolerance has the case of what is measured: 52 H7 is of a
-// hole, and 52 h7 of a shaft, which is another band.
-func cases(p *pass) {
+// toleranceCases checks that a tolerance has the case for what is measured: 52
+// H7 is for a hole, 52 h7 for a shaft, with other limits.
+func toleranceCases(p *pass) {
 	if !p.english() {
 		return
 	}

@@ -12,8 +12,8 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// orders proves that a set whose pattern is known has an order in which it is
-// tightened, and that one written by hand names each place once.
+// orders checks that a set with a known pattern has a tightening order, and
+// that an order written by hand names each position once.
 func orders(p *pass) {
 	each(p, func(s *card.Step, t *card.Torque) {
 		f, written := t.Fastener, t.Torque.Order
@@ -36,15 +36,15 @@ func orders(p *pass) {
 			report("say in unit.yaml how they stand, with `pattern:`, or put a picture with the numbers into the step", "nothing in this step shows which of `%s` the numbers mean", f.ID)
 		case len(written) > 0:
 			fault := bench.CheckOrder(f.Count, written)
-			report(fmt.Sprintf("name each place from 1 to %d once", f.Count), "the order of `%s` %s", f.ID, faults(fault, f.Count))
-		case f.Pattern == unit.Rectangle && f.Count > 2: // a word that is no pattern has been reported
+			report(fmt.Sprintf("name each place from 1 to %d once", f.Count), "the order of `%s` %s", f.ID, orderFault(fault, f.Count))
+		case f.Pattern == unit.Rectangle && f.Count > 2: // an unknown pattern has been reported
 			report(fmt.Sprintf("write the order by hand, each place once, such as `order: [1, 2, … %d]`; places count clockwise from the top left", f.Count),
 				"there is no one order for a %s of %d", f.Pattern, f.Count)
 		}
 	})
 }
 
-// pictured says whether the step shows a picture.
+// pictured reports whether the step shows a picture.
 func pictured(s *card.Step) bool {
 	for _, i := range s.Items {
 		switch i.(type) {
@@ -55,8 +55,8 @@ func pictured(s *card.Step) bool {
 	return false
 }
 
-// faults says what is wrong with an order written by hand.
-func faults(f bench.OrderFault, count int) string {
+// orderFault describes a fault of an order written by hand.
+func orderFault(f bench.OrderFault, count int) string {
 	var out []string
 	add := func(what string, places []int) {
 		if len(places) > 0 {
@@ -69,8 +69,7 @@ func faults(f bench.OrderFault, count int) string {
 	return strings.Join(out, ", ")
 }
 
-// passes proves that a set is drawn up in rising passes which the wrench can be
-// set to.
+// passes checks that the passes of a set rise and can be set on the wrench.
 func passes(p *pass) {
 	each(p, func(_ *card.Step, t *card.Torque) {
 		shares := t.Torque.Passes
@@ -81,7 +80,7 @@ func passes(p *pass) {
 			p.msgs.Report("tightening-passes", shares[t.PassIndex].At, fix, message, args...)
 		}
 		if n := t.Fastener.Node.Get("count"); !t.Set() && n != nil && n.Text != "1" {
-			return // it could not be read, which is reported
+			return // unreadable, which is reported
 		}
 		if !t.Set() {
 			report("give the fastener its `count:` in unit.yaml, or take `passes:` out", "`%s` is one fastener, and passes draw a set up evenly", t.Fastener.ID)
@@ -114,7 +113,7 @@ func passes(p *pass) {
 	})
 }
 
-// sequences refuses actions of one block that cannot follow one another.
+// sequences refuses actions of a block that cannot follow one another.
 func sequences(p *pass) {
 	each(p, func(s *card.Step, t *card.Torque) {
 		report := func(key, fix, message string) {
@@ -137,7 +136,7 @@ func sequences(p *pass) {
 	})
 }
 
-// tightenedAfter says whether a later step tightens the same fastener.
+// tightenedAfter reports whether a later step tightens the same fastener.
 func (p *pass) tightenedAfter(s *card.Step, t *card.Torque) bool {
 	later := p.anyInvalid("torque")
 	each(p, func(other *card.Step, u *card.Torque) {
@@ -146,23 +145,23 @@ func (p *pass) tightenedAfter(s *card.Step, t *card.Torque) bool {
 	return later
 }
 
-// someLimitUntold says whether a reading of the card has limits that cannot be told,
-// which is reported: it may have been the one that ends a tightening.
-func (p *pass) someLimitUntold() (found bool) {
+// anyLimitUnknown reports whether the limits of some reading are unknown,
+// which is reported. It may be the reading that ends a tightening.
+func (p *pass) anyLimitUnknown() (found bool) {
 	eachReading(p, func(_ card.Item, m *card.Measurement) {
 		found = found || m.Limits.Stated() && !m.Limits.None && m.Limit == nil && m.Table == nil
 	})
 	return found
 }
 
-// ends asks that a reading ends the tightening of a crush sleeve, and that it
-// has limits.
-func ends(p *pass) {
+// sleeveReadings checks that a reading with limits ends the tightening against
+// a crush sleeve.
+func sleeveReadings(p *pass) {
 	each(p, func(_ *card.Step, t *card.Torque) {
 		e, n := t.End, t.Until.Reading
 		switch {
 		case e == nil:
-		case e.Reading == nil && (p.anyInvalid("preload", "measurement", "lash") || p.someLimitUntold()):
+		case e.Reading == nil && (p.anyInvalid("preload", "measurement", "lash") || p.anyLimitUnknown()):
 		case e.Reading == nil && e.Step == nil:
 			p.msgs.Report("until-unread", n.At, "add the step that measures it, with `limits: "+n.Name+"`", "no step of this card reads `%s`", n.Name)
 		case e.Reading == nil:

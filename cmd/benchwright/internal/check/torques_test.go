@@ -23,9 +23,9 @@ func TestUntilNeedsNoLimits(t *testing.T) {
 	for _, until := range []string{"lash", "read"} {
 		steps := block("torque", "fastener: pinion-nut\nuntil: "+until) + reading
 		try(t, limits, []trial{{steps, nil}})
-		try(t, ends, []trial{{steps, nil}})
+		try(t, sleeveReadings, []trial{{steps, nil}})
 		try(t, reasons, []trial{{steps, say("why-missing [Step]")}})
 	}
 	try(t, limits, []trial{{block("torque", "fastener: pinion-nut"), say("limits-missing [torque]")}})
-	try(t, ends, []trial{{block("torque", "fastener: pinion-nut\nuntil: lash"), say("until-unread [lash]")}})
+	try(t, sleeveReadings, []trial{{block("torque", "fastener: pinion-nut\nuntil: lash"), say("until-unread [lash]")}})
 }

@@ -13,20 +13,20 @@ import (
 	"benchwright/cmd/benchwright/internal/syntax"
 )
 
-// english says whether the rules about words hold: they know English alone.
+// english reports whether the rules about words apply: they know only English.
 func (p *pass) english() bool {
 	return p.Shop == nil || p.Shop.Language == "" || p.Shop.Language == "en"
 }
 
-// A text is one paragraph or list item of instruction, and where it stands.
+// A text is a paragraph or list item of instructions, and its place.
 type text struct {
 	text string
 	runs []syntax.Run
 	file *source.File
 }
 
-// place returns where the bytes from:to of a text stand in its file. Where
-// escapes or folded lines make that inexact it is the run they lie in.
+// place returns the place of the bytes from:to of a text, or of the run that
+// holds them if escapes or folded lines make that inexact.
 func (t text) place(from, to int) source.Place {
 	start, end := -1, -1
 	at := 0
@@ -53,8 +53,8 @@ func (t text) place(from, to int) source.Place {
 	return t.file.At(start, end)
 }
 
-// texts returns the instructions of a step: its heading, paragraphs and list
-// items; no tips, no whys, no tables.
+// texts returns the instructions of a step: heading, paragraphs and list
+// items, but no tips, whys or tables.
 func (p *pass) texts(s *card.Step) []text {
 	file := p.Procedure.File
 	out := []text{textOf(s.Source.Title, file)}
@@ -91,25 +91,23 @@ func textOf(runs []syntax.Run, f *source.File) text {
 	return text{b.String(), runs, f}
 }
 
-// A sentence is one sentence of a text.
 type sentence struct {
 	text
 	from, to int
 	words    []word
 }
 
-// A word is one word of a sentence as it is counted: a number with its unit,
-// an identifier, a hyphenated group and a name of the parts list are one.
+// A word is a word as counted: a number with its unit, an identifier, a
+// hyphenated group, or a name of the parts list.
 type word struct {
-	text     string // in lower case, without marks around it
+	text     string // lower case, without punctuation
 	from, to int    // in the text
-	comma    bool   // a comma or a bracket follows it
+	comma    bool   // a comma or bracket follows
 }
 
 func (s sentence) place() source.Place { return s.text.place(s.from, s.to) }
 
-// instructions returns the sentences of a step's instructions, its heading
-// first.
+// instructions returns the sentences of a step's instructions, heading first.
 func (p *pass) instructions(s *card.Step) []sentence {
 	var out []sentence
 	for _, t := range p.texts(s) {
@@ -118,8 +116,8 @@ func (p *pass) instructions(s *card.Step) []sentence {
 	return out
 }
 
-// sentences splits a text: a full stop, a question or exclamation mark, a
-// colon, a semicolon or a dash between blanks ends a sentence.
+// sentences splits a text at periods, question and exclamation marks, colons,
+// semicolons, and dashes between blanks.
 func sentences(t text, names []string) []sentence {
 	var out []sentence
 	start := 0
@@ -150,7 +148,7 @@ func sentences(t text, names []string) []sentence {
 	return out
 }
 
-// words counts the words of text[from:to].
+// words splits text[from:to] into words.
 func words(text string, from, to int, names []string) []word {
 	var out []word
 	for i := from; i < to; {
@@ -209,7 +207,7 @@ func nameAt(text string, names []string) int {
 	return best
 }
 
-// names lists the names of more than one word that count as one: of parts,
+// names returns the names of several words that count as one: of parts,
 // fasteners, tools, wrenches and gauges.
 func (p *pass) names() []string {
 	if p.known != nil {

@@ -13,7 +13,7 @@ import (
 	"benchwright/cmd/benchwright/internal/shop"
 )
 
-// wrenches asks whether the shop has a wrench for each torque, and how well it
+// wrenches checks that the shop has a wrench for each torque, and how well it
 // suits.
 func wrenches(p *pass) {
 	if p.Shop == nil {
@@ -22,7 +22,7 @@ func wrenches(p *pass) {
 	}
 	each(p, func(_ *card.Step, t *card.Torque) {
 		if t.Torque.Adapter != nil && t.Adapter == nil {
-			return // what it does to the setting is not known, which is reported
+			return // its effect on the setting is unknown, which is reported
 		}
 		for _, g := range t.Tightenings() {
 			switch {
@@ -39,7 +39,7 @@ func wrenches(p *pass) {
 // noWrench reports a torque that no wrench can be set to.
 func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad.IsSet() }) {
-		return // it may be the one; its scale has been reported
+		return // one whose bad scale is reported may suit
 	}
 	if t.Wrench.Name != "" && len(g.Refused) == 0 {
 		return // it is not in the shop, which is reported
@@ -49,7 +49,7 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 		through = " through `" + a.Tool.ID + "`"
 	}
 	if j, ok := p.tightnessOf(t, g); ok && j.Finding == bench.TightAbove || !positive(g.Limit.Band) {
-		return // the number is wrong, which is reported, and no wrench is missing
+		return // the number is wrong, which is reported; no wrench is missing
 	}
 	d := p.msgs.Report("wrench-none", g.StatedAt, p.wrenchToAdd(t, g), "no wrench in the shop can be set to %s%s", g.Limit.Band.Written, through)
 	d.Basis = diag.OnShop
@@ -59,18 +59,18 @@ func (p *pass) noWrench(t *card.Torque, g *card.Tightening) {
 			d.Fix = "leave `wrench:` out and let the best one be chosen"
 		}
 	}
-	d.Label = why(g.Refused)
+	d.Label = refusalSummary(g.Refused)
 }
 
-// wrenchSuits asks how well the wrench that was chosen suits the torque.
+// wrenchSuits checks how well the chosen wrench suits the torque.
 func (p *pass) wrenchSuits(g *card.Tightening) {
 	if slices.ContainsFunc(p.Shop.Wrenches, func(w *shop.Wrench) bool { return w.Bad.IsSet() }) {
-		return // one whose scale is reported may suit better
+		return // one whose bad scale is reported may suit better
 	}
 	c := g.Choice
 	w := c.Wrench
 	switch {
-	case c.Least == nil && w.Node.Get("accuracy") == nil: // else it could not be read, which is reported
+	case c.Least == nil && w.Node.Get("accuracy") == nil: // else unreadable, which is reported
 		p.msgs.Report("wrench-accuracy", g.StatedAt, "add `accuracy:` to the wrench, from its calibration record",
 			"`%s` states no accuracy, so nothing shows that it keeps the torque inside %s", w.ID, g.Limit.Band.Written)
 	case !c.Keeps && c.Least != nil:
@@ -89,7 +89,7 @@ func (p *pass) wrenchSuits(g *card.Tightening) {
 	}
 }
 
-// noShop warns once that a file which stands alone has nothing to set.
+// noShop warns, once, that a procedure without a shop has no wrench to set.
 func noShop(p *pass) {
 	warned := false
 	each(p, func(_ *card.Step, t *card.Torque) {
@@ -105,8 +105,8 @@ func noShop(p *pass) {
 	})
 }
 
-// why sums the refusals of wrenches up in a few words.
-func why(refused []bench.Refusal) string {
+// refusalSummary sums up in a few words why wrenches were refused.
+func refusalSummary(refused []bench.Refusal) string {
 	words := map[bench.Reason]string{bench.BelowScale: "begins too high", bench.AboveScale: "ends too low",
 		bench.NoMark: "has no mark inside the limits", bench.OtherKind: "does not measure torque", bench.Superseded: "is replaced",
 		bench.NoLength: "states no length", bench.NoLever: "is no longer than the adapter"}
@@ -121,9 +121,9 @@ func why(refused []bench.Refusal) string {
 	return strings.Join(out, "; ")
 }
 
-// wrenchToAdd describes a wrench that would do. What must be set on one that goes
-// through an adapter depends on its length: it is said for that wrench of the
-// shop which comes nearest.
+// wrenchToAdd describes a wrench that would do. With an adapter, the setting
+// depends on the length of the wrench; it is given for the wrench of the shop
+// that comes nearest.
 func (p *pass) wrenchToAdd(t *card.Torque, g *card.Tightening) string {
 	a := t.Adapter
 	if a == nil {
@@ -145,16 +145,16 @@ func (p *pass) wrenchToAdd(t *card.Torque, g *card.Tightening) string {
 	}
 	u := near.Scale.Unit
 	set, _ := a.Adapter.Setting(g.Limit.Band.In(u), near.Length)
-	if step := set.CoarsestStep(u); step != nil { // said in round numbers that hold all of it
+	if step := set.CoarsestStep(u); step != nil { // in round numbers that include all of it
 		fine := quantity.Scale{Unit: u, Step: new(big.Rat).Mul(step, big.NewRat(1, 10))}
 		set = quantity.Band{Unit: u, Low: fine.Floor(set.Low), High: fine.Ceil(set.High)}
 	}
 	return p.wrenchHolding(" as long as `"+near.ID+"`, "+near.Length.Unit.After(near.Length.Text)+",", set, g.Refused)
 }
 
-// wrenchHolding describes a wrench that can be set inside a band: what else it is like,
-// what its range must hold, how fine its marks must be where that is what the shop's lack, and a
-// size of which such wrenches are made.
+// wrenchHolding describes a wrench that can be set inside a band: a property
+// that it must share, the range it must include, the fineness of its marks if
+// the shop's wrenches lack that, and a common size.
 func (p *pass) wrenchHolding(like string, b quantity.Band, refused []bench.Refusal) string {
 	n := bench.NeedFor(b, b.Unit)
 	if n.Step == nil || n.Low == nil || n.High == nil {
@@ -167,7 +167,7 @@ func (p *pass) wrenchHolding(like string, b quantity.Band, refused []bench.Refus
 	if n.Longest == nil { // the torque is not above zero
 		return fix
 	}
-	top := size(n.High)
+	top := nextSize(n.High)
 	bottom := new(big.Rat).Mul(top, big.NewRat(1, 5))
 	if bottom.Cmp(n.Low) > 0 || top.Cmp(n.Longest) > 0 {
 		return fix
@@ -175,9 +175,9 @@ func (p *pass) wrenchHolding(like string, b quantity.Band, refused []bench.Refus
 	return fix + ", such as one of " + quantity.Decimal(bottom, p.Shop.Mark()) + " to " + b.Unit.After(quantity.Decimal(top, p.Shop.Mark()))
 }
 
-// size returns the least of 1, 2, 5, 10, 20, 50 … that is not below x > 0. Click
-// wrenches run from a fifth of such a size up to it (common practice).
-func size(x *big.Rat) *big.Rat {
+// nextSize returns the least of 1, 2, 5, 10, 20, 50 … that is ≥ x > 0. Click
+// wrenches range from a fifth of such a size up to it (common practice).
+func nextSize(x *big.Rat) *big.Rat {
 	s := big.NewRat(1, 1)
 	for s.Cmp(x) >= 0 {
 		s.Mul(s, big.NewRat(1, 10))
@@ -192,7 +192,8 @@ func size(x *big.Rat) *big.Rat {
 	}
 }
 
-// amount prints a small quantity to two figures of the scale's step, rounded up.
+// amount prints a small quantity to two digits of the scale's step, rounded
+// up.
 func (p *pass) amount(v *big.Rat, s quantity.Scale) string {
 	fine := quantity.Scale{Unit: s.Unit, Step: new(big.Rat).Mul(s.Step, big.NewRat(1, 10))}
 	return fine.Print(fine.Ceil(v), p.Shop.Mark())

@@ -47,7 +47,7 @@ func build(c *call) int {
 			} else {
 				what += "; nothing written"
 			}
-			line(lines, r, what)
+			cardLine(lines, r, what)
 			continue
 		}
 		var files []string
@@ -59,7 +59,7 @@ func build(c *call) int {
 		if r.Warnings > 0 {
 			what += " (" + findings(0, r.Warnings) + ")"
 		}
-		line(lines, r, what)
+		cardLine(lines, r, what)
 	}
 	total(lines, results)
 	full := true
@@ -67,7 +67,7 @@ func build(c *call) int {
 		for _, e := range w.Procedures {
 			full = full && e.Named
 		}
-		full = full && !w.Alone
+		full = full && !w.Standalone
 	}
 	removed, err := out.close(full, results)
 	if err != nil {

@@ -6,8 +6,8 @@ import (
 	"benchwright/cmd/benchwright/internal/calc"
 )
 
-// calculate works out a computation. Its exit code is 0 where there is an answer,
-// 1 where the answer is that it cannot be done, and 2 for wrong use.
+// calculate runs a computation. Its exit code is 0 with a result, 1 if the
+// computation is impossible, 2 for wrong use.
 func calculate(c *call) int {
 	switch err := calc.Run(c.rest, c.Out); {
 	case err == nil:

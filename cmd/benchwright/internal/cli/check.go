@@ -13,8 +13,8 @@ import (
 	"benchwright/cmd/benchwright/internal/workspace"
 )
 
-// options are those that check and build share: a clean check promises that a
-// build with the same options succeeds.
+// options are shared by check and build: a clean check promises that a build
+// with the same options succeeds.
 type options struct {
 	compile.Options
 	format string
@@ -26,11 +26,11 @@ func (c *call) options() *options {
 	c.flags.StringVar(&o.Paper, "paper", "", "face size `NAME`: "+strings.Join(compile.Papers(), ", ")+" (default: the shop's, else A4)")
 	c.flags.StringVar(&o.Sheet, "sheet", "", "put two faces on a larger sheet `NAME`, with crop marks, for printing on both sides")
 	c.flags.StringVar(&o.Turn, "turn", "", "with --sheet: the `EDGE` over which the printer turns it, long (as left out) or short")
-	c.flags.StringVar(&o.On, "on", "", "the day of the work, `DATE` as 2026-11-25: warns of wrenches and gauges whose calibration fell due before it")
+	c.flags.StringVar(&o.WorkDate, "on", "", "the day of the work, `DATE` as 2026-11-25: warns of wrenches and gauges whose calibration fell due before it")
 	return o
 }
 
-// begin parses and checks what check and build have in common.
+// begin parses and checks the options that check and build share.
 func (c *call) begin(o *options) (code int, ok bool) {
 	if code, ok := c.parse(); !ok {
 		return code, false
@@ -47,7 +47,8 @@ func (c *call) begin(o *options) (code int, ok bool) {
 	return 0, true
 }
 
-// summaries returns where the line a card goes: never into a JSON document.
+// summaries returns the writer for the line about each card: never the one for
+// a JSON document.
 func (c *call) summaries(o *options) io.Writer {
 	if o.format == "json" {
 		return c.Err
@@ -97,7 +98,7 @@ func check(c *call) int {
 		if r.Errors == 0 {
 			what += ", " + size(r)
 		}
-		line(out, r, what)
+		cardLine(out, r, what)
 	}
 	total(out, results)
 	if len(results) == 0 && msgs.Errors() == 0 {

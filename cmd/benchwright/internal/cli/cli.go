@@ -1,5 +1,5 @@
-// Package cli is the command line: one file a command. It alone prints, in
-// one voice (voice.go), and turns what happened into an exit code.
+// Package cli is the command line, with one file for each command. It alone
+// prints (voice.go) and sets the exit code.
 package cli
 
 import (
@@ -18,18 +18,18 @@ import (
 // Exit codes.
 const (
 	exitOK    = 0 // clean, or warnings only
-	exitFound = 1 // errors in procedures; what is asked of calc cannot be
-	exitFault = 2 // wrong use, a file that cannot be read or written, a fault of ours
+	exitFound = 1 // errors in procedures, or an impossible calculation
+	exitFault = 2 // wrong use, an I/O error, or an internal error
 )
 
-// Streams are what a command reads and writes.
+// Streams are the inputs and outputs of a command.
 type Streams struct {
 	Out, Err io.Writer
 	Dir      string // the working directory
-	Terminal bool   // Err is a terminal: progress and colour
+	Terminal bool   // Err is a terminal: show progress and color
 }
 
-// Standard returns the process's own streams.
+// Standard returns the streams of the process.
 func Standard() Streams {
 	dir, err := os.Getwd()
 	if err != nil {
@@ -39,7 +39,7 @@ func Standard() Streams {
 	return Streams{Out: os.Stdout, Err: os.Stderr, Dir: dir, Terminal: term.IsTerminal(int(os.Stderr.Fd())) && !plain}
 }
 
-// A command is one word after benchwright.
+// A command is a subcommand of benchwright.
 type command struct {
 	name  string
 	args  string
@@ -59,17 +59,17 @@ func commands() []command {
 	}
 }
 
-// A call is one run of a command.
+// A call is one invocation of a command.
 type call struct {
 	Streams
 	command command
 	flags   *flag.FlagSet
 	paths   []string
-	rest    []string // arguments before flags were parsed
+	rest    []string // arguments before flags are parsed
 }
 
-// Main runs benchwright with the arguments after the program's name and
-// returns its exit code.
+// Main runs benchwright with the arguments after the program's name, and
+// returns the exit code.
 func Main(args []string, s Streams) int {
 	if len(args) == 0 || args[0] == "help" || args[0] == "-h" || args[0] == "--help" {
 		usage(s.Out)
@@ -95,8 +95,8 @@ func Main(args []string, s Streams) int {
 	return fail(s, fmt.Errorf("there is no command `%s`: %s", args[0], help))
 }
 
-// parse reads flags wherever they stand among the paths. ok is false when the
-// command is over, with its exit code.
+// parse parses flags anywhere among the paths. Ok is false if the command must
+// end with the exit code.
 func (c *call) parse() (code int, ok bool) {
 	c.flags.SetOutput(io.Discard)
 	rest := c.rest
@@ -118,7 +118,7 @@ func (c *call) parse() (code int, ok bool) {
 	}
 }
 
-// plainFlag puts the flag package's message into our words.
+// plainFlag rewords an error of the flag package.
 func plainFlag(err error) string {
 	s := err.Error()
 	if name, ok := strings.CutPrefix(s, "flag provided but not defined: "); ok {

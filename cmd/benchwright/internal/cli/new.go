@@ -14,8 +14,8 @@ import (
 //go:embed starter
 var starter embed.FS
 
-// newWorkspace lays a small workspace that builds, with the schemas beside it
-// so that an editor can help.
+// newWorkspace creates a small workspace that builds, including the schemas
+// for editors.
 func newWorkspace(c *call) int {
 	if code, ok := c.parse(); !ok {
 		return code

@@ -16,13 +16,13 @@ import (
 	"benchwright/cmd/benchwright/internal/compile"
 )
 
-// listFile is the list of what a build wrote.
+// listFile is the list of the files that a build wrote.
 const listFile = "decks.json"
 
 const listFormat = "benchwright-decks/1"
 
-// A written is one file of the list.
-type written struct {
+// A deckEntry is a file in the list.
+type deckEntry struct {
 	File     string   `json:"file"`
 	Card     string   `json:"card"`
 	Title    string   `json:"title"`
@@ -30,26 +30,27 @@ type written struct {
 	Variants []string `json:"variants"`
 	Kind     string   `json:"kind"` // "faces" or "record"
 	Sides    int      `json:"sides"`
-	Current  bool     `json:"current"` // false: kept from an earlier build, its procedure has errors now
+	Current  bool     `json:"current"` // false: kept from an earlier build, because its procedure now has errors
 }
 
 type deckList struct {
-	Format string    `json:"format"`
-	Decks  []written `json:"decks"`
+	Format string      `json:"format"`
+	Decks  []deckEntry `json:"decks"`
 }
 
-// An output is a folder that a build writes to. Every file is written aside
-// and renamed, so that a failed build leaves the last good card.
+// An output is a folder that a build writes to. Every file is written under a
+// temporary name and renamed, so that a failed build leaves the last good
+// card.
 type output struct {
 	dir  string
 	mu   sync.Mutex
 	old  deckList
-	made map[string]written
+	made map[string]deckEntry
 	kept map[string]bool
 }
 
 func openOutput(dir string) (*output, error) {
-	o := &output{dir: dir, made: map[string]written{}, kept: map[string]bool{}}
+	o := &output{dir: dir, made: map[string]deckEntry{}, kept: map[string]bool{}}
 	text, err := os.ReadFile(filepath.Join(dir, listFile))
 	if errors.Is(err, fs.ErrNotExist) {
 		return o, nil
@@ -60,14 +61,14 @@ func openOutput(dir string) (*output, error) {
 	if json.Unmarshal(text, &o.old) != nil || o.old.Format != listFormat {
 		return nil, fmt.Errorf("%s is not a list that benchwright wrote: build into another folder, or move that file away", filepath.Join(dir, listFile))
 	}
-	// The list says what may be removed; it never reaches beyond the folder.
-	o.old.Decks = slices.DeleteFunc(o.old.Decks, func(w written) bool {
+	// Files in the list may be removed, so only names inside the folder count.
+	o.old.Decks = slices.DeleteFunc(o.old.Decks, func(w deckEntry) bool {
 		return filepath.Base(w.File) != w.File || !strings.HasSuffix(w.File, ".pdf")
 	})
 	return o, nil
 }
 
-// write writes one deck. It is called from several goroutines.
+// write writes a deck. It may be called from several goroutines.
 func (o *output) write(m *compile.Made) error {
 	pdf, err := m.PDF()
 	if err != nil {
@@ -82,12 +83,12 @@ func (o *output) write(m *compile.Made) error {
 	}
 	o.mu.Lock()
 	defer o.mu.Unlock()
-	o.made[m.Name] = written{File: m.Name, Card: m.Card, Title: m.Title, Revision: m.Revision, Variants: m.Variants, Kind: kind, Sides: len(m.Sheets), Current: true}
+	o.made[m.Name] = deckEntry{File: m.Name, Card: m.Card, Title: m.Title, Revision: m.Revision, Variants: m.Variants, Kind: kind, Sides: len(m.Sheets), Current: true}
 	return nil
 }
 
-// replace puts a file in the folder in one step: aside first, then renamed. A
-// file that holds the same bytes already is left alone.
+// replace writes a file atomically, by renaming. It leaves a file with the
+// same bytes alone.
 func (o *output) replace(name string, text []byte) error {
 	path := filepath.Join(o.dir, name)
 	if was, err := os.ReadFile(path); err == nil && bytes.Equal(was, text) {
@@ -117,8 +118,8 @@ func (o *output) replace(name string, text []byte) error {
 	return nil
 }
 
-// keep notes that a card has errors, and returns its files of earlier builds
-// that are still there.
+// keep records that a card has errors, and returns its remaining files of
+// earlier builds.
 func (o *output) keep(card string) []string {
 	var out []string
 	for _, w := range o.old.Decks {
@@ -132,8 +133,8 @@ func (o *output) keep(card string) []string {
 	return out
 }
 
-// close writes the list. After a full build it removes the listed files that
-// are no longer made, and returns their names.
+// close writes the list. After a full build it removes listed files that are
+// no longer made, and returns their names.
 func (o *output) close(full bool, results []*compile.Result) (removed []string, err error) {
 	rebuilt := map[string]bool{}
 	for _, r := range results {
@@ -142,7 +143,7 @@ func (o *output) close(full bool, results []*compile.Result) (removed []string, 
 		}
 	}
 	unread := slices.ContainsFunc(results, func(r *compile.Result) bool { return r.Procedure.Number.Name == "" })
-	list := deckList{Format: listFormat, Decks: []written{}}
+	list := deckList{Format: listFormat, Decks: []deckEntry{}}
 	for _, w := range o.old.Decks {
 		switch {
 		case o.made[w.File].File != "":
@@ -168,7 +169,7 @@ func (o *output) close(full bool, results []*compile.Result) (removed []string, 
 	if len(list.Decks) == 0 && len(o.old.Decks) == 0 {
 		return removed, nil
 	}
-	slices.SortFunc(list.Decks, func(a, b written) int { return cmp.Compare(a.File, b.File) })
+	slices.SortFunc(list.Decks, func(a, b deckEntry) int { return cmp.Compare(a.File, b.File) })
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)

@@ -2,8 +2,8 @@ package cli
 
 import "fmt"
 
-// languageVersion is the version of the procedure language that is read, and
-// programVersion that of this program.
+// languageVersion is the version of the procedure language, programVersion
+// that of this program.
 const (
 	programVersion  = "0.1.0"
 	languageVersion = 1

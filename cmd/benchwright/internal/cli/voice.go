@@ -46,14 +46,14 @@ func commandUsage(w io.Writer, c command, flags *flag.FlagSet) {
 	})
 }
 
-// fail says why a command could not do its work.
+// fail prints why a command failed.
 func fail(s Streams, err error) int {
 	fmt.Fprintf(s.Err, "%s: %s\n", program, err)
 	return exitFault
 }
 
-// line writes what became of one card.
-func line(w io.Writer, res *compile.Result, what string) {
+// cardLine prints the outcome for a card.
+func cardLine(w io.Writer, res *compile.Result, what string) {
 	p := res.Procedure
 	number := p.Number.Name
 	if number == "" {
@@ -62,12 +62,12 @@ func line(w io.Writer, res *compile.Result, what string) {
 	fmt.Fprintf(w, "%-10s %s: %s\n", number, p.Title.Name, what)
 }
 
-// size says how large a card is in the hand.
+// size returns the number of steps and faces of a card.
 func size(r *compile.Result) string {
 	return count(r.Steps, "step", "steps") + ", " + count(r.Faces(), "page", "pages") + ", " + count(r.Laminates(), "laminate", "laminates")
 }
 
-// total sums several cards up.
+// total prints the sum over several cards.
 func total(w io.Writer, results []*compile.Result) {
 	cards, pages, laminates := 0, 0, 0
 	for _, r := range results {
@@ -80,14 +80,14 @@ func total(w io.Writer, results []*compile.Result) {
 	}
 }
 
-func count(n int, one, many string) string {
+func count(n int, singular, plural string) string {
 	if n == 1 {
-		return "1 " + one
+		return "1 " + singular
 	}
-	return fmt.Sprintf("%d %s", n, many)
+	return fmt.Sprintf("%d %s", n, plural)
 }
 
-// findings says how many errors and warnings there are, "" for none.
+// findings returns the number of errors and warnings as text, "" for none.
 func findings(errors, warnings int) string {
 	var parts []string
 	if errors > 0 {
@@ -99,7 +99,7 @@ func findings(errors, warnings int) string {
 	return strings.Join(parts, ", ")
 }
 
-// progress shows on a terminal how far long work has come.
+// progress returns a function that shows progress on a terminal.
 func progress(s Streams) func(done, total int) {
 	if !s.Terminal {
 		return nil

@@ -6,8 +6,8 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// accept takes the warnings away that the front matter accepts. An entry that
-// silences nothing, or is about an error, is an error.
+// accept removes the warnings that the front matter accepts. An entry that
+// matches no warning, or matches an error, is reported.
 func accept(p *procedure.Procedure, msgs *diag.List) {
 	for _, a := range p.Accept {
 		page, known := diag.PageOf(a.Slug.Name)
@@ -22,7 +22,7 @@ func accept(p *procedure.Procedure, msgs *diag.List) {
 			msgs.Report("accept-error", a.Slug.At, "fix it instead", "`%s` is an error, and errors are never accepted", a.Slug.Name)
 			continue
 		case a.Because == "":
-			continue // the schema has asked for it: an accepted warning gives its reason
+			continue // the schema reports it: an accepted warning needs a reason
 		}
 		span, ok := stepSpan(p, a.Step.Name)
 		if !ok {
@@ -39,8 +39,8 @@ func accept(p *procedure.Procedure, msgs *diag.List) {
 	}
 }
 
-// stepSpan returns the part of the file that the step with an id takes, the
-// whole file for "".
+// stepSpan returns the span of the step with an id, that of the whole file for
+// "".
 func stepSpan(p *procedure.Procedure, id string) (source.Span, bool) {
 	whole := source.Span{Start: 0, End: len(p.File.Text) + 1}
 	if id == "" {

@@ -12,11 +12,11 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// procedure makes the cards of one procedure, one a variant, and the decks of
-// those that say the same.
+// procedure makes the cards of a procedure, one for each variant, and the
+// decks, one for each group of equal cards.
 func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *diag.List) {
 	p, u := f.procedure, f.unit()
-	// What was wrong while the files were read stops the card too: its numbers
+	// An error in a file that was read stops the card too, because its numbers
 	// cannot be trusted.
 	res.Errors = f.errors + lib.shopErrors
 	if f.nearest != nil {
@@ -24,9 +24,9 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 	}
 	found := &diag.List{}
 	found.Join(f.warned)
-	// Without its unit or its shop, where there is one and it could not be read,
-	// what the card says cannot be judged.
-	if f.unread || u == nil && f.nearest != nil || lib.shop == nil && !lib.workspace.Alone {
+	// If its unit or shop exists but was unreadable, the content of the card
+	// cannot be judged.
+	if f.unreadable || u == nil && f.nearest != nil || lib.shop == nil && !lib.workspace.Standalone {
 		msgs.Join(found)
 		return
 	}
@@ -45,19 +45,19 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 		perVariant = append(perVariant, list)
 		res.Steps = max(res.Steps, len(c.Steps()))
 	}
-	res.takes = takes(cards)
+	res.toolIDs = toolsTaken(cards)
 	check.Procedure(p, cards, lib.cards, f.errors == 0, found)
 	made := lib.decks(f, cards, o, perVariant)
 	found.Merge(ids, perVariant)
 	accept(p, found)
-	unsound := lib.unsound(f)
+	unsound := lib.filesWithErrors(f)
 	found.Keep(func(d diag.Diagnostic) bool { return d.Basis&unsound == 0 })
 	msgs.Join(found)
 	res.Warnings = found.Len() - found.Errors()
 	if res.Errors += found.Errors(); res.Errors > 0 {
 		return
 	}
-	nothingDropped(append(perVariant, found, f.refused)...)
+	panicIfDropped(append(perVariant, found, f.refused)...)
 	for _, c := range cards {
 		if i := c.FirstIncomplete(); i != nil {
 			panic(fmt.Sprintf("nothing was reported, and a %T lacks what it needs", i))
@@ -68,14 +68,14 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 		if o.Emit != nil && res.Fault == nil {
 			res.Fault = o.Emit(m)
 		}
-		m.Sheets = nil // a result stays as long as the run does
+		m.Sheets = nil // results are kept until the run ends
 	}
 }
 
-// nothingDropped panics where an error was reported while a card was made. It is
-// called for a card of which no error is left: one was dropped, and took a block
-// along or a number.
-func nothingDropped(lists ...*diag.List) {
+// panicIfDropped panics if an error was reported while a card was made. It is
+// called for a card without errors: one must have been dropped, with a block
+// or number.
+func panicIfDropped(lists ...*diag.List) {
 	for _, l := range lists {
 		if n := l.Reported(); n > 0 {
 			panic(fmt.Sprintf("%d errors were reported, and none is left", n))
@@ -83,9 +83,9 @@ func nothingDropped(lists ...*diag.List) {
 	}
 }
 
-// unsound returns which files of a card have an error: a misspelt key takes a
-// whole list of tools away, a block that cannot be read takes its callout along.
-func (lib *library) unsound(f *procedureFile) diag.Basis {
+// filesWithErrors returns the files of a card that have errors: a misspelled
+// key loses a whole list of tools, an unreadable block its callout.
+func (lib *library) filesWithErrors(f *procedureFile) diag.Basis {
 	var out diag.Basis
 	if f.errors > 0 {
 		out = diag.OnProcedure
@@ -93,14 +93,14 @@ func (lib *library) unsound(f *procedureFile) diag.Basis {
 	if f.nearest != nil && f.nearest.errors > 0 || f.inline != nil && f.errors > 0 {
 		out |= diag.OnUnit
 	}
-	if lib.shopErrors > 0 || lib.workspace.Alone && lib.shop != nil && f.errors > 0 {
+	if lib.shopErrors > 0 || lib.workspace.Standalone && lib.shop != nil && f.errors > 0 {
 		out |= diag.OnShop
 	}
 	return out
 }
 
-// variants returns the variants that a procedure serves; one nil where the
-// unit has none.
+// variants returns the variants of a procedure; a single nil if the unit has
+// none.
 func variants(p *procedure.Procedure, u *unit.Unit) []*unit.Variant {
 	if u == nil || len(u.Variants) == 0 {
 		return []*unit.Variant{nil}
@@ -112,15 +112,15 @@ func variants(p *procedure.Procedure, u *unit.Unit) []*unit.Variant {
 		}
 	}
 	if out == nil {
-		return []*unit.Variant{nil} // only unknown names: reported when the card is made
+		return []*unit.Variant{nil} // only unknown names, reported when the card is made
 	}
 	return out
 }
 
-// noUnit reports a procedure whose unit is not there.
+// noUnit reports a procedure whose unit is missing.
 func (lib *library) noUnit(p *procedure.Procedure, u *unit.Unit, msgs *diag.List) {
 	if p.Unit.Name == "" {
-		return // the schema has asked for it
+		return // the schema reports it
 	}
 	var ids []string
 	for _, other := range lib.units {
@@ -130,7 +130,7 @@ func (lib *library) noUnit(p *procedure.Procedure, u *unit.Unit, msgs *diag.List
 	}
 	slices.Sort(ids)
 	if u != nil && !syntax.WellFormed(u.ID) {
-		return // which is reported, and may be what is wrong
+		return // reported, and may be the cause
 	}
 	if u != nil {
 		d := msgs.Report("unit-mismatch", p.Unit.At, "write `unit: "+u.ID+"`, or move the procedure to the folder of its unit",
@@ -138,7 +138,7 @@ func (lib *library) noUnit(p *procedure.Procedure, u *unit.Unit, msgs *diag.List
 		d.Related = append(d.Related, diag.Related{At: u.Root.Get("unit").Place(), Message: "the unit is declared here"})
 		return
 	}
-	if lib.workspace.Alone {
+	if lib.workspace.Standalone {
 		msgs.Report("unit-missing-facts", p.Unit.At, "give the unit's facts in place of its name: `unit:` with `unit`, `title` and the rest below it",
 			"this procedure stands alone, and `%s` is only the name of a unit", p.Unit.Name)
 		return

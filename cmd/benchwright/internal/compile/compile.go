@@ -1,6 +1,6 @@
-// Package compile is the pipeline: File → Doc → Procedure → Card → Deck →
-// Sheets → PDF, stage by stage, for a whole workspace. It turns what the leaf
-// rooms schema and render find wrong into messages at places.
+// Package compile runs the pipeline for a whole workspace: File → Doc →
+// Procedure → Card → Deck → Sheets → PDF. It converts what packages schema and
+// render report to messages with places.
 package compile
 
 import (
@@ -14,33 +14,33 @@ import (
 	"benchwright/cmd/benchwright/internal/workspace"
 )
 
-// Options say what is made of a workspace.
+// Options select what is made of a workspace.
 type Options struct {
-	Paper string // face size by name; "" takes the shop's
-	Sheet string // larger sheet to impose on; "" prints each face on its own
-	Turn  string // the edge over which a sheet is turned: "long" or "short"
-	On    string // the day of the work, "2026-11-25"; "" asks nothing of calibration dates
-	// Workers is how many cards are made at a time; 0 is one a core.
+	Paper    string // name of the face size; "" for the shop's
+	Sheet    string // larger sheet to impose on; "" prints each face on its own
+	Turn     string // the edge over which a sheet is turned: "long" or "short"
+	WorkDate string // date of the work, "2026-11-25"; "" skips calibration dates
+	// Workers is the number of cards made at a time; 0 for one per core.
 	Workers int
-	// Emit is called once a deck, in no order and from several goroutines,
-	// as soon as it is laid out. nil checks only.
+	// Emit is called with each deck when it is laid out, in any order and from
+	// several goroutines. Nil only checks.
 	Emit func(*Made) error
-	// Progress is called as cards are done; nil for none.
+	// Progress is called as cards are finished; nil for none.
 	Progress func(done, total int)
 }
 
-// A Result is what became of one procedure.
+// A Result is the outcome for one procedure.
 type Result struct {
 	Procedure *procedure.Procedure
-	Decks     []*Made // without their sheets; nil for one with errors
+	Decks     []*Made // without their sheets; nil with errors
 	Steps     int
 	Errors    int
 	Warnings  int
-	Fault     error    // a bug of ours: a panic, or a file that could not be written
-	takes     []string // ids of the tools, wrenches and gauges that its cards take
+	Fault     error    // a panic, or a file that could not be written
+	toolIDs   []string // ids of the tools, wrenches and gauges on its cards
 }
 
-// Faces returns how many laminated faces the procedure's decks have.
+// Faces returns the number of laminated faces of the procedure's decks.
 func (r *Result) Faces() int {
 	n := 0
 	for _, m := range r.Decks {
@@ -51,7 +51,7 @@ func (r *Result) Faces() int {
 	return n
 }
 
-// Laminates returns how many pouches they take: a front and a back in each.
+// Laminates returns the number of pouches, which hold a front and a back each.
 func (r *Result) Laminates() int {
 	n := 0
 	for _, m := range r.Decks {
@@ -62,12 +62,12 @@ func (r *Result) Laminates() int {
 	return n
 }
 
-// Run reads the workspace and makes every named card of it, up to and
-// including layout. It returns one result a named procedure, in their order.
+// Run reads the workspace and makes every named card, including its layout. It
+// returns a result for each named procedure, in their order.
 func Run(ctx context.Context, w *workspace.Workspace, o Options, msgs *diag.List) []*Result {
 	lib := read(w, msgs)
 	results := lib.makeCards(ctx, o, msgs)
-	lib.overdue(o.On, results, msgs)
+	lib.overdue(o.WorkDate, results, msgs)
 	return results
 }
 
@@ -119,7 +119,7 @@ func (lib *library) makeCards(ctx context.Context, o Options, msgs *diag.List) [
 	return results
 }
 
-// result makes the cards of one procedure. A panic stops this procedure alone.
+// result makes the cards of a procedure. A panic stops only this procedure.
 func (lib *library) result(f *procedureFile, o Options, msgs *diag.List) (res *Result) {
 	p := f.procedure
 	res = &Result{Procedure: p}

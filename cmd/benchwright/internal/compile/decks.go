@@ -14,31 +14,31 @@ import (
 	"benchwright/render/sheet"
 )
 
-// A Made is one deck, laid out and ready to be written.
+// A Made is a deck that is laid out and ready to be written.
 type Made struct {
-	Card     string // number
-	Name     string // file name, "MD48-20.early+mid.pdf"
+	Card     string // card number
+	Name     string // file name: "MD48-20.early+mid.pdf"
 	Title    string
 	Revision string
-	Variants []string // ids of the variants that it serves, in the unit's order
+	Variants []string // ids of its variants, in the unit's order
 	Info     pdf.Info
-	Sheets   []sheet.Sheet // nil once it has been emitted
-	Faces    int           // before they are put on larger sheets
-	Strip    bool          // the record strip
+	Sheets   []sheet.Sheet // nil after Emit
+	Faces    int           // before imposition on larger sheets
+	Strip    bool          // it is the record strip
 }
 
-// PDF returns the deck's bytes.
+// PDF returns the deck as PDF bytes.
 func (m *Made) PDF() ([]byte, error) {
 	var b bytes.Buffer
 	err := pdf.Write(&b, m.Info, m.Sheets)
 	return b.Bytes(), err
 }
 
-// decks builds and lays out the decks of a procedure's cards: those whose
-// content is equal are one deck, and so are their strips.
+// decks builds and lays out the decks of a procedure's cards. Cards with equal
+// content share a deck, and those with equal strips a strip.
 func (lib *library) decks(f *procedureFile, cards []*card.Card, o Options, lists []*diag.List) []*Made {
-	faces := grouped(cards, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) })
-	strips := grouped(cards, lists, deck.Strip)
+	faces := groupCards(cards, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) })
+	strips := groupCards(cards, lists, deck.Strip)
 	var out []*Made
 	for _, g := range faces {
 		out = append(out, lib.layout(f, g, name(f.procedure, g.cards, len(faces), ""), false, o))
@@ -49,15 +49,15 @@ func (lib *library) decks(f *procedureFile, cards []*card.Card, o Options, lists
 	return out
 }
 
-// A group is the cards of one procedure that have one deck.
+// A group is the cards of a procedure that share a deck.
 type group struct {
 	deck  *deck.Deck
 	cards []*card.Card
-	lists []*diag.List // of those cards: what the layout finds is wrong with each
+	lists []*diag.List // the lists of those cards, for layout problems
 }
 
-// grouped builds the deck of each card and joins those that say the same.
-func grouped(cards []*card.Card, lists []*diag.List, build func(*card.Card) *deck.Deck) []*group {
+// groupCards builds the deck of each card and groups cards with equal decks.
+func groupCards(cards []*card.Card, lists []*diag.List, build func(*card.Card) *deck.Deck) []*group {
 	var out []*group
 	byText := map[string]*group{}
 	for i, c := range cards {
@@ -74,8 +74,8 @@ func grouped(cards []*card.Card, lists []*diag.List, build func(*card.Card) *dec
 	return out
 }
 
-// name returns a deck's file name: the card's number alone when one deck
-// serves all variants, else with the variants, in the unit's order.
+// name returns a deck's file name: the card number, and the variants in the
+// unit's order unless one deck serves all.
 func name(p *procedure.Procedure, cards []*card.Card, decks int, suffix string) string {
 	n := p.Number.Name
 	if decks > 1 {
@@ -88,7 +88,7 @@ func name(p *procedure.Procedure, cards []*card.Card, decks int, suffix string) 
 	return n + suffix + ".pdf"
 }
 
-// layout lays a deck out and turns what render finds into messages.
+// layout lays out a deck and converts what render reports to messages.
 func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, o Options) *Made {
 	p := f.procedure
 	m := &Made{Card: p.Number.Name, Title: p.Title.Name, Revision: p.Revision, Name: file, Strip: strip}
@@ -118,7 +118,7 @@ func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, 
 	m.Sheets, m.Faces = sheets, len(sheets)
 	var small error
 	if o.Sheet != "" && !strip {
-		m.Sheets, small = severalUp(sheets, o)
+		m.Sheets, small = imposeFaces(sheets, o)
 	}
 	for _, l := range g.lists {
 		l.Join(lib.unexplained(f, l, found))
@@ -129,8 +129,8 @@ func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, 
 	return m
 }
 
-// relieve does more for the steps that do not fit one face. It returns whether
-// anything was left to do.
+// relieve applies more relief to the steps that do not fit on one face. It
+// returns false if none is left.
 func relieve(g *group, d *deck.Deck, problems []render.Problem, relief map[int]deck.Relief) (more bool) {
 	for _, problem := range problems {
 		if problem.Kind != render.TooTall {

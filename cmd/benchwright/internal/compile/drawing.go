@@ -9,19 +9,19 @@ import (
 	"benchwright/render/svg"
 )
 
-// refused says of each thing in a drawing that is not drawn what it is and how
-// the drawing is fixed. at is where the picture is named.
-func (lib *library) refused(name string, at source.Place, msgs *diag.List) {
+// reportRefusals reports each thing in a drawing that cannot be drawn, with
+// its fix. At is the place that names the picture.
+func (lib *library) reportRefusals(name string, at source.Place, msgs *diag.List) {
 	file := lib.drawing(name)
 	_, refused := svg.Read(file.Text)
 	for _, r := range refused {
-		d := msgs.Add(diag.Diagnostic{Slug: "drawing-refused", At: file.At(r.Start, r.End), Message: notDrawn(r), Fix: fix(r)})
+		d := msgs.Add(diag.Diagnostic{Slug: "drawing-refused", At: file.At(r.Start, r.End), Message: refusalSentence(r), Fix: fix(r)})
 		d.Related = append(d.Related, diag.Related{At: at, Message: "the drawing is shown here"})
 	}
 }
 
-// notDrawn is the sentence of a refusal.
-func notDrawn(r svg.Refusal) string {
+// refusalSentence describes a refusal.
+func refusalSentence(r svg.Refusal) string {
 	switch r.Kind {
 	case svg.Malformed:
 		return "the drawing is not well-formed XML in UTF-8: " + r.What
@@ -60,7 +60,7 @@ func notDrawn(r svg.Refusal) string {
 	panic(fmt.Sprintf("no message for the refusal %+v", r))
 }
 
-// fixes are what to do about what is met most often, by element or property.
+// fixes has the fix for the most common refusals, by element or property.
 var fixes = map[string]string{
 	"style":            "export as plain SVG, with the look written at each shape",
 	"xml-stylesheet":   "export as plain SVG, with the look written at each shape",
@@ -101,7 +101,7 @@ var fixes = map[string]string{
 	"svg":              "put the inner drawing into a group, `g`",
 }
 
-// fix is what to do about a refusal.
+// fix returns the fix for a refusal.
 func fix(r svg.Refusal) string {
 	switch r.Kind {
 	case svg.Malformed, svg.NotSVG, svg.Twice:
@@ -138,8 +138,8 @@ func fix(r svg.Refusal) string {
 	return "write a plain value, or export as plain SVG"
 }
 
-// drawnText reports a text that cannot be set as the drawing has it, at its
-// place there.
+// drawnText reports a text in a drawing that cannot be set as drawn, at its
+// place in the drawing.
 func (lib *library) drawnText(problem render.Problem, at source.Place, msgs *diag.List) {
 	text := lib.drawing(problem.Drawing).At(problem.Start, problem.End)
 	var d *diag.Diagnostic
@@ -153,10 +153,11 @@ func (lib *library) drawnText(problem render.Problem, at source.Place, msgs *dia
 	d.Related = []diag.Related{{At: at, Message: "the drawing is shown here"}}
 }
 
-// hundredths is a length in micrometres as it is said of type.
+// hundredths prints a length in micrometers as mm with two decimals, as for
+// type sizes.
 func hundredths(um int) string { return fmt.Sprintf("%d.%02d mm", um/1000, um%1000/10) }
 
-// drawing is the file of a drawing that a card shows.
+// drawing returns the file of a drawing.
 func (lib *library) drawing(name string) *source.File {
 	kept, _ := lib.drawings.Load(name)
 	return kept.(*source.File)

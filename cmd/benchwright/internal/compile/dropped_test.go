@@ -20,7 +20,7 @@ func TestNothingDropped(t *testing.T) {
 					t.Errorf("%s: a panic %v, want %v", slug, got, want)
 				}
 			}()
-			nothingDropped(&diag.List{}, &msgs)
+			panicIfDropped(&diag.List{}, &msgs)
 		}()
 	}
 }

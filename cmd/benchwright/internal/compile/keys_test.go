@@ -59,7 +59,7 @@ func outcomeOf(t testing.TB, w *workspace.Workspace) outcome {
 		decks[m.Name] = text.String()
 		return err
 	}
-	for _, r := range Run(context.Background(), w, Options{On: "2100-01-01", Emit: emit}, msgs) {
+	for _, r := range Run(context.Background(), w, Options{WorkDate: "2100-01-01", Emit: emit}, msgs) {
 		if r.Fault != nil {
 			t.Fatal(r.Fault)
 		}

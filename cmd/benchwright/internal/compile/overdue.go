@@ -8,12 +8,12 @@ import (
 	"benchwright/cmd/benchwright/internal/shop"
 )
 
-// maxNamed is how many cards a message names.
+// maxNamed is the maximum number of cards that a message names.
 const maxNamed = 6
 
-// overdue warns of the wrenches and gauges whose calibration falls due before
-// the stated day, once each and where the shop says so. The program has no
-// clock: without a day there is nothing to compare with.
+// overdue warns, once for each, of wrenches and gauges whose calibration
+// expires before the day on, at their place in the shop. The program does not
+// use the clock: without a day there is no check.
 func (lib *library) overdue(on string, results []*Result, msgs *diag.List) {
 	if on == "" || lib.shop == nil {
 		return
@@ -21,7 +21,7 @@ func (lib *library) overdue(on string, results []*Result, msgs *diag.List) {
 	late := func(i *shop.Item, due string) {
 		var by []string
 		for _, r := range results {
-			if slices.Contains(r.takes, i.ID) {
+			if slices.Contains(r.toolIDs, i.ID) {
 				by = append(by, r.Procedure.Number.Name)
 			}
 		}
@@ -46,8 +46,8 @@ func (lib *library) overdue(on string, results []*Result, msgs *diag.List) {
 	}
 }
 
-// takes returns the ids of all that the cards take.
-func takes(cards []*card.Card) []string {
+// toolsTaken returns the ids of all tools on the cards.
+func toolsTaken(cards []*card.Card) []string {
 	var out []string
 	for _, c := range cards {
 		for _, k := range c.Kit {

@@ -40,7 +40,7 @@ func TestOverdue(t *testing.T) {
 		}
 		due("range: 0 to 10 mm", c.dial)
 		due("marks: 1 N·m", c.wrench)
-		list := messages(t, dir, Options{On: c.on})
+		list := messages(t, dir, Options{WorkDate: c.on})
 		if len(list) != len(c.want) {
 			t.Errorf("%+v: %s", c, shown(list))
 			continue
@@ -52,7 +52,7 @@ func TestOverdue(t *testing.T) {
 		}
 	}
 	for text, ok := range map[string]bool{"2026-11-25": true, "2024-02-29": true, "2026-02-29": false, "2026-13-01": false, "25-11-2026": false, "2026-1-5": false, "tomorrow": false, "": true} {
-		if got := (Options{On: text}).Check() == nil; got != ok {
+		if got := (Options{WorkDate: text}).Check() == nil; got != ok {
 			t.Errorf("--on %q: %v", text, got)
 		}
 	}

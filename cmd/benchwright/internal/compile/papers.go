@@ -11,14 +11,14 @@ import (
 	"benchwright/render/sheet"
 )
 
-// Check says what is wrong with the options themselves, nil for nothing.
+// Check returns an error for invalid options.
 func (o Options) Check() error {
 	names := strings.Join(Papers(), ", ")
-	if p, ok := PaperOf(o.Paper); o.Paper != "" && (!ok || slices.Contains(sheetOnly, p.Name)) {
+	if p, ok := PaperOf(o.Paper); o.Paper != "" && (!ok || slices.Contains(sheetPapers, p.Name)) {
 		return fmt.Errorf("no face is called `%s`: the sizes are %s", o.Paper, names)
 	}
 	if _, ok := PaperOf(o.Sheet); !ok && o.Sheet != "" {
-		return fmt.Errorf("no sheet is called `%s`: the sheets are %s, %s", o.Sheet, names, strings.Join(sheetOnly, ", "))
+		return fmt.Errorf("no sheet is called `%s`: the sheets are %s, %s", o.Sheet, names, strings.Join(sheetPapers, ", "))
 	}
 	if o.Turn != "" && o.Sheet == "" {
 		return fmt.Errorf("--turn says how a larger sheet is turned: name the sheet with --sheet")
@@ -26,15 +26,15 @@ func (o Options) Check() error {
 	if o.Turn != "" && o.Turn != "long" && o.Turn != "short" {
 		return fmt.Errorf("`%s` is no edge: write --turn long or --turn short, as the printer is set", o.Turn)
 	}
-	if o.On != "" && !shop.IsDate(o.On) {
-		return fmt.Errorf("`%s` is no date: write --on as year-month-day, as in --on 2026-11-25", o.On)
+	if o.WorkDate != "" && !shop.IsDate(o.WorkDate) {
+		return fmt.Errorf("`%s` is no date: write --on as year-month-day, as in --on 2026-11-25", o.WorkDate)
 	}
 	return nil
 }
 
-// severalUp puts faces on the larger sheet, four up where it holds so many, else
-// two.
-func severalUp(faces []sheet.Sheet, o Options) ([]sheet.Sheet, error) {
+// imposeFaces puts faces on the larger sheet, four up if they fit, else two
+// up.
+func imposeFaces(faces []sheet.Sheet, o Options) ([]sheet.Sheet, error) {
 	paper, _ := PaperOf(o.Sheet)
 	i := impose.Plan{Paper: paper, Up: 4, Flip: impose.LongEdge}
 	if o.Turn == "short" {
@@ -47,21 +47,21 @@ func severalUp(faces []sheet.Sheet, o Options) ([]sheet.Sheet, error) {
 	return impose.Sheets(faces, i)
 }
 
-// sheetOnly are papers too large for a face: they carry several.
-var sheetOnly = []string{"A3"}
+// sheetPapers are papers too large for a face, which carry several.
+var sheetPapers = []string{"A3"}
 
-// Papers lists the names of face sizes.
+// Papers returns the names of the face sizes.
 func Papers() []string {
 	var out []string
 	for _, p := range sheet.Papers {
-		if !slices.Contains(sheetOnly, p.Name) {
+		if !slices.Contains(sheetPapers, p.Name) {
 			out = append(out, p.Name)
 		}
 	}
 	return out
 }
 
-// PaperOf returns the paper of a name, whatever its case.
+// PaperOf returns the paper with a name, in any case.
 func PaperOf(name string) (sheet.Paper, bool) {
 	for _, p := range sheet.Papers {
 		if strings.EqualFold(p.Name, name) {
@@ -84,8 +84,7 @@ func (lib *library) paper(o Options) sheet.Paper {
 	panic("the paper A4 is gone")
 }
 
-// stripPapers are what the record strip is printed on beside a face; A4 where
-// none is named.
+// stripPapers are the papers of the record strip by face paper; A4 for others.
 var stripPapers = map[string]string{"Letter": "Letter", "half-Letter": "Letter"}
 
 func stripPaper(face sheet.Paper) sheet.Paper {

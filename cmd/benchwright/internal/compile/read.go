@@ -21,40 +21,39 @@ import (
 	"benchwright/schema"
 )
 
-// A library is a workspace that has been read, before cards are made of it.
+// A library is a workspace that has been read.
 type library struct {
 	workspace  *workspace.Workspace
-	shop       *shop.Shop           // nil without one, or when it could not be read
-	shopErrors int                  // found while shop.yaml was read
+	shop       *shop.Shop           // nil without one, or if unreadable
+	shopErrors int                  // number of errors in shop.yaml
 	decimal    quantity.DecimalMark // of the shop
 	units      []*unitFile
 	procedures []*procedureFile
 	cards      *card.Library
-	drawings   sync.Map // of the workspace, *source.File by name: the cards that show one read it at a time of their own
+	drawings   sync.Map // drawings by name, *source.File; cards are made concurrently
 }
 
-// A unitFile is one unit.yaml.
+// A unitFile is a unit.yaml.
 type unitFile struct {
 	file   *source.File
-	unit   *unit.Unit // nil when it could not be read
-	wanted bool       // a named procedure is about it, or every procedure is named
-	errors int        // found while it was read
+	unit   *unit.Unit // nil if unreadable
+	needed bool       // a named procedure uses it, or every procedure is named
+	errors int        // number of errors found when it was read
 }
 
-// A procedureFile is one procedure and what came to light while it was read.
+// A procedureFile is a procedure and the messages from reading it.
 type procedureFile struct {
 	*workspace.Entry
-	procedure *procedure.Procedure
-	unread    bool       // nothing could be made of it: procedure has its file alone
-	inline    *unit.Unit // the unit that its front matter holds; nil without one
-	nearest   *unitFile  // the nearest unit.yaml upward; nil without one
-	errors    int
-	refused   *diag.List // the errors
-	warned    *diag.List // the warnings, which the front matter may accept
+	procedure  *procedure.Procedure
+	unreadable bool       // nothing could be read: procedure has only its file
+	inline     *unit.Unit // the unit in its front matter; nil without one
+	nearest    *unitFile  // nearest unit.yaml in its folder or above; nil without one
+	errors     int
+	refused    *diag.List // the errors
+	warned     *diag.List // the warnings, which the front matter may accept
 }
 
-// unit returns the unit that the procedure is about, nil when it has none that
-// could be read.
+// unit returns the procedure's unit, nil without a readable one.
 func (f *procedureFile) unit() *unit.Unit {
 	if f.inline == nil && f.nearest != nil {
 		return f.nearest.unit
@@ -62,9 +61,9 @@ func (f *procedureFile) unit() *unit.Unit {
 	return f.inline
 }
 
-// read reads shop, units and procedures of a workspace and checks each against
-// its schema. It reports what is wrong with the named procedures and with what
-// they use; the others are read for what the named ones refer to.
+// read reads the shop, units and procedures of a workspace and validates them.
+// It reports errors in the named procedures and in what they use; other
+// procedures are read only because named ones refer to them.
 func read(w *workspace.Workspace, msgs *diag.List) *library {
 	lib := &library{workspace: w, decimal: quantity.Point}
 	lib.readShop(msgs)
@@ -79,18 +78,18 @@ func read(w *workspace.Workspace, msgs *diag.List) *library {
 	return lib
 }
 
-// commas finds the decimal mark of a shop.yaml that cannot be read.
-var commas = regexp.MustCompile(`(?m)^decimal:[ \t]*["']?comma\b`)
+// commaShop matches the decimal mark in a shop.yaml that is unreadable.
+var commaShop = regexp.MustCompile(`(?m)^decimal:[ \t]*["']?comma\b`)
 
 func (lib *library) readShop(msgs *diag.List) {
 	f := lib.workspace.Shop
 	if f == nil {
-		if !lib.workspace.Alone {
+		if !lib.workspace.Standalone {
 			lib.shopErrors = 1 // the workspace has reported it
 		}
 		return
 	}
-	if commas.Match(f.Text) { // where it cannot be read, every number of its other files would be wrong
+	if commaShop.Match(f.Text) { // otherwise every number in the other files would be wrong
 		lib.decimal = quantity.Comma
 	}
 	list := &diag.List{}
@@ -100,7 +99,7 @@ func (lib *library) readShop(msgs *diag.List) {
 		lib.decimal = lib.shop.Mark()
 	}
 	lib.shopErrors = list.Errors()
-	lib.settle(list)
+	lib.chooseFixes(list)
 	msgs.Join(list)
 }
 
@@ -114,7 +113,7 @@ func (lib *library) readUnits(msgs *diag.List) {
 	}
 	byID := map[string]*unit.Unit{}
 	for _, file := range lib.workspace.Units {
-		f := &unitFile{file: file, wanted: all || used[file]}
+		f := &unitFile{file: file, needed: all || used[file]}
 		lib.units = append(lib.units, f)
 		list := &diag.List{}
 		if t := syntax.ReadTree(file, list); t != nil {
@@ -130,7 +129,7 @@ func (lib *library) readUnits(msgs *diag.List) {
 			}
 		}
 		f.errors = list.Errors()
-		if lib.settle(list); f.wanted {
+		if lib.chooseFixes(list); f.needed {
 			msgs.Join(list)
 		}
 	}
@@ -149,7 +148,7 @@ func (lib *library) readProcedures(msgs *diag.List) {
 		lib.procedures = append(lib.procedures, f)
 		lib.readProcedure(f, f.refused)
 		f.errors = f.refused.Errors()
-		lib.settle(f.refused)
+		lib.chooseFixes(f.refused)
 		f.warned = f.refused.Extract(func(d diag.Diagnostic) bool { return d.Severity() == diag.Warning })
 		if e.Named {
 			msgs.Join(f.refused)
@@ -157,8 +156,8 @@ func (lib *library) readProcedures(msgs *diag.List) {
 	}
 }
 
-// settle gives each message the fix for how the shop writes numbers.
-func (lib *library) settle(list *diag.List) {
+// chooseFixes sets the fixes that depend on the shop\'s decimal mark.
+func (lib *library) chooseFixes(list *diag.List) {
 	if lib.workspace.Shop != nil {
 		list.ChooseFixes(lib.decimal == quantity.Comma)
 	}
@@ -167,13 +166,13 @@ func (lib *library) settle(list *diag.List) {
 func (lib *library) readProcedure(f *procedureFile, msgs *diag.List) {
 	doc := syntax.ReadDoc(f.File, msgs)
 	if doc == nil || doc.Front == nil {
-		f.procedure, f.unread = &procedure.Procedure{File: f.File}, true
+		f.procedure, f.unreadable = &procedure.Procedure{File: f.File}, true
 		return
 	}
 	validateAll(doc, msgs)
 	decimal := lib.decimal
 	if inline := doc.Front.Root.Get("shop"); inline != nil && inline.Kind == syntax.Mapping {
-		if lib.workspace.Alone {
+		if lib.workspace.Standalone {
 			lib.shop = shop.FromNode(inline, &value.Reader{Msgs: msgs, SchemaRefused: doc.Front.Refused})
 			decimal = lib.shop.Mark()
 		} else {
@@ -194,8 +193,7 @@ func (lib *library) readProcedure(f *procedureFile, msgs *diag.List) {
 	}
 }
 
-// validateAll checks the front matter and the blocks of a procedure against
-// their schemas.
+// validateAll validates the front matter and blocks of a procedure.
 func validateAll(doc *syntax.Doc, msgs *diag.List) {
 	if !doc.Front.Broken {
 		validate("front", doc.Front, firstLine(doc.File), msgs)
@@ -216,7 +214,7 @@ func validateAll(doc *syntax.Doc, msgs *diag.List) {
 	}
 }
 
-// sharedNumbers reports card numbers that two procedures share.
+// sharedNumbers reports card numbers used by two procedures.
 func (lib *library) sharedNumbers(msgs *diag.List) {
 	first := map[string]*procedureFile{}
 	for _, f := range lib.procedures {
@@ -240,14 +238,14 @@ func (lib *library) sharedNumbers(msgs *diag.List) {
 	}
 }
 
-// missingCards reports cards that a job names and that are not there.
+// missingCards reports missing cards that a job names.
 func (lib *library) missingCards(msgs *diag.List) {
 	var numbers []string
 	for _, f := range lib.procedures {
 		numbers = append(numbers, f.procedure.Number.Name)
 	}
 	for _, f := range lib.units {
-		if f.unit == nil || !f.wanted {
+		if f.unit == nil || !f.needed {
 			continue
 		}
 		for _, j := range f.unit.Jobs {
@@ -278,9 +276,9 @@ func (lib *library) picture(from *source.File, named string) (string, []byte, er
 	return name, data, err
 }
 
-// validate checks a tree against a schema and reports each breach at its
-// place. A key that is missing from the tree's root is reported at head. It
-// notes on the tree that there were any.
+// validate validates a tree and reports each violation at its place, or at
+// head if a key is missing from the root. It records in the tree that there
+// were any.
 func validate(kind string, t *syntax.Tree, head source.Place, msgs *diag.List) {
 	for _, v := range schema.Validate(kind, t.Root.Value(), diag.Nearest) {
 		at := head
@@ -296,5 +294,5 @@ func validate(kind string, t *syntax.Tree, head source.Place, msgs *diag.List) {
 	}
 }
 
-// firstLine is the place of a file's first line.
+// firstLine returns the place of a file's first line.
 func firstLine(f *source.File) source.Place { return source.Place{File: f, Span: f.LineSpan(1)} }

@@ -11,15 +11,15 @@ import (
 	"benchwright/render"
 )
 
-// A finding is a problem of a laid-out deck and what is said about it.
+// A finding is a problem of a laid-out deck, with the messages about it.
 type finding struct {
 	render.Problem
 	at      source.Place
-	written bool // Text stands in a file, at that place
+	written bool // Text was found in a file, at this place
 	msgs    *diag.List
 }
 
-// findings turns the problems of a layout into messages.
+// findings converts the problems of a layout to messages.
 func (lib *library) findings(problems []render.Problem, f *procedureFile, d *deck.Deck) []finding {
 	var out []finding
 	for _, problem := range problems {
@@ -33,13 +33,13 @@ func (lib *library) findings(problems []render.Problem, f *procedureFile, d *dec
 	return out
 }
 
-// report says what is wrong. What is found many times, as a character in the
-// name of a thing, was said before.
+// report reports a finding. One that was found before, such as a missing
+// character in a name used several times, is not reported again.
 func (lib *library) report(x *finding, f *procedureFile, before []finding) {
 	switch msgs := x.msgs; x.Kind {
 	case render.TooTall:
 		msgs.Report("step-too-tall", x.at, makeRoom(x.Problem), "this step does not fit one page: %s%s", lengths(x.Problem), tallest(x.Problem))
-	case render.TableTooWide, render.FigureTooWide: // and no word of the writer's
+	case render.TableTooWide, render.FigureTooWide: // not caused by a particular word
 		if !slices.ContainsFunc(before, func(b finding) bool { return b.wide() && b.at == x.at }) {
 			msgs.Report("too-wide", x.at, "narrow what it is for, or choose larger paper", "a table or a figure is wider than the face: %s", lengths(x.Problem))
 		}
@@ -56,13 +56,13 @@ func (lib *library) report(x *finding, f *procedureFile, before []finding) {
 		}
 		x.at, x.written = lib.written(x.at, f, x.Text)
 		if !x.written && slices.ContainsFunc(before, func(b finding) bool { return b.Kind == render.MissingGlyph && b.Text == x.Text }) {
-			return // an escape in the name of a thing, which stands at many places
+			return // an escape in a name that is used in several places
 		}
 		msgs.Report("glyph-missing", x.at, "write it in other words", "the card's type has no character `%s`", x.Text)
 	case render.BadPicture:
 		msgs.Report("picture-bad", x.at, "save it again as PNG or JPEG, at most 8 megapixels", "the picture cannot be used: %s", x.Text)
 	case render.BadDrawing:
-		lib.refused(x.Drawing, x.at, msgs)
+		lib.reportRefusals(x.Drawing, x.at, msgs)
 	case render.SmallText, render.TextOver:
 		lib.drawnText(x.Problem, x.at, msgs)
 	case render.SpotHides:
@@ -76,7 +76,7 @@ func (lib *library) report(x *finding, f *procedureFile, before []finding) {
 	}
 }
 
-// tallParts names what of a step is tall, and what would make it lower.
+// tallParts names tall parts of a step, and what makes them lower.
 var tallParts = map[string]struct{ name, fix string }{
 	"table":   {"its table", "move the table to a step of its own"},
 	"picture": {"its picture", "take a lower picture"},
@@ -89,7 +89,7 @@ var tallParts = map[string]struct{ name, fix string }{
 	"tools":   {"its tools", "take them in a step of their own"},
 }
 
-// tallest says what of a step is tallest, "" where that has no name.
+// tallest names the tallest part of a step, "" if it has no name.
 func tallest(p render.Problem) string {
 	if part, ok := tallParts[p.Text]; ok {
 		return fmt.Sprintf("; %s alone takes %d mm", part.name, (p.Part+999)/1000)
@@ -97,7 +97,7 @@ func tallest(p render.Problem) string {
 	return ""
 }
 
-// makeRoom is the fix for a step that is too tall.
+// makeRoom returns the fix for a step that is too tall.
 func makeRoom(p render.Problem) string {
 	if part, ok := tallParts[p.Text]; ok {
 		return "split the step in two, or " + part.fix
@@ -105,12 +105,12 @@ func makeRoom(p render.Problem) string {
 	return "split the step in two, or choose larger paper"
 }
 
-// lengths says how much there is of how much room.
+// lengths prints a length and the room for it.
 func lengths(p render.Problem) string {
 	return fmt.Sprintf("%d mm of %d mm", (p.Size+999)/1000, p.Room/1000)
 }
 
-// hides says what the number of a call-out hides.
+// hides describes what the number of a callout hides.
 func hides(p render.Problem) string {
 	switch {
 	case p.Other == 0:
@@ -121,10 +121,10 @@ func hides(p render.Problem) string {
 	return fmt.Sprintf("number %d covers number %d", p.Spot, p.Other)
 }
 
-// written finds where a text that stands on a face was written. The layout
-// knows no more than the place of what holds the text; it stands there, or
-// behind it in its file, or in the unit or the shop that lends a name. It
-// returns at itself for a text that stands nowhere.
+// written finds where a text on a face was written. The layout only knows the
+// place of the element that holds the text: the text is there, or further on
+// in the file, or in the unit or shop that a name comes from. If it is
+// nowhere, it returns at.
 func (lib *library) written(at source.Place, p *procedureFile, text string) (source.Place, bool) {
 	search := func(f *source.File, from, to int) (source.Place, bool) {
 		if f == nil || text == "" {

@@ -56,7 +56,7 @@ var setups = map[string]setup{
 	"gauge-overdue": {"the day of the work is stated on the command line", func(t *testing.T, dir string) Options {
 		change(t, dir, strip, "Wipe the flange dry.\n", "```measurement\nof: Backlash\nlimits: output-lash\ngauge: dial-indicator\nif-low: Note it.\nif-high: Note it.\n```\n")
 		change(t, dir, "shop.yaml", "range: 0 to 10 mm", "range: 0 to 10 mm, due: 2026-11-01")
-		return Options{On: "2026-11-25"}
+		return Options{WorkDate: "2026-11-25"}
 	}, "shop.yaml"},
 	"sheet-too-small": {"the sheet is chosen on the command line", func(*testing.T, string) Options {
 		return Options{Paper: "A4", Sheet: "A4", Turn: "long"}

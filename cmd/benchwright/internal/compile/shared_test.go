@@ -25,7 +25,7 @@ func TestCardsChangeNothingShared(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, w := range spaces {
-		for _, r := range runShared(t, w, Options{On: "2026-11-25"}, msgs) {
+		for _, r := range runShared(t, w, Options{WorkDate: "2026-11-25"}, msgs) {
 			if r.Steps == 0 {
 				t.Errorf("%s has no steps", r.Procedure.Number.Name)
 			}
@@ -40,7 +40,7 @@ func runShared(t *testing.T, w *workspace.Workspace, o Options, msgs *diag.List)
 	lib := read(w, msgs)
 	before := lib.prints()
 	results := lib.makeCards(context.Background(), o, msgs)
-	lib.overdue(o.On, results, msgs)
+	lib.overdue(o.WorkDate, results, msgs)
 	for name, print := range lib.prints() {
 		if before[name] != print {
 			t.Errorf("making the cards changed what was read of %s", name)

@@ -9,17 +9,17 @@ import (
 	"benchwright/render"
 )
 
-// wide says whether the finding is of something wider than its room.
+// wide reports whether the finding is about something wider than its space.
 func (x finding) wide() bool {
 	return x.Kind == render.WordTooWide || x.Kind == render.TableTooWide || x.Kind == render.FigureTooWide
 }
 
-// unexplained returns the messages about a layout that nothing before explains:
-// what has an error is not judged by its size too, which may come from that
-// error. Said is what was said of the card before.
+// unexplained returns the layout messages that earlier errors do not explain:
+// an element with an error is not also judged by its size, which may result
+// from it. Said holds the earlier messages about the card.
 func (lib *library) unexplained(f *procedureFile, said *diag.List, found []finding) *diag.List {
-	// The running head takes its height from every face: all steps are wrong
-	// with it, as they are with a unit or a shop that has errors.
+	// The running head takes height from every face, so an error in it, or in
+	// the unit or shop, may explain the problems of all steps.
 	all := lib.shopErrors > 0 || f.nearest != nil && f.nearest.errors > 0
 	some, wrong := all, map[int]bool{}
 	for _, l := range []*diag.List{said, f.refused} {
@@ -31,7 +31,7 @@ func (lib *library) unexplained(f *procedureFile, said *diag.List, found []findi
 			}
 		}
 	}
-	// One word that is too wide makes tables of it too wide, and their steps too
+	// A word that is too wide makes its tables too wide and its steps too
 	// tall.
 	word := slices.ContainsFunc(found, func(x finding) bool { return x.Kind == render.WordTooWide && x.written })
 	wide := map[int]bool{}
@@ -46,20 +46,20 @@ func (lib *library) unexplained(f *procedureFile, said *diag.List, found []findi
 		switch {
 		case !tall && !x.wide():
 			out.Join(x.msgs)
-		case n > 0 && (all || wrong[n] || some && x.Kind == render.Loose), n <= 0 && some, // the running head and the record strip are of all steps
+		case n > 0 && (all || wrong[n] || some && x.Kind == render.Loose), n <= 0 && some, // the running head and the record strip belong to all steps
 			word && !x.written, tall && n >= 0 && wide[n]:
 			explained.Join(x.msgs)
 		default:
 			out.Join(x.msgs)
 		}
 	}
-	explained.Keep(func(diag.Diagnostic) bool { return false }) // it counts as reported all the same
+	explained.Keep(func(diag.Diagnostic) bool { return false }) // it still counts as reported
 	out.Join(explained)
 	return out
 }
 
-// stepAt returns which step of a procedure stands at a place, counted from one:
-// 0 before the first, −1 in another file.
+// stepAt returns the number of the step at a place, from 1; 0 before the
+// first, −1 in another file.
 func stepAt(p *procedure.Procedure, at source.Place) int {
 	if at.File != p.File {
 		return -1

@@ -8,14 +8,14 @@ import (
 	"strings"
 )
 
-// TooLarge is the error for a file above its cap.
+// TooLarge is the error for a file larger than Cap; both are in bytes.
 type TooLarge struct{ Size, Cap int64 }
 
 func (e *TooLarge) Error() string {
 	return fmt.Sprintf("%s, more than the %s that may be read", size(e.Size), size(e.Cap))
 }
 
-// Link is the error for a path that leads over a symbolic link.
+// Link is the error for a path through a symbolic link.
 type Link struct{ Name string }
 
 func (e *Link) Error() string { return e.Name + " is a symbolic link" }
@@ -35,9 +35,9 @@ func size(n int64) string {
 	return fmt.Sprintf("%d bytes", n)
 }
 
-// Read returns the file at the slash-separated name below root, of at most
-// limit bytes. It never leaves root and follows no symbolic link: the error is
-// then an *Outside or a *Link, and a *TooLarge for a file above the limit.
+// Read reads the file at a slash-separated name below root, of at most limit
+// bytes. Outside root, through a symbolic link, or above the limit, the error
+// is an *Outside, *Link or *TooLarge.
 func Read(root, name string, limit int64) ([]byte, error) {
 	name = filepath.FromSlash(name)
 	if !filepath.IsLocal(name) {
@@ -74,7 +74,7 @@ func Read(root, name string, limit int64) ([]byte, error) {
 	if info.Size() > limit {
 		return nil, &TooLarge{info.Size(), limit}
 	}
-	// A file may grow while it is read; the limit holds all the same.
+	// The file may have grown since it was measured.
 	text, err := io.ReadAll(io.LimitReader(f, limit+1))
 	if err == nil && int64(len(text)) > limit {
 		return nil, &TooLarge{int64(len(text)), limit}
@@ -82,8 +82,8 @@ func Read(root, name string, limit int64) ([]byte, error) {
 	return text, err
 }
 
-// Resolve returns the name below the workspace's root of a path written in a
-// file of it, or an *Outside error.
+// Resolve returns the name below the workspace's root of a path written in the
+// file from, or an *Outside error.
 func Resolve(from, path string) (string, error) {
 	if filepath.IsAbs(path) || strings.Contains(path, "\\") || strings.Contains(path, ":") {
 		return "", &Outside{path}

@@ -1,7 +1,6 @@
-// Package workspace says which files belong together: the root that a
-// shop.yaml marks, the units and procedures below it, their order, and which
-// of them the command line names. It reads with caps and gives no meaning to
-// what it reads.
+// Package workspace finds the files that belong together: the root with a
+// shop.yaml, the units and procedures below it in a fixed order, and the ones
+// named on the command line. It limits sizes, and does not interpret content.
 package workspace
 
 import (
@@ -17,7 +16,7 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// Caps on what is read. A file is measured before it is read.
+// Limits, in bytes and in files.
 const (
 	MaxFile       = 256 << 10
 	MaxPicture    = 16 << 20
@@ -26,24 +25,24 @@ const (
 
 // A Workspace is the files below one root.
 type Workspace struct {
-	Root       string       // the folder on disk
-	Shop       *source.File // shop.yaml, nil for a file that stands alone and where it could not be read
-	Alone      bool         // a procedure outside any workspace
+	Root       string       // folder on disk
+	Shop       *source.File // shop.yaml; nil if standalone or unreadable
+	Standalone bool         // a procedure outside any workspace
 	Units      []*source.File
 	Procedures []*Entry
 }
 
-// An Entry is one procedure file.
+// An Entry is a procedure file.
 type Entry struct {
 	File  *source.File
-	Unit  *source.File // the nearest unit.yaml upward, nil without one; not in Units when it could not be read
-	Named bool         // to be checked and built: the command line names it or a folder above it
+	Unit  *source.File // nearest unit.yaml in its folder or above, nil without one; not in Units if unreadable
+	Named bool         // the command line names it or a folder above it
 }
 
-// Load finds and reads the workspaces that the paths lie in. A path is a
-// folder or a procedure file, absolute or relative to dir. Folders in skip (an
-// output folder) are not entered. What a writer can fix is reported; an error
-// is a path that cannot be read at all.
+// Load finds and reads the workspaces of paths, which are folders or procedure
+// files, absolute or relative to dir. It does not enter the folders in skip,
+// such as an output folder. It reports what a writer can fix; the error is for
+// a path that cannot be read at all.
 func Load(dir string, paths, skip []string, msgs *diag.List) ([]*Workspace, error) {
 	l := loader{msgs: msgs}
 	for _, s := range skip {
@@ -68,7 +67,7 @@ func Load(dir string, paths, skip []string, msgs *diag.List) ([]*Workspace, erro
 			if info.IsDir() {
 				return nil, noWorkspace(p, target)
 			}
-			out = append(out, l.alone(target))
+			out = append(out, l.standalone(target))
 			continue
 		}
 		i := slices.IndexFunc(out, func(w *Workspace) bool { return w.Root == root })
@@ -87,7 +86,7 @@ func Load(dir string, paths, skip []string, msgs *diag.List) ([]*Workspace, erro
 	return out, nil
 }
 
-// markNamed marks the entries that target names and returns how many they are. A
+// markNamed marks the entries that target names and returns their number. A
 // shop.yaml names every card, a unit.yaml those of its unit.
 func markNamed(w *Workspace, target string, info fs.FileInfo) int {
 	n := 0
@@ -112,7 +111,7 @@ func markNamed(w *Workspace, target string, info fs.FileInfo) int {
 	return n
 }
 
-// absolute returns p as an absolute path, relative ones taken from dir.
+// absolute returns p as an absolute path; relative ones are based on dir.
 func absolute(dir, p string) string {
 	if !filepath.IsAbs(p) {
 		p = filepath.Join(dir, p)
@@ -120,8 +119,8 @@ func absolute(dir, p string) string {
 	return filepath.Clean(p)
 }
 
-// rootOf returns the nearest folder upward from dir that has a shop.yaml, ""
-// when a folder that holds .git, or the top, comes first.
+// rootOf returns dir or the nearest folder above that has a shop.yaml, or ""
+// if a folder with .git or the top comes first.
 func rootOf(dir string) string {
 	for {
 		if exists(filepath.Join(dir, "shop.yaml")) {
@@ -137,7 +136,7 @@ func rootOf(dir string) string {
 
 func exists(path string) bool { _, err := os.Lstat(path); return err == nil }
 
-// reason is an I/O error without the path that the sentence already names.
+// reason returns an I/O error without its path, which the message already has.
 func reason(err error) string {
 	var pe *fs.PathError
 	if errors.As(err, &pe) {
@@ -146,7 +145,8 @@ func reason(err error) string {
 	return err.Error()
 }
 
-// noWorkspace says that no shop.yaml was found, and names one that lies below.
+// noWorkspace returns the error that no shop.yaml was found, and names one
+// below target if there is one.
 func noWorkspace(p, target string) error {
 	if exists(filepath.Join(target, "shop.yml")) {
 		return fmt.Errorf("%s has no shop.yaml: rename its shop.yml", p)
@@ -165,16 +165,16 @@ type loader struct {
 	msgs *diag.List
 }
 
-// alone reads a procedure that is its own workspace.
-func (l *loader) alone(target string) *Workspace {
-	w := &Workspace{Root: filepath.Dir(target), Alone: true}
+// standalone reads a procedure without a workspace.
+func (l *loader) standalone(target string) *Workspace {
+	w := &Workspace{Root: filepath.Dir(target), Standalone: true}
 	if f := l.read(w.Root, filepath.Base(target)); f != nil {
 		w.Procedures = []*Entry{{File: f, Named: true}}
 	}
 	return w
 }
 
-// load reads the workspace whose shop.yaml is in root.
+// load reads the workspace at root.
 func (l *loader) load(root string) (*Workspace, error) {
 	w := &Workspace{Root: root}
 	w.Shop = l.read(root, "shop.yaml")
@@ -191,7 +191,7 @@ func (l *loader) load(root string) (*Workspace, error) {
 	return w, nil
 }
 
-// folder reads the folder at rel (slashes, "" for the root) and those below.
+// folder reads the folder at rel ("" for the root) and those below it.
 func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 	dir := filepath.Join(w.Root, filepath.FromSlash(rel))
 	entries, err := os.ReadDir(dir)
@@ -206,7 +206,7 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 		if e.Name() != "unit.yaml" || e.IsDir() {
 			continue
 		}
-		unit = source.NewFile(join("unit.yaml"), nil) // unread, until it is read
+		unit = source.NewFile(join("unit.yaml"), nil) // a placeholder until it is read
 		if l.regular(unit.Name, e) {
 			if f := l.read(w.Root, unit.Name); f != nil {
 				unit = f
@@ -244,9 +244,9 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 	return nil
 }
 
-// regular reports whether an entry is a regular file. A symbolic link with the
-// name of a file that would be read is a message: what it leads to would
-// otherwise be missed without a word.
+// regular reports whether an entry is a regular file. It warns of a symbolic
+// link with the name of a file to be read, which would otherwise be skipped
+// silently.
 func (l *loader) regular(name string, e fs.DirEntry) bool {
 	if e.Type().IsRegular() {
 		return true
@@ -258,8 +258,8 @@ func (l *loader) regular(name string, e fs.DirEntry) bool {
 	return false
 }
 
-// read reads one file below root, measured first. It returns nil for one that
-// is too large or cannot be read, which is reported.
+// read reads a file below root. It returns nil for one that is too large or
+// unreadable, which it reports.
 func (l *loader) read(root, name string) *source.File {
 	text, err := Read(root, name, MaxFile)
 	if err != nil {

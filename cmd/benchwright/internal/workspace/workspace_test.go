@@ -51,7 +51,7 @@ func shown(dir string, spaces []*Workspace, msgs *diag.List) string {
 	for _, w := range spaces {
 		root, _ := filepath.Rel(dir, w.Root)
 		s := filepath.ToSlash(root) + ":"
-		if w.Alone {
+		if w.Standalone {
 			s = "alone " + s
 		}
 		for _, e := range w.Procedures {
