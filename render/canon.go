@@ -10,12 +10,12 @@ import (
 	"sync"
 )
 
-// Canonical is all that a deck says, before layout, as text: one line for the
-// running head, a section, a group and an element, each marked technical (T)
-// or wording (W). Two decks with the same text give the same faces, but for
-// Running.Variant, which is left out so that the decks of two variants can be
-// compared, and two that say something else have another text. References are
-// left out too; how a text is cut into runs does not show.
+// Canonical returns the content of a deck before layout as text: a line for
+// the running head and for each section, group and element, marked technical
+// (T) or wording (W). Decks with different content have different texts.
+// Running.Variant is left out so that the decks of two variants can be
+// compared, as are references and the way a text is divided into runs; apart
+// from these, decks with equal texts give equal faces.
 func Canonical(d Deck) string {
 	var c canon
 	r := d.Running
@@ -37,7 +37,7 @@ func Canonical(d Deck) string {
 	return string(c.text)
 }
 
-// Kind is the name of a content's type in small letters: "step", "hazards".
+// Kind returns the type name of a content in lower case: "step", "hazards".
 func Kind(c Content) string {
 	if c == nil {
 		return "nothing"
@@ -45,14 +45,14 @@ func Kind(c Content) string {
 	return strings.ToLower(reflect.TypeOf(c).Name())
 }
 
-// A canon is a canonical text in the making. What it writes it finds in the
-// types: a struct is its fields in their order, each with its name, a list is
-// its things between brackets. A field that is empty is left out, a thing of a
-// list never; strings are quoted, so that no text can pass for structure.
+// A canon builds a canonical text by reflection. A struct is written as its
+// fields in order, each with its name, a list as its elements in brackets.
+// Empty fields are left out, but not empty elements. Strings are quoted so
+// that no text can look like structure.
 type canon struct{ text []byte }
 
-// line writes a line: its class, a name, then key and value by turns; the
-// fields of a value without a key stand on the line itself.
+// line writes a line: class, name, then alternating keys and values. The
+// fields of a value without a key are written on the line itself.
 func (c *canon) line(class Class, name string, pairs ...any) {
 	c.text = append(c.text, "TW"[min(class, Wording)], ' ')
 	c.text = append(c.text, name...)
@@ -80,14 +80,14 @@ func (c *canon) field(name string, v reflect.Value) {
 	c.value(v)
 }
 
-// fields writes the fields of a struct.
+// fields writes the nonempty fields of a struct.
 func (c *canon) fields(v reflect.Value) {
-	for _, f := range shownOf(v.Type()) {
+	for _, f := range canonFields(v.Type()) {
 		c.field(f.name, v.Field(f.index))
 	}
 }
 
-// value writes one value, empty or not.
+// value writes a value, even an empty one.
 func (c *canon) value(v reflect.Value) {
 	switch v.Kind() {
 	case reflect.String:
@@ -127,7 +127,7 @@ func (c *canon) value(v reflect.Value) {
 	}
 }
 
-// runs writes text; runs that are set alike are one.
+// runs writes text, with runs of equal style joined.
 func (c *canon) runs(runs []Run) {
 	c.text = append(c.text, '[')
 	for i := 0; i < len(runs); {
@@ -153,10 +153,10 @@ func (c *canon) runs(runs []Run) {
 	c.text = append(c.text, ']')
 }
 
-// like reports whether two runs are set alike.
+// like reports whether two runs have the same style.
 func (r Run) like(s Run) bool { return r.Weight == s.Weight && r.Code == s.Code && r.Link == s.Link }
 
-// empty reports a value that says nothing.
+// empty reports whether a value has no content.
 func empty(v reflect.Value) bool {
 	if v.Kind() != reflect.Slice {
 		return v.IsZero()
@@ -178,26 +178,26 @@ var (
 	refType  = reflect.TypeFor[Ref]()
 )
 
-// A shown is a field of a struct that is part of the text.
-type shown struct {
+// A canonField is a struct field that is part of the canonical text.
+type canonField struct {
 	index int
 	name  string
 }
 
-// shownFields has the fields of each type, once they have been looked for.
-var shownFields sync.Map
+// canonFieldCache holds the canonFields of each type.
+var canonFieldCache sync.Map
 
-// shownOf is the fields of a struct but for references.
-func shownOf(t reflect.Type) []shown {
-	if known, ok := shownFields.Load(t); ok {
-		return known.([]shown)
+// canonFields returns the fields of a struct, without references.
+func canonFields(t reflect.Type) []canonField {
+	if known, ok := canonFieldCache.Load(t); ok {
+		return known.([]canonField)
 	}
-	var all []shown
+	var all []canonField
 	for i := range t.NumField() {
 		if f := t.Field(i); f.IsExported() && f.Type != refType {
-			all = append(all, shown{i, strings.ToLower(f.Name)})
+			all = append(all, canonField{i, strings.ToLower(f.Name)})
 		}
 	}
-	shownFields.Store(t, all)
+	canonFieldCache.Store(t, all)
 	return all
 }

@@ -1,15 +1,15 @@
-// Package render is what a card says before it is laid out: a deck of sections,
-// groups and elements, each element with a class and the caller's reference. It
-// knows nothing of procedures. The rooms below it make paper of a deck: layout
-// fills faces with it and gives back the display list, which package sheet
-// defines and package pdf writes.
+// Package render holds the content of a card before layout: a deck of
+// sections, groups and elements. Each element has a class and a reference of
+// the caller. Package render knows nothing of procedures. Its subpackages
+// typeset a deck: package layout fills faces and returns the display list,
+// which package sheet defines and package pdf writes.
 package render
 
-// A Ref is the caller's own mark on an element. It is opaque here and comes
-// back with a Problem. Zero is no reference.
+// A Ref is the caller's reference for an element. It is opaque here and is
+// returned in a Problem. Zero is no reference.
 type Ref int
 
-// A Class says what an element's change would mean to its reader.
+// A Class tells what a change of an element means to the reader.
 type Class uint8
 
 const (
@@ -17,46 +17,46 @@ const (
 	Wording                // prose
 )
 
-// A Deck is what one card says, element by element, before layout.
+// A Deck is the content of a card, element by element, before layout.
 type Deck struct {
 	Language string // BCP 47
-	Subject  string // for the file's properties
+	Subject  string // for the PDF's document properties
 	Running  Running
 	Sections []Section
 	Words    Words
 }
 
-// Running is what every face repeats, so that each stands alone.
+// Running is repeated on every face, so that each face is complete on its own.
 type Running struct {
 	Number   string // card number
 	Title    string
-	Unit     string // what is worked on
-	Variant  string // "early", "early, mid"; "" where there are none
+	Unit     string // name of the unit worked on
+	Variant  string // "early", "early, mid"; "" without variants
 	Revision string
 	Date     string
-	Watch    string // printed large and plain on every face, such as DRAFT; "" for nothing
-	Note     string // one short line on every face, such as "Invented unit, not for real work"; "" for nothing
+	Watch    string // printed large on every face, such as DRAFT; or ""
+	Note     string // one short line on every face, such as "Invented unit, not for real work"; or ""
 }
 
-// A Section is a kind of face: set-out, steps, look-up, record. Each begins
-// on a new face. Its name stands in the head of its faces ("Set-out 1 of 2").
+// A Section is a kind of face: set-out, steps, look-up, record. It begins on a
+// new face, and its name is in the head of its faces ("Set-out 1 of 2").
 type Section struct {
 	Name    string
-	Follows bool // begins where the one before it ended
-	Small   bool // lists alone, in small type: its columns are narrower, and as tall as each other
+	Follows bool // begins where the previous section ended
+	Small   bool // only lists in small type: narrower columns of equal height
 	Groups  []Group
 }
 
-// A Group is kept together on one face. One that is too tall for a face is a
-// Problem, unless all it holds is Listings, Hazards, Records or Tables, which
-// run on with their heads repeated.
+// A Group is kept together on one face. One too tall for a face is a Problem,
+// unless it holds only Listings, Hazards, Records or Tables, which continue on
+// the next face with their heads repeated.
 type Group struct {
 	Ref      Ref
-	Bookmark string // "" for none
-	Anchor   string // what a Run's Link may name; "" for none
-	Join     bool   // must not be last on its face: a stage heading
-	Breaks   bool   // may run on over faces between its elements and between rows
-	Wide     bool   // takes all columns, for it is too tall for one
+	Bookmark string // or ""
+	Anchor   string // target for the Link of a Run; or ""
+	Join     bool   // must not be last on its face, such as a stage heading
+	Breaks   bool   // may continue on another face, between elements and between rows
+	Wide     bool   // takes the full width, because it is too tall for a column
 	Elements []Element
 }
 
@@ -70,30 +70,29 @@ type Element struct {
 // Content is what an element shows: one of the types below.
 type Content interface{ content() }
 
-// Weight is how heavy a run is set.
+// Weight is the weight of a run's type.
 type Weight uint8
 
-// The weights.
 const (
 	Regular Weight = iota
 	Semibold
 	Bold
 )
 
-// A Run is text of one weight. A no-break space (U+00A0) is never broken at.
+// A Run is text of one style. No line breaks at a no-break space (U+00A0).
 type Run struct {
 	Text   string
 	Weight Weight
-	Code   bool   // a name as engraved or typed: set apart by a light ground
-	Link   string // the Anchor of a group, or an https address; "" for none
+	Code   bool   // a name as engraved or typed, printed on a light ground
+	Link   string // the Anchor of a group, or an https address; or ""
 }
 
-// FaceOf stands in the text of a Run with a Link for the number of the face on
-// which the group begins that the Link names. Layout puts it in when it knows
-// the faces; Canonical does not see it, as it sees no number of a face.
+// FaceOf, in the text of a Run with a Link, stands for the number of the face
+// on which the linked group begins. Layout replaces it when the faces are
+// known; Canonical keeps it.
 const FaceOf = "\uE000\uE000"
 
-// Stage is the heading of a stage of the work.
+// Stage is the heading of a stage.
 type Stage struct{ Title []Run }
 
 // Step is the head of a step: number, bold action, tick box.
@@ -102,25 +101,24 @@ type Step struct {
 	Title  []Run
 }
 
-// Role is what a Text is for.
+// Role is the purpose of a Text.
 type Role uint8
 
-// The roles.
 const (
 	Instruction Role = iota // what to do
-	Tip                     // shop wisdom, set apart, lighter than instruction
-	Why                     // the step's reason, set last, lighter
+	Tip                     // a tip, lighter than an instruction
+	Why                     // the reason for the step, last and lighter
 	Small                   // a footnote-like line, never an instruction
-	Lead                    // a line read before anything else, semibold
+	Lead                    // read before anything else, semibold
 )
 
-// Text is one paragraph.
+// Text is a paragraph.
 type Text struct {
 	Role Role
 	Runs []Run
 }
 
-// List is a bulleted or numbered list; an item may have items below it.
+// List is a bulleted or numbered list. An item may have a nested list.
 type List struct {
 	Ordered bool
 	Items   []Item
@@ -132,52 +130,51 @@ type Item struct {
 	Sub  *List
 }
 
-// Align is how a column stands.
+// Align is the horizontal alignment of a column.
 type Align uint8
 
-// The ways a column stands.
 const (
 	Left Align = iota
 	Center
 	Right
 )
 
-// Table is a ruled table with a head that repeats when it runs on.
+// Table is a ruled table. Its head is repeated when it continues on another
+// face.
 type Table struct {
 	Head   [][]Run
 	Rows   [][][]Run
 	Align  []Align
-	Marked []bool // rows set apart, one a row: where a reading is accepted as it is; nil for none
-	Large  bool   // its figures are large: it is read with a greasy finger
-	Fine   []bool // columns whose figures are not, one a column; nil for none
-	Grid   bool   // its head is looked up as its first column is
-	Ruled  bool   // thin lines part the columns: one of them is followed up or down
-	Under  []Run  // one line under it that stays with its last row: a worked line
+	Marked []bool // by row: set apart, because a reading there is accepted as it is; nil for none
+	Large  bool   // large figures, for reading with dirty hands
+	Fine   []bool // by column: figures are not large; nil for none
+	Grid   bool   // the head is looked up too, like the first column
+	Ruled  bool   // thin lines between columns, to follow one up or down
+	Under  []Run  // one line below that stays with the last row: a worked example
 }
 
-// Listing is a titled list of the set-out face: tools, parts, conditions.
-// With no rows it shows None, so that silence is never an oversight. A cell
-// of the first column is set in semibold.
+// Listing is a titled list on the set-out face: tools, parts, conditions.
+// Without rows it shows None, so that an empty list does not look like an
+// omission. The first column is semibold.
 type Listing struct {
 	Title   string
 	None    string   // "none"
-	Columns []string // heads; nil for a plain list of one column
+	Columns []string // column heads; nil for a list of one column
 	Rows    [][][]Run
 }
 
-// Facts are labelled short facts set side by side: time, people, skill.
+// Facts are short labeled facts side by side: time, people, skill.
 type Facts struct{ Rows []Fact }
 
-// A Fact is one label and what it says.
 type Fact struct {
 	Label string
 	Runs  []Run
 }
 
-// Signal is a signal word after ANSI Z535.6 / ISO 3864.
+// Signal is a signal word of ANSI Z535.6 / ISO 3864.
 type Signal uint8
 
-// The signal words, the gravest first.
+// The signal words, most severe first.
 const (
 	Danger Signal = iota
 	Warning
@@ -185,7 +182,8 @@ const (
 	Notice
 )
 
-// Callout is a hazard before its action. Short shows symbol, word and Avoid.
+// Callout is a hazard, before its action. If Short, it shows only symbol, word
+// and Avoid.
 type Callout struct {
 	Signal     Signal
 	Word       string   // the word as printed, "WARNING"
@@ -194,17 +192,17 @@ type Callout struct {
 	Result     []Run
 	Avoid      []Run
 	Short      bool
-	AvoidFirst bool // the shop puts the command before hazard and result
+	AvoidFirst bool // print the command before hazard and result
 }
 
-// Hazards is the summary of the set-out face: one line a hazard.
+// Hazards is the hazard summary of the set-out face.
 type Hazards struct {
 	Title string
 	None  string
 	Rows  []HazardRow
 }
 
-// A HazardRow names a hazard and where it waits.
+// A HazardRow is a hazard and the steps that have it.
 type HazardRow struct {
 	Signal  Signal
 	Word    string
@@ -213,78 +211,76 @@ type HazardRow struct {
 	Steps   string // "steps 3, 7–9"
 }
 
-// Tools is the line of tools of a step: what to take or what to do with it,
-// name, number, place.
+// Tools lists the tools of a step: what to take, or what to do with it.
 type Tools struct{ Rows []ToolRow }
 
-// A ToolRow is one tool.
 type ToolRow struct {
 	Verb   string // "Take", "Hold still", "Assemble"
 	Name   string
 	Number string
 	Place  string
-	Note   string // "on 36 mm", "new number of FL-101"; "" for nothing
+	Note   string // "on 36 mm", "new number of FL-101"; or ""
 }
 
-// Turn is which way something is turned, as an arrow shows it.
+// Turn is the direction of a turning arrow.
 type Turn uint8
 
-// The ways to turn, as seen from where the panel says.
+// Directions are as seen from where the panel says.
 const (
 	NoTurn Turn = iota
 	Clockwise
-	Anticlockwise
+	Counterclockwise
 )
 
-// Setting is a panel with the one number that the reader sets.
+// Setting is a panel with the number to set.
 type Setting struct {
 	Title    []Run     // what is tightened: "Pinion nut, M24×1.5"
-	Tools    []ToolRow // what to set it on, where the step has not named it before
-	Label    string    // over the figure: "Set"
+	Tools    []ToolRow // tools to set, if the step has not named them before
+	Label    string    // above the figure: "Set"
 	Value    string    // the large figure, "100" or "95 to 105"; "" for a box to fill in
-	Unit     string    // beside it
-	Source   []Run     // under it, smaller: "manual: 100 ±5 N·m"
-	Passes   []Pass    // what is set one after the other, in place of Value
+	Unit     string    // beside the figure
+	Source   []Run     // below the figure, smaller: "manual: 100 ±5 N·m"
+	Passes   []Pass    // successive settings, instead of Value
 	Lines    [][]Run   // thread condition, pull point …
-	Actions  [][]Run   // what the hands do, in order, numbered
+	Actions  [][]Run   // what to do next, in order, numbered
 	First    int       // number of the first action; 0 for 1
 	Turn     Turn
 	SeenFrom string   // "seen from input end"
-	Boxes    []string // record boxes, by label
+	Boxes    []string // labels of the record boxes
 	BoxUnit  string
 }
 
-// A Pass is one of several settings.
+// A Pass is one of several successive settings.
 type Pass struct {
 	Label string // "Pass 1"
 	Value string
 }
 
-// Order is a set of fasteners as they stand, each with its number.
+// Order shows a set of fasteners in their pattern, each with its number in the
+// tightening order.
 type Order struct {
 	Shape   Shape
-	Numbers []int // by position: clockwise from the top, in a rectangle from the top left, in a row from the left
+	Numbers []int // by position: in a circle clockwise from the top, in a rectangle from top left, in a row from the left
 	Lines   [][]Run
 }
 
-// Shape is how a set of fasteners stands.
+// Shape is the pattern of a set of fasteners.
 type Shape uint8
 
-// The shapes.
 const (
 	Circle    Shape = iota
 	Rectangle       // two equal rows
 	Row
 )
 
-// Reading is a panel for a measurement: the band on a bar, the reject sides
-// hatched, the boxes to write in, what to do on each side.
+// Reading is a panel for a measurement: a bar with the accept band and hatched
+// reject sides, boxes to write in, and what to do on each side.
 type Reading struct {
 	Title               []Run
-	Tools               []ToolRow // what to read it with, where the step has not named it before
-	Low                 string    // end of the accept band on the gauge's marks; "" for none
+	Tools               []ToolRow // instruments, if the step has not named them before
+	Low                 string    // low end of the accept band, on the gauge's marks; or ""
 	High                string
-	Label               string // over the figure: "Accept"
+	Label               string // above the figure: "Accept"
 	Value               string // the large figure: "0.15 to 0.25", "max 0.05"
 	Unit                string
 	Source              []Run
@@ -295,30 +291,30 @@ type Reading struct {
 	IfLow               []Run
 	IfHigh              []Run
 	LowLabel, HighLabel string // "Below 0.15", "Above 0.25"
-	Plain               bool   // no accept band: a reading that is only written down
+	Plain               bool   // no accept band: a reading that is only recorded
 }
 
-// Pack is a shim pack cut through, between the two faces that it lies between.
+// Pack is a section through a shim pack and the two faces it lies between.
 type Pack struct {
-	Above, Below string // the faces: "gear race", "case"; "" for no name
+	Above, Below string // the faces: "gear race", "case"; or ""
 	Layers       []Layer
-	Total        string  // beside them: "1.05 mm"
-	Lines        [][]Run // beside it, or below where there is no room
+	Total        string  // beside the layers: "1.05 mm"
+	Lines        [][]Run // beside the pack, or below it if there is no room
 }
 
 // A Layer is one shim of a Pack.
 type Layer struct {
 	Label string // "0.50"
-	Size  int    // thickness, of whatever is small enough to tell the layers apart
+	Size  int    // thickness, in any unit fine enough to tell the layers apart
 }
 
-// Cord is how a turning torque is read: a drum end on, one layer of cord, and a
-// spring scale that pulls it off square to the shaft.
+// Cord shows how turning torque is read: the end view of a drum, one layer of
+// cord, and a spring scale pulling it off at right angles to the shaft.
 type Cord struct {
-	Drum  string  // under the drum: "drum radius 40 mm"
-	Cord  string  // over the cord: "cord 3 mm"
-	Pull  string  // under the scale: "24 to 36 kg"
-	Lines [][]Run // what to heed, beside it
+	Drum  string  // below the drum: "drum radius 40 mm"
+	Cord  string  // above the cord: "cord 3 mm"
+	Pull  string  // below the scale: "24 to 36 kg"
+	Lines [][]Run // instructions beside it
 }
 
 // Hold is a hold point: work stops until somebody has signed.
@@ -330,80 +326,82 @@ type Hold struct {
 	Boxes  []string // "Signature", "Date"
 }
 
-// Picture is an image. Data is a PNG or JPEG file that the caller has capped, or
-// an SVG file where Name ends in .svg; what cannot be decoded is a Problem.
+// Picture is an image. Data is a PNG or JPEG file, or an SVG file if Name ends
+// in .svg; the caller limits its size. A file that cannot be decoded is a
+// Problem.
 type Picture struct {
-	Name    string // for messages and as the image's identity
+	Name    string // for messages; identifies the image
 	Data    []byte
 	Alt     string
 	Caption []Run
-	Spots   []Spot // numbered from 1 in their order
+	Spots   []Spot // numbered in order, from 1
 }
 
-// A Spot is a numbered disc on a picture and its line in the legend. Places are
-// in thousandths of the picture's width and height from its top left.
+// A Spot is a numbered disc on a picture, with its line in the legend.
+// Coordinates are in thousandths of the picture's width and height, from top
+// left.
 type Spot struct {
 	Ref      Ref
-	Shown    bool // the picture shows the number itself: it stands in the legend alone
-	X, Y     int  // where the disc stands; one near an edge is moved in
+	Shown    bool // the picture shows the number itself, so it is only in the legend
+	X, Y     int  // center of the disc; near an edge it is moved inward
 	Leads    bool
-	ToX, ToY int // where Leads leads a line to
+	ToX, ToY int // end of the leader line, if Leads
 	Says     []Run
 }
 
-// Contact is a gear contact pattern: pictures of a tooth of the gear, each with
-// the patch that the paint may leave, what it is called, what to do, and a box
-// to tick. The tooth stands with its toe on the left and its top land above.
+// Contact is a gear contact pattern: pictures of a tooth, each with a possible
+// pattern of the marking compound, its name, what to do, and a box to tick.
+// The toe of the tooth is on the left, its top land above.
 type Contact struct {
-	Title                []Run  // over the pictures: which side is read
-	Toe, Heel, Top, Root string // the names of the tooth's edges, set round the first picture
+	Title                []Run  // above the pictures: the side to read
+	Toe, Heel, Top, Root string // names of the tooth's edges, around the first picture
 	Rows                 []ContactRow
 	Under                [][]Run // below the pictures: the order of the work
 	Source               []Run
 }
 
-// A ContactRow is one picture. The middle of its patch and how far that reaches
-// to either side are in thousandths of the tooth's length, from the toe, and of
-// its height, from the root.
+// A ContactRow is one picture. The center of its patch and its half size are
+// in thousandths of the tooth's length, from the toe, and of its height, from
+// the root.
 type ContactRow struct {
 	Letter       string
-	Do           [][]Run // what it is called, what to do
+	Do           [][]Run // its name, and what to do
 	Along, Up    int
-	Half, Height int // half the patch's length, half its height
+	Half, Height int // half the length and half the height of the patch
 }
 
-// Indicator is how a dial indicator stands at a gear that is turned to and fro,
-// the other gear clamped.
+// Indicator shows the position of a dial indicator at a gear that is rocked
+// while the other gear is clamped.
 type Indicator struct {
-	Radius string // of the stem from the shaft's middle: "72 mm"; "" where it is not known
+	Radius string // distance of the stem from the shaft axis: "72 mm"; "" if not known
 	Locked string // at the other gear: "locked"
-	Reach  int    // Radius in thousandths of the pitch radius: far off it an arm is drawn
-	Square bool   // the stem stands square to the flank, not along the turn
-	Pinion bool   // the smaller gear is the one that is turned
+	Reach  int    // Radius in thousandths of the pitch radius; far from 1000 an arm is drawn
+	Square bool   // the stem is square to the flank, not along the circumference
+	Pinion bool   // the pinion is turned
 	Lines  [][]Run
 }
 
 // Records is the table of a record strip.
 type Records struct {
 	Title                string
-	Step, What, Readings string   // heads of the columns
+	Step, What, Readings string   // column heads
 	Tail                 []string // heads of the boxes at the end of each row: instrument, initials
 	Wide                 bool     // the boxes of a row share its width
 	Rows                 []RecordRow
 }
 
-// A RecordRow is one line to fill in: the readings of one thing.
+// A RecordRow is a line to fill in: the readings of one thing.
 type RecordRow struct {
 	Ref    Ref
 	Step   string
 	What   []Run
 	Limits []Run
-	Boxes  []string // labels of the boxes for readings; one without a label has ""
-	Tail   []bool   // one a box of the tail: true draws it, false leaves a dash
-	Hold   bool     // drawn heavier: a hold point
+	Boxes  []string // labels of the boxes for readings; "" for an unlabeled box
+	Tail   []bool   // by box of the tail: false prints a dash
+	Hold   bool     // a hold point, drawn heavier
 }
 
-// Ticks are the cells of a record strip in which each step is ticked.
+// Ticks are the cells of a record strip for ticking each step.
 type Ticks struct {
 	Title   string
 	Numbers []int

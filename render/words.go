@@ -1,9 +1,9 @@
 package render
 
-// Words are the few words that layout itself prints. An empty one is printed
-// in English.
+// Words are the few words that layout itself prints. Empty ones default to
+// English.
 type Words struct {
-	Continued string // behind the head of a listing that runs on
+	Continued string // behind the head of a listing that continues
 	Part      string // of a section: name, number, count
 	Step      string // on the face: number, count
 	Steps     string // first and last on the face, count
@@ -11,7 +11,7 @@ type Words struct {
 	Revision  string // the revision
 }
 
-// WithDefaults fills what is empty.
+// WithDefaults returns w with defaults for empty fields.
 func (w Words) WithDefaults() Words {
 	for _, p := range []struct {
 		word *string

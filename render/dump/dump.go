@@ -1,4 +1,4 @@
-// Package dump writes sheets as text, for people and for goldens.
+// Package dump writes sheets as text, for people and golden files.
 package dump
 
 import (
@@ -16,12 +16,12 @@ import (
 	"benchwright/render/sheet"
 )
 
-// Write writes the sheets as text, for goldens: one line a bookmark, an anchor
-// and an operation, in order, in micrometres. What a group or an element draws
-// stands indented under its line and is measured from its own top left corner,
-// so that a step that grows rewrites its own lines and, of those below it, where
-// they begin. References are left out. It writes what it is given, right or
-// wrong: it checks nothing.
+// Write writes the sheets as text: one line for each bookmark, anchor and
+// operation, in order, in micrometers. The operations of a group or element
+// are indented below its line, with coordinates relative to its top left
+// corner, so that a step that grows changes only its own lines and the
+// positions of later ones. References are left out. Write does not check
+// anything.
 func Write(w io.Writer, sheets []sheet.Sheet) error {
 	out := bufio.NewWriter(w)
 	for i, s := range sheets {
@@ -40,14 +40,15 @@ func Write(w io.Writer, sheets []sheet.Sheet) error {
 	return out.Flush()
 }
 
-// A part is operations that stand under a line of their own.
+// A part is a group or element, whose operations are indented below its line.
 type part struct {
 	line     string
 	area     sheet.Area
 	from, to int
 }
 
-// parts are the groups and elements of a sheet, each behind what holds it.
+// parts returns the groups and elements of a sheet, each after the one that
+// contains it.
 func parts(s sheet.Sheet) []part {
 	var all []part
 	for _, g := range s.Groups {
@@ -93,8 +94,8 @@ func writeOps(out io.Writer, s sheet.Sheet) {
 	}
 }
 
-// writeOp writes one operation; those of a drawing stand under it, measured
-// from its corner.
+// writeOp writes one operation. Those of a drawing are indented below it, with
+// coordinates relative to its corner.
 func writeOp(out io.Writer, depth int, op sheet.Op) {
 	fmt.Fprintf(out, "%s%s\n", strings.Repeat("  ", depth), operation(op))
 	if d, is := op.(sheet.Drawing); is {
@@ -138,8 +139,8 @@ func operation(op sheet.Op) string {
 	return fmt.Sprintf("unknown %T", op)
 }
 
-// outline spells a short path out and says of a long one, a symbol's, where
-// it lies and which it is.
+// outline prints a short path in full; for a long one, such as a symbol's, it
+// prints the area and a hash.
 func outline(segs []sheet.Seg) string {
 	var b strings.Builder
 	x0, y0, x1, y1 := 0, 0, 0, 0

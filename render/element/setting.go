@@ -101,7 +101,7 @@ func turn(k *compose.Column, t render.Turn, x, y, size int) {
 	u := k.C.Beat
 	cx, cy, r := x+size/2, y+size/2, size/2-u
 	side := 1
-	if t == render.Anticlockwise {
+	if t == render.Counterclockwise {
 		side = -1
 	}
 	h := r * 5523 / 10000

@@ -1,5 +1,5 @@
-// Package impose puts faces on larger sheets for duplex printing, and marks where
-// to cut.
+// Package impose puts faces on larger sheets for duplex printing, with crop
+// marks.
 package impose
 
 import (
@@ -10,11 +10,10 @@ import (
 	"benchwright/render/sheet"
 )
 
-// A Flip is the edge about which the printer turns the sheet to print its
-// back, in the words of a printer's own settings.
+// A Flip is the edge over which the printer turns the sheet to print its back,
+// as printer settings call it.
 type Flip uint8
 
-// The edges.
 const (
 	ShortEdge Flip = iota
 	LongEdge
@@ -22,36 +21,36 @@ const (
 
 // Plan says how faces are put on a larger
 type Plan struct {
-	Paper sheet.Paper // upright or on its side, whichever holds the faces with more room around
-	Up    int         // faces on one side of the sheet, 2 or 4
+	Paper sheet.Paper // portrait or landscape, whichever leaves the wider margins
+	Up    int         // faces on each side of the sheet, 2 or 4
 	Flip  Flip
 }
 
 const (
-	cropRoom  = 6000 // a crop mark needs so much sheet outside a trim edge; also the empty margin inside it
+	cropRoom  = 6000 // sheet needed outside a trim edge for a crop mark; also the empty margin inside it
 	cropGap   = 2000 // from the trim edge to a mark outside it
-	cropTick  = 3000 // length of a mark inside the margin
+	cropTick  = 3000 // length of a crop mark inside the margin
 	cropWidth = 150
 
 	cropColor sheet.Color = 0x111111
 )
 
-// Sheets puts faces on sheets for duplex printing, two sheets of the result
-// for each sheet of paper: its front, then its back. Faces 1 and 2, 3 and 4 …
-// are front and back of one pouch and come to lie back to back: with two up,
-// the front carries 1 and 3, the back 4 and 2. An odd last face leaves an
-// empty place.
+// Sheets puts faces on sheets for duplex printing. The result has two sheets
+// for each sheet of paper, front and back. Faces 1 and 2, 3 and 4 and so on
+// are front and back of one pouch and are placed back to back: two up, the
+// front has 1 and 3, the back 4 and 2. An odd last face leaves an empty place.
 //
-// Both sides read upright when a cut card is turned like a page. Where the
-// printer turns the sheet the other way, head over foot, the back is Turned.
+// Both sides are upright when a cut card is turned like a page. If the printer
+// turns the sheet head over foot, the back is Turned.
 //
-// A trim edge is the sheet's own edge, or a cut line. Its marks stand outside
-// the trim where the sheet has 6 mm there; else they are ticks inside the
-// margin that every face keeps empty. Two A5 are 1 mm short of an A4: they
-// stand against its edges, and the middle has two cut lines.
+// A trim edge is an edge of the sheet or a cut line. Its crop marks are
+// outside the trim if the sheet has 6 mm there, else inside the margin that
+// every face keeps empty. Two A5 are 1 mm short of an A4: they are placed at
+// its edges, with two cut lines in the middle.
 //
-// Anchors, bookmarks, links and marks go with their faces; bookmarks keep the
-// faces' order. The error is a sentence: faces of unlike size, or too large.
+// Anchors, bookmarks, links and marks move with their faces; bookmarks keep
+// the order of the faces. The error is a sentence: faces of different sizes,
+// or too large.
 func Sheets(faces []sheet.Sheet, o Plan) ([]sheet.Sheet, error) {
 	if len(faces) == 0 {
 		return nil, nil
@@ -64,7 +63,7 @@ func Sheets(faces []sheet.Sheet, o Plan) ([]sheet.Sheet, error) {
 	}
 	g, ok := fit(w, h, o)
 	if !ok {
-		return nil, fmt.Errorf("%d faces of %s do not fit on %s (%s)", o.Up, sheet.Millimetres(w, h), o.Paper.Name, sheet.Millimetres(o.Paper.Width, o.Paper.Height))
+		return nil, fmt.Errorf("%d faces of %s do not fit on %s (%s)", o.Up, sheet.Millimeters(w, h), o.Paper.Name, sheet.Millimeters(o.Paper.Width, o.Paper.Height))
 	}
 	var sheets []sheet.Sheet
 	for first := 0; first < len(faces); first += 2 * o.Up {
@@ -92,18 +91,17 @@ func Sheets(faces []sheet.Sheet, o Plan) ([]sheet.Sheet, error) {
 	return sheets, nil
 }
 
-// spots are where faces stand on a sheet: the left edges of its columns and
-// the top edges of its rows.
-type spots struct {
+// A placement is where faces are placed on a sheet: the left edges of its
+// columns and the top edges of its rows.
+type placement struct {
 	width, height int
 	xs, ys        []int
 }
 
-// fit finds the columns, rows and way of the paper that leave the widest
-// narrowest margin; of equals, the first: the paper upright before on its
-// side, few columns before many.
-func fit(w, h int, o Plan) (spots, bool) {
-	best, found := -1, spots{}
+// fit finds the columns, rows and orientation with the widest minimum margin;
+// among equals, portrait first, then fewer columns.
+func fit(w, h int, o Plan) (placement, bool) {
+	best, found := -1, placement{}
 	for _, paper := range [][2]int{{o.Paper.Width, o.Paper.Height}, {o.Paper.Height, o.Paper.Width}} {
 		for columns := 1; columns <= o.Up; columns++ {
 			if o.Up%columns != 0 {
@@ -112,15 +110,15 @@ func fit(w, h int, o Plan) (spots, bool) {
 			rows := o.Up / columns
 			if room := min(paper[0]-columns*w, paper[1]-rows*h); room > best {
 				best = room
-				found = spots{paper[0], paper[1], spread(paper[0], w, columns), spread(paper[1], h, rows)}
+				found = placement{paper[0], paper[1], spread(paper[0], w, columns), spread(paper[1], h, rows)}
 			}
 		}
 	}
 	return found, best >= 0
 }
 
-// spread places n faces along one side of a sheet: together in the middle
-// where marks have room outside, else against the sheet's edges.
+// spread places n faces along one side of a sheet: together in the middle if
+// there is room for marks outside, else at the sheet's edges.
 func spread(sheet, face, n int) []int {
 	free := sheet - n*face
 	at := make([]int, n)
@@ -135,14 +133,14 @@ func spread(sheet, face, n int) []int {
 	return at
 }
 
-// headOverFoot reports whether the printer turns the sheet about its upper and
-// lower edges.
-func (g spots) headOverFoot(f Flip) bool {
+// headOverFoot reports whether the printer turns the sheet over its top or
+// bottom edge.
+func (g placement) headOverFoot(f Flip) bool {
 	landscape := g.width > g.height
 	return landscape == (f == LongEdge)
 }
 
-// place draws the face with index n on s, its corner at x, y.
+// place draws face number n on s, with its corner at x, y.
 func place(s *sheet.Sheet, f sheet.Sheet, n, x, y int) {
 	if s.Name != "" {
 		s.Name += " | "
@@ -171,9 +169,9 @@ func place(s *sheet.Sheet, f sheet.Sheet, n, x, y int) {
 	}
 }
 
-// cropMarks are drawn at both ends of every cut line; on a back the columns
-// are mirrored.
-func (g spots) cropMarks(w, h int, mirrored bool) []sheet.Op {
+// cropMarks returns the marks at both ends of every cut line. On a back, the
+// columns are mirrored.
+func (g placement) cropMarks(w, h int, mirrored bool) []sheet.Op {
 	xs := slices.Clone(g.xs)
 	if mirrored {
 		for i, x := range g.xs {
@@ -194,7 +192,8 @@ func (g spots) cropMarks(w, h int, mirrored bool) []sheet.Op {
 	return ops
 }
 
-// cutLines are the trim edges along one side that are not the sheet's own.
+// cutLines returns the trim edges along one side that are not edges of the
+// sheet.
 func cutLines(at []int, face, sheet int) []int {
 	var edges []int
 	for _, a := range at {
@@ -205,8 +204,8 @@ func cutLines(at []int, face, sheet int) []int {
 	return slices.DeleteFunc(edges, func(e int) bool { return e == 0 || e == sheet })
 }
 
-// markEnds are from where to where the two marks of a cut line run that crosses
-// faces at these places.
+// markEnds returns the extents of the two marks of a cut line that crosses
+// faces at these positions.
 func markEnds(at []int, face, sheet int) [2][2]int {
 	first, last := at[0], at[len(at)-1]+face
 	marks := [2][2]int{

@@ -11,8 +11,8 @@ import (
 	"sync"
 )
 
-// deflaters are used again: one takes more than a megabyte, and the library
-// makes one anew for every page.
+// deflaters are reused: each takes more than a megabyte, and the library would
+// allocate one for every page.
 var deflaters = sync.Pool{New: func() any {
 	z, err := zlib.NewWriterLevel(nil, zlib.BestSpeed)
 	if err != nil {
@@ -21,23 +21,25 @@ var deflaters = sync.Pool{New: func() any {
 	return z
 }}
 
-// errShape says that the library no longer writes its files as deflatePages
-// reads them.
+// errShape reports that the library's output is not in the form that
+// deflatePages expects.
 var errShape = errors.New("the file is not of the library's shape")
 
-// deflatePages writes a PDF that the library made with its compression off, to
-// the byte as it would have been with compression on: the pages' contents are
-// deflated, and the table of offsets at the end follows. The library numbers
-// the pages 3, 5, 7 and so on, the content of each one higher.
+// deflatePages takes a PDF that the library wrote without compression and
+// writes the same bytes as the library would with compression: it deflates the
+// pages' contents and adjusts the offset table at the end. The library gives
+// the pages the object numbers 3, 5, 7 and so on, and the content of each the
+// next number.
 func deflatePages(w io.Writer, pdf []byte, pages int) error {
 	xref := bytes.LastIndex(pdf, []byte("\nxref\n")) + 1
 	trailer := bytes.LastIndex(pdf, []byte("trailer\n"))
 	if xref == 0 || trailer < xref {
 		return errShape
 	}
-	// A line an object, its offset in front: "xref", "0 COUNT", the free one, the others.
+	// One line for each object, beginning with its offset. The table begins
+	// with "xref", "0 COUNT" and the free object.
 	table := bytes.Split(pdf[xref:trailer], []byte("\n"))
-	offsets := make([]int, len(table)-3) // by number; the free one stays 0
+	offsets := make([]int, len(table)-3) // by object number; 0 for the free one
 	inOrder := []int{}
 	for n := 1; n < len(offsets); n++ {
 		digits, _, _ := bytes.Cut(table[n+2], []byte(" "))
@@ -89,7 +91,7 @@ func deflate(content []byte) []byte {
 	z := deflaters.Get().(*zlib.Writer)
 	defer deflaters.Put(z)
 	z.Reset(&b)
-	z.Write(content) // a buffer takes all
+	z.Write(content) // a bytes.Buffer never fails
 	z.Close()
 	return b.Bytes()
 }

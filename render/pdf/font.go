@@ -8,11 +8,11 @@ import (
 	"benchwright/render/typeface"
 )
 
-// cutFonts are the faces cut to the repertoire, once a process: the PDF
-// library parses a face anew for every file, so what it parses should be
-// small. The cut gives every face a full metrics table, which is what makes
-// sharing the bytes between goroutines safe: the library appends to the slice
-// of a face whose table is shorter than its glyph count.
+// cutFonts are the fonts subset to the repertoire, made once per process: the
+// PDF library parses the fonts again for every file, so they should be small.
+// Each subset has a complete metrics table, which makes it safe to share the
+// bytes between goroutines: the library appends to the slice of a font whose
+// table is shorter than its glyph count.
 var cutFonts = [...]func() []byte{
 	typeface.Regular:  cutOnce(typeface.Regular),
 	typeface.Semibold: cutOnce(typeface.Semibold),

@@ -15,18 +15,19 @@ import (
 	"benchwright/render/sheet"
 )
 
-// A placedImage is one that the document holds.
+// A placedImage is an image in the document.
 type placedImage struct {
 	width int // pixels
-	pad   int // pixel columns added on its right, to be clipped away
+	pad   int // pixel columns added on its right, hidden by a clip
 }
 
-// image draws a picture. Two images of one document must differ in pixel
-// width: the library sorts them by it and leaves equal ones in map order. A
-// second image of a width gets some columns more, and a clip that hides them.
+// image draws a picture. Two images of a document must differ in pixel width,
+// because the library sorts images by width and leaves equal ones in map
+// order. A second image of a width gets extra columns and a clip that hides
+// them.
 func (p *writer) image(op sheet.Image) error {
 	if op.W <= 0 || op.H <= 0 {
-		return fmt.Errorf("image %q is %s", op.Name, sheet.Millimetres(op.W, op.H))
+		return fmt.Errorf("image %q is %s", op.Name, sheet.Millimeters(op.W, op.H))
 	}
 	sum := sha256.Sum256(op.Pixels)
 	key := hex.EncodeToString(sum[:])

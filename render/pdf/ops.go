@@ -57,13 +57,13 @@ func (p *writer) setFont(t textState) {
 	}
 	p.text = t
 	family := "SourceSans3-" + t.font.Name()
-	p.f.AddUTF8FontFromBytes(family, "", cutFonts[t.font]()) // does nothing the second time
+	p.f.AddUTF8FontFromBytes(family, "", cutFonts[t.font]()) // no effect the second time
 	p.f.SetFont(family, "", points(t.size))
 }
 
 func (p *writer) rect(r sheet.Rect) {
 	if r.Radius > 0 {
-		// Not the library's own: it leaves the graphics state unbalanced.
+		// The library's own function leaves the graphics state unbalanced.
 		p.paint(r.Outline(), r.Fill, false, penState{color: r.Stroke, width: r.StrokeWidth})
 		return
 	}
@@ -117,8 +117,8 @@ func (p *writer) paint(segs []sheet.Seg, fill sheet.Color, evenOdd bool, pen pen
 	p.f.DrawPath(style)
 }
 
-// style sets colours and pen and says what to paint: "F", "D", "FD", or ""
-// for nothing.
+// style sets colors and pen and returns the paint operator: "F", "D", "FD", or
+// "" for nothing.
 func (p *writer) style(fill sheet.Color, pen penState) string {
 	style := ""
 	if fill != sheet.NoColor {
@@ -144,10 +144,10 @@ func (p *writer) style(fill sheet.Color, pen penState) string {
 		}
 		p.f.SetDashPattern(dashes, 0)
 		ends, joins := "butt", "miter"
-		if pen.round {
+		if pen.roundEnds {
 			ends = "round"
 		}
-		if pen.bent {
+		if pen.roundJoins {
 			joins = "round"
 		}
 		p.f.SetLineCapStyle(ends)

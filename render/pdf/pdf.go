@@ -1,4 +1,4 @@
-// Package pdf writes sheets as a PDF, the same bytes for the same sheets.
+// Package pdf writes sheets as a PDF. Equal sheets give equal bytes.
 package pdf
 
 import (
@@ -19,19 +19,18 @@ import (
 	"benchwright/render/typeface"
 )
 
-// Info is what a PDF says about itself. Empty fields are left out.
+// Info is the metadata of a PDF. Empty fields are left out.
 type Info struct {
 	Title, Author, Subject, Keywords string
 	Language                         string // BCP 47
 }
 
-// Write writes the sheets as one PDF, a page a sheet. The bytes depend on
-// nothing but the arguments and the Go version. It may run in several
-// goroutines at once.
+// Write writes the sheets as a PDF, one page for each. The bytes depend only
+// on the arguments and the Go version. It is safe for concurrent use.
 //
-// What layout should have refused (a character outside the Repertoire, a link
-// to no anchor, a foreign image) comes back as an error that names it;
-// nothing is written then.
+// For anything that layout should have refused (a character outside the
+// repertoire, a link without an anchor, an image not made by package raster),
+// it writes nothing and returns an error that names it.
 func Write(w io.Writer, info Info, sheets []sheet.Sheet) error {
 	if len(sheets) == 0 {
 		return errors.New("pdf: no sheets")
@@ -58,20 +57,20 @@ func Write(w io.Writer, info Info, sheets []sheet.Sheet) error {
 	return nil
 }
 
-// A pdfWriter draws on one fpdf document, whose unit is the point. All that
-// the library computes is then a difference of numbers that were rounded here,
-// so that fused arithmetic on another machine changes no digit.
+// A writer draws on an fpdf document whose unit is the point. The library then
+// computes only differences of numbers rounded here, so that fused arithmetic
+// on another machine changes no digit.
 type writer struct {
 	f       *fpdf.Fpdf
-	anchors map[string]int // name to the library's link number
+	anchors map[string]int // the library's link numbers by name
 	images  map[string]placedImage
-	widths  map[int]bool // pixel widths taken by images
+	widths  map[int]bool // pixel widths of the images so far
 
-	// What the page's graphics state is, so that only changes are written.
+	// The page's graphics state, so that only changes are written.
 	text  textState
 	pen   penState
 	fill  sheet.Color
-	miter bool // the limit of pointed joins is set
+	miter bool // the miter limit is set
 }
 
 type textState struct {
@@ -80,23 +79,24 @@ type textState struct {
 }
 
 type penState struct {
-	color sheet.Color
-	width int
-	dash  [4]int
-	round bool // ends
-	bent  bool // joins are round
+	color      sheet.Color
+	width      int
+	dash       [4]int
+	roundEnds  bool // ends
+	roundJoins bool // joins are round
 }
 
-// The longest side that PDF readers agree on: 14 400 points.
+// maxSide is the longest side, in micrometers, that PDF readers accept: 14 400
+// points.
 const maxSide = 5_080_000
 
-// languageTag is the shape of a BCP 47 tag; the library writes it unescaped.
+// languageTag matches a BCP 47 tag; the library writes it unescaped.
 var languageTag = regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`)
 
 func (p *writer) open(info Info, sheets []sheet.Sheet) error {
 	for i, s := range sheets {
 		if s.Width <= 0 || s.Height <= 0 || s.Width > maxSide || s.Height > maxSide {
-			return fmt.Errorf("sheet %d (%s) is %s", i+1, s.Name, sheet.Millimetres(s.Width, s.Height))
+			return fmt.Errorf("sheet %d (%s) is %s", i+1, s.Name, sheet.Millimeters(s.Width, s.Height))
 		}
 	}
 	first := sheets[0]
@@ -109,7 +109,7 @@ func (p *writer) open(info Info, sheets []sheet.Sheet) error {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetCatalogSort(true)
-	f.SetCompression(false) // deflatePages does it
+	f.SetCompression(false) // deflatePages compresses
 	f.SetCreationDate(time.Unix(0, 0).UTC())
 	f.SetModificationDate(time.Unix(0, 0).UTC())
 	f.SetProducer("benchwright", true)
@@ -165,8 +165,8 @@ func (p *writer) sheet(s sheet.Sheet) error {
 	return p.f.Error()
 }
 
-// outline writes the bookmarks. It comes after the pages, because bookmarks of
-// imposed sheets stand in the order of the faces and not of the pages.
+// outline writes the bookmarks. It runs after the pages, because bookmarks of
+// imposed sheets are in the order of the faces, not of the pages.
 func (p *writer) outline(sheets []sheet.Sheet) error {
 	type entry struct {
 		sheet.Bookmark
@@ -185,15 +185,16 @@ func (p *writer) outline(sheets []sheet.Sheet) error {
 		return nil
 	}
 	slices.SortStableFunc(all, func(a, b entry) int { return cmp.Compare(a.Order, b.Order) })
-	p.setFont(textState{font: typeface.Regular, size: 10_000}) // the library encodes a bookmark as the current face asks
+	p.setFont(textState{font: typeface.Regular, size: 10_000}) // the library encodes bookmarks for the current font
 	last := points(sheets[len(sheets)-1].Height)
 	level := -1
 	for _, b := range all {
 		level = min(max(b.Level, 0), level+1) // a child needs a parent
 		s := sheets[b.page-1]
-		// The library measures every bookmark from the foot of the last page.
+		// The library measures every bookmark from the bottom of the last
+		// page.
 		y := last - points(s.Height) + points(turnY(s, b.Y))
-		if y == -1 { // its word for "where the text cursor is"
+		if y == -1 { // the library takes −1 for the current text position
 			y = -1.01
 		}
 		p.f.SetPage(b.page)
@@ -203,7 +204,7 @@ func (p *writer) outline(sheets []sheet.Sheet) error {
 	return p.f.Error()
 }
 
-// turnY is where the height y of s comes to lie on its page.
+// turnY returns the position of y on the page of s.
 func turnY(s sheet.Sheet, y int) int {
 	if s.Turned {
 		return s.Height - y
@@ -211,8 +212,8 @@ func turnY(s sheet.Sheet, y int) int {
 	return y
 }
 
-// checkText refuses what the library would panic at, or what no PDF string
-// should hold.
+// checkText refuses what would make the library panic, or is not allowed in a
+// PDF string.
 func checkText(s string) error {
 	if !utf8.ValidString(s) {
 		return fmt.Errorf("%q is not valid UTF-8", s)
@@ -225,7 +226,7 @@ func checkText(s string) error {
 	return nil
 }
 
-// checkGlyphs refuses what the faces cannot draw.
+// checkGlyphs refuses characters that the fonts lack.
 func checkGlyphs(s string) error {
 	if !utf8.ValidString(s) {
 		return fmt.Errorf("%q is not valid UTF-8", s)
@@ -237,7 +238,7 @@ func checkGlyphs(s string) error {
 	return nil
 }
 
-// points converts micrometres to points, rounded to 1/100 point: 25 400 µm are
+// points converts micrometers to points, rounded to 1/100 point: 25 400 µm are
 // 72 points.
 func points(um int) float64 {
 	n := um * 72

@@ -10,11 +10,11 @@ import (
 	"image/png"
 )
 
-// errForeign says that an image is not as layout encodes it.
+// errForeign reports an image that Encode did not write.
 var errForeign = errors.New("not an 8-bit grey or RGB image as decodePicture writes it")
 
-// Check proves, without decoding, that the library can read an image to
-// its end, and returns the width in pixels.
+// Check verifies, without decoding, that the PDF library can read an image,
+// and returns its width in pixels.
 func Check(data []byte, format string) (int, error) {
 	switch format {
 	case "PNG":
@@ -32,13 +32,13 @@ func Check(data []byte, format string) (int, error) {
 	return 0, fmt.Errorf("format %q is neither PNG nor JPEG", format)
 }
 
-// checkPNG walks the chunks: length, type, data, checksum.
+// checkPNG checks the chunks: length, type, data, checksum.
 func checkPNG(data []byte) (int, error) {
 	c, err := png.DecodeConfig(bytes.NewReader(data))
 	if err != nil {
 		return 0, err
 	}
-	const depth, kind, interlace = 24, 25, 28 // offsets in the file
+	const depth, kind, interlace = 24, 25, 28 // file offsets
 	if data[depth] != 8 || data[kind] != 0 && data[kind] != 2 || data[interlace] != 0 {
 		return 0, errForeign
 	}

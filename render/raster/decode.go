@@ -1,5 +1,5 @@
-// Package raster reads the pictures that a writer gives, PNG or JPEG, judges them
-// and encodes them again in the one form that a sheet carries.
+// Package raster decodes the writer's PNG and JPEG pictures, checks them, and
+// encodes them again in the form that sheets hold.
 package raster
 
 import (
@@ -13,15 +13,15 @@ import (
 )
 
 const (
-	maxPixels   = 8_000_000 // of one picture: sharp at 110 pixels a centimetre on a whole A4 face
+	maxPixels   = 8_000_000 // in one picture: sharp at 110 pixels per centimeter on a whole A4 face
 	jpegQuality = 92
 )
 
-// Decode reads a writer's PNG or JPEG file and encodes it again in the
-// one form that the PDF writer takes: 8-bit grey or RGB, transparency laid on
-// white, a photograph turned as its camera noted. The header is judged before
-// any pixel is decoded. The error is a sentence for the writer that names the
-// picture. The pixels are shared: read only.
+// Decode decodes a PNG or JPEG file and encodes it again in the form that the
+// PDF writer takes: 8-bit gray or RGB, on white instead of transparency, and
+// turned upright according to Exif. It checks the header before decoding any
+// pixels. The error is a sentence for the writer with the picture's name. The
+// caller must not change the pixels, which are shared.
 func Decode(name string, data []byte) (pixels []byte, format string, w, h int, err error) {
 	fail := func(format string, args ...any) ([]byte, string, int, int, error) {
 		return nil, "", 0, 0, fmt.Errorf("`%s` "+format, append([]any{name}, args...)...)
@@ -58,7 +58,7 @@ func Decode(name string, data []byte) (pixels []byte, format string, w, h int, e
 	if err != nil {
 		return fail("cannot be decoded to its end")
 	}
-	img := plain(src)
+	img := opaque(src)
 	if format == "JPEG" {
 		img = upright(img, orientation(data))
 	}
@@ -70,11 +70,11 @@ func Decode(name string, data []byte) (pixels []byte, format string, w, h int, e
 	return pixels, format, b.Dx(), b.Dy(), nil
 }
 
-// plain copies a picture on white, in grey where its colours are.
-func plain(src image.Image) draw.Image {
+// opaque copies a picture onto white, to an image.Gray if it has no color.
+func opaque(src image.Image) draw.Image {
 	r := image.Rectangle{Max: src.Bounds().Size()}
 	var dst draw.Image
-	if grey(src) {
+	if isGray(src) {
 		dst = image.NewGray(r)
 	} else {
 		dst = image.NewRGBA(r)
@@ -84,8 +84,8 @@ func plain(src image.Image) draw.Image {
 	return dst
 }
 
-// grey reports whether a picture has no colour of its own.
-func grey(m image.Image) bool {
+// isGray reports whether a picture has no color.
+func isGray(m image.Image) bool {
 	switch m := m.(type) {
 	case *image.Gray, *image.Gray16:
 		return true
@@ -100,8 +100,8 @@ func grey(m image.Image) bool {
 	return m.ColorModel() == color.GrayModel
 }
 
-// Encode writes what checkPixels accepts: an opaque picture on a Gray or
-// RGBA.
+// Encode encodes an opaque Gray or RGBA picture in the form that Check
+// accepts.
 func Encode(m image.Image, format string) ([]byte, error) {
 	var out bytes.Buffer
 	var err error

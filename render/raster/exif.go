@@ -7,11 +7,11 @@ import (
 	"image/draw"
 )
 
-// orientation reads how a camera held a JPEG, 1 to 8 after Exif 2.3 (CIPA
-// DC-008-2012, 4.6.4, tag 274); 1, upright, where the file does not say.
+// orientation returns the Exif orientation of a JPEG, 1 to 8 (Exif 2.3, CIPA
+// DC-008-2012, 4.6.4, tag 274), or 1, upright, if the file has none.
 func orientation(data []byte) int {
 	for rest := data[2:]; len(rest) >= 4 && rest[0] == 0xFF; {
-		n := int(binary.BigEndian.Uint16(rest[2:])) // of the segment, with these two bytes
+		n := int(binary.BigEndian.Uint16(rest[2:])) // length of the segment, including these two bytes
 		if rest[1] == 0xDA || n < 2 || n+2 > len(rest) {
 			break
 		}
@@ -53,14 +53,14 @@ func tiffOrientation(tiff []byte) int {
 	return 1
 }
 
-// upright undoes an orientation.
+// upright turns a picture upright.
 func upright(src draw.Image, orientation int) draw.Image {
 	if orientation == 1 {
 		return src
 	}
 	size := src.Bounds().Size()
 	w, h := size.X, size.Y
-	if orientation >= 5 { // the camera lay on its side
+	if orientation >= 5 { // rotated by 90°
 		w, h = h, w
 	}
 	r := image.Rect(0, 0, w, h)

@@ -5,23 +5,23 @@ import (
 	"sync"
 )
 
-// maxStored bounds what the store of pictures holds, in bytes.
+// maxStored is the capacity of the picture store, in bytes.
 const maxStored = 16 << 20
 
-// A picture is what Decode makes of a file.
+// A picture is the result of Decode.
 type picture struct {
 	pixels []byte // encoded; shared, so read only
 	format string
 	w, h   int // pixels
 }
 
-// A pictureStore keeps pictures by what their files hold: the decks of one
-// procedure, and each of their layouts, show the same ones. It may be used by
-// several goroutines at once. The zero value is empty.
+// A pictureStore caches decoded pictures by file content, because the decks of
+// a procedure, and repeated layouts of each, show the same ones. It is safe
+// for concurrent use. The zero value is empty.
 type pictureStore struct {
-	mu    sync.Mutex
-	held  map[[sha256.Size]byte]picture
-	bytes int
+	mu       sync.Mutex
+	pictures map[[sha256.Size]byte]picture
+	bytes    int
 }
 
 var decoded pictureStore
@@ -30,12 +30,12 @@ func (s *pictureStore) get(file []byte) (picture, bool) {
 	sum := sha256.Sum256(file)
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	p, ok := s.held[sum]
+	p, ok := s.pictures[sum]
 	return p, ok
 }
 
-// put stores a picture. A full store is emptied first: what is shown next is
-// more likely to be shown again than what is long past.
+// put stores a picture. A full store is emptied first, because recent pictures
+// are the likeliest to be used again.
 func (s *pictureStore) put(file []byte, p picture) {
 	if len(p.pixels) > maxStored {
 		return
@@ -43,12 +43,12 @@ func (s *pictureStore) put(file []byte, p picture) {
 	sum := sha256.Sum256(file)
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if _, ok := s.held[sum]; ok {
-		return // another goroutine was faster
+	if _, ok := s.pictures[sum]; ok {
+		return // another goroutine stored it first
 	}
-	if s.held == nil || s.bytes+len(p.pixels) > maxStored {
-		s.held, s.bytes = map[[sha256.Size]byte]picture{}, 0
+	if s.pictures == nil || s.bytes+len(p.pixels) > maxStored {
+		s.pictures, s.bytes = map[[sha256.Size]byte]picture{}, 0
 	}
-	s.held[sum] = p
+	s.pictures[sum] = p
 	s.bytes += len(p.pixels)
 }

@@ -46,8 +46,8 @@ func TestPictureStoreBound(t *testing.T) {
 		file := []byte{byte(i)}
 		s.put(file, picture{pixels: pixels})
 		s.put(file, picture{pixels: pixels})
-		if _, ok := s.get(file); !ok || s.bytes > maxStored || s.bytes != len(s.held)*len(pixels) {
-			t.Errorf("after %d: held %t, %d bytes for %d pictures", i, ok, s.bytes, len(s.held))
+		if _, ok := s.get(file); !ok || s.bytes > maxStored || s.bytes != len(s.pictures)*len(pixels) {
+			t.Errorf("after %d: held %t, %d bytes for %d pictures", i, ok, s.bytes, len(s.pictures))
 		}
 	}
 	s.put([]byte("large"), picture{pixels: make([]byte, maxStored+1)})

@@ -2,13 +2,13 @@ package sheet
 
 import "fmt"
 
-// A Paper is a size of face or sheet.
+// A Paper is the size of a face or sheet, in micrometers.
 type Paper struct {
 	Name          string
 	Width, Height int
 }
 
-// Papers are the sizes of face and sheet (ISO 216, ANSI).
+// Papers are the sizes of faces and sheets (ISO 216, ANSI).
 var Papers = []Paper{
 	{"A4", 210000, 297000},
 	{"A4-landscape", 297000, 210000},
@@ -21,7 +21,7 @@ var Papers = []Paper{
 	{"A3-landscape", 420000, 297000},
 }
 
-// Millimetres names a size for a message.
-func Millimetres(w, h int) string {
+// Millimeters prints a size in mm for a message.
+func Millimeters(w, h int) string {
 	return fmt.Sprintf("%g × %g mm", float64(w)/1000, float64(h)/1000)
 }

@@ -1,7 +1,6 @@
-// Package sheet is the display list: what stands where on a printed side, as
-// plain data in whole micrometres. It is the waist between layout and every
-// writer: layout makes sheets, and PDF, the text dump and any later writer read
-// sheets and nothing else.
+// Package sheet defines the display list: what is printed where on a side, as
+// plain data in whole micrometers. Package layout makes sheets; the PDF
+// writer, the text dump and any later writer read nothing else.
 package sheet
 
 import (
@@ -9,15 +8,14 @@ import (
 	"benchwright/render/typeface"
 )
 
-// Lengths in the display list are whole micrometres (1/1000 mm), measured
-// from the sheet's top left corner, x to the right and y down.
+// Lengths are whole micrometers, from the top left corner of the sheet, x to
+// the right and y down.
 
-// A Sheet is one printed side: plain data, the waist between layout and every
-// writer. Its operations stand in reading order.
+// A Sheet is one printed side. Its operations are in reading order.
 type Sheet struct {
 	Width, Height int
 	Name          string // "Steps 2 of 5"
-	Turned        bool   // to be printed half turned; all coordinates are as read upright
+	Turned        bool   // to be printed upside down; coordinates are as read upright
 	Bookmarks     []Bookmark
 	Anchors       []Anchor
 	Ops           []Op
@@ -25,34 +23,34 @@ type Sheet struct {
 	Marks         []Mark
 }
 
-// A Bookmark is an entry of the outline.
+// A Bookmark is an entry of the PDF outline.
 type Bookmark struct {
 	Level int // 0 section, 1 stage, 2 step
 	Text  string
 	Y     int
-	Order int // place in the outline, where that is not the sheets' order; equal ones keep it
+	Order int // position in the outline, if not that of the sheets; equal ones keep the order of the sheets
 }
 
-// An Anchor is a place on a sheet that a link may name.
+// An Anchor is a link target on a sheet.
 type Anchor struct {
 	Name string
 	Y    int
 }
 
-// An Area is where on a sheet something was laid out. What it draws may reach
-// past it: a number that hangs, an end that stands in the foot.
+// An Area is the area in which something was laid out. What it draws may
+// extend beyond it: a hanging number, an end mark in the foot.
 type Area struct{ X, Y, W, H int }
 
-// A Group says which operations draw what is kept together, a step with all
-// that it holds or a stage's heading: Ops[From:To]. One that runs on over faces
-// is a group on each.
+// A Group tells which operations, Ops[From:To], draw something that is kept
+// together: a whole step, or a stage heading. One that continues on other
+// faces is a group on each.
 type Group struct {
-	Name string // "step 12", or what it begins with: "stage", "table"
+	Name string // "step 12", or the kind of its first element: "stage", "table"
 	Area
 	From, To int
 }
 
-// A Mark says which operations draw which element: Ops[From:To].
+// A Mark tells which operations, Ops[From:To], draw an element.
 type Mark struct {
 	Ref   render.Ref
 	Class render.Class
@@ -61,36 +59,36 @@ type Mark struct {
 	From, To int
 }
 
-// An Op is one drawing operation: a Glyphs, Rect, Line, Path, Image, Drawing or
-// Link.
+// An Op is one drawing operation: a Glyphs, Rect, Line, Path, Image, Drawing
+// or Link.
 type Op interface{ op() }
 
 // A Color is 0xRRGGBB.
 type Color uint32
 
-// Glyphs is a piece of text on one line. The writer sets it at X, Y (the base
-// line) without any width of its own: Width is what layout measured.
+// Glyphs is text on one line. X, Y is the start of its baseline; Width is what
+// layout measured, and writers need not measure again.
 type Glyphs struct {
 	X, Y  int
 	Width int
-	Size  int // of the em, in micrometres
+	Size  int // em size, in micrometers
 	Font  typeface.Font
 	Color Color
 	Text  string
 }
 
-// A BoxRole is what a rectangle is to the eye, for the checks on the display list.
+// A BoxRole is the purpose of a rectangle, for checks of the display list.
 type BoxRole uint8
 
 const (
-	Ground   BoxRole = iota // a panel's ground or frame
-	WriteBox                // to write in
-	TickBox                 // to tick
-	Tint                    // a ground behind words or a row, which is no box to the eye
+	Ground   BoxRole = iota // ground or frame of a panel
+	WriteBox                // box to write in
+	TickBox                 // box to tick
+	Tint                    // ground behind words or a row, not seen as a box
 )
 
-// Rect is a rectangle. Width 0 of the stroke draws none; Fill NoColor none.
-// The stroke is centred on the edge. Radius rounds the corners.
+// Rect is a rectangle. StrokeWidth 0 draws no stroke, Fill NoColor no fill.
+// The stroke is centered on the edge. Radius rounds the corners.
 type Rect struct {
 	X, Y, W, H  int
 	Radius      int
@@ -100,7 +98,7 @@ type Rect struct {
 	Role        BoxRole
 }
 
-// Outline is the outline of r, its corners as quarter circles.
+// Outline returns the outline of r, with quarter circles at rounded corners.
 func (r Rect) Outline() []Seg {
 	rad := min(r.Radius, r.W/2, r.H/2)
 	k := rad - rad*5523/10000 // distance of a control point from the corner
@@ -119,7 +117,7 @@ func (r Rect) Outline() []Seg {
 	}
 }
 
-// NoColor fills or strokes nothing.
+// NoColor means no fill or no stroke.
 const NoColor Color = 1 << 24
 
 // Line is a straight line.
@@ -127,24 +125,23 @@ type Line struct {
 	X1, Y1, X2, Y2 int
 	Width          int
 	Color          Color
-	Dash           int // length of dashes and gaps; 0 is solid
+	Dash           int // length of dashes and gaps; 0 for solid
 }
 
-// Path is a closed or open figure of straight lines and cubic curves. It is
-// filled by the nonzero rule and stroked with round ends and joins, if nothing
-// else is said.
+// Path is a figure of straight lines and cubic curves. Unless stated otherwise
+// it is filled by the nonzero rule and stroked with round ends and joins.
 type Path struct {
 	Segs        []Seg
 	Fill        Color
-	EvenOdd     bool // filled by the even-odd rule
+	EvenOdd     bool // fill by the even-odd rule
 	Stroke      Color
 	StrokeWidth int
-	Dash        [4]int // dash, gap, dash, gap; all 0 is solid
-	Butt        bool   // ends cut off square
-	Miter       bool   // joins pointed, to four times the width
+	Dash        [4]int // dash, gap, dash, gap; all 0 for solid
+	Butt        bool   // square ends without extension
+	Miter       bool   // mitered joins, up to four times the width
 }
 
-// A Seg is one piece of a Path. Verb is 'M' (X, Y), 'L' (X, Y), 'C' (two
+// A Seg is a segment of a Path. Verb is 'M' (X, Y), 'L' (X, Y), 'C' (two
 // control points, then X, Y) or 'Z'.
 type Seg struct {
 	Verb           byte
@@ -152,8 +149,7 @@ type Seg struct {
 	X, Y           int
 }
 
-// Image is a picture, already decoded, checked and encoded again. Pixels are
-// a PNG or JPEG that layout itself has written.
+// Image is a picture, decoded, checked and encoded again by package raster.
 type Image struct {
 	X, Y, W, H int
 	Name       string
@@ -162,8 +158,8 @@ type Image struct {
 	Format     string // "PNG" or "JPEG"
 }
 
-// Drawing is a picture of vectors. Its operations, Paths and Glyphs, lie in its
-// area, or over the edge by a stroke's width.
+// Drawing is a vector picture. Its operations, Paths and Glyphs, are inside
+// its area, except that strokes may extend beyond it by their width.
 type Drawing struct {
 	X, Y, W, H int
 	Name       string
@@ -171,8 +167,7 @@ type Drawing struct {
 	Ops        []Op
 }
 
-// Link makes an area lead to an Anchor of the same deck or to an https
-// address.
+// Link makes an area a link to an Anchor of the deck or to an https address.
 type Link struct {
 	X, Y, W, H int
 	To         string
@@ -186,7 +181,7 @@ func (Image) op()   {}
 func (Drawing) op() {}
 func (Link) op()    {}
 
-// Moved is op, dx to the right and dy down.
+// Moved returns op moved dx to the right and dy down.
 func Moved(op Op, dx, dy int) Op {
 	switch o := op.(type) {
 	case Glyphs:

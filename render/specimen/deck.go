@@ -159,7 +159,7 @@ func Steps() render.Section {
 			render.Pack{Above: "gear race", Below: "case", Layers: []render.Layer{{Label: "0.50", Size: 50}, {Label: "0.15", Size: 15}, {Label: "0.40", Size: 40}}, Total: "1.05\u00a0mm", Lines: [][]render.Run{Runs("The pack of the example.")}}),
 		Step(9, "rig", "Turn the drive on the rig",
 			render.Callout{Signal: render.Danger, Word: "DANGER", Symbols: []string{"W089", "P028", "M021"}, Hazard: Runs("The output shaft turns in the open."), Result: Runs("It winds in a sleeve, a glove, an arm."), Avoid: Runs("Guard on. No gloves. Lock the rig off before you touch the shaft.")},
-			render.Setting{Title: Runs("Ring retainer"), Label: "Set on Click wrench 300", Value: "195 to 205", Unit: "lbf·ft", Turn: render.Anticlockwise, SeenFrom: "seen from output end", Source: Runs("manual: 270 ±10 N·m")}),
+			render.Setting{Title: Runs("Ring retainer"), Label: "Set on Click wrench 300", Value: "195 to 205", Unit: "lbf·ft", Turn: render.Counterclockwise, SeenFrom: "seen from output end", Source: Runs("manual: 270 ±10 N·m")}),
 		Step(10, "jack", "Set the jack screw",
 			render.Callout{Signal: render.Danger, Word: "DANGER", Symbols: []string{"W089"}, Short: true, Avoid: Runs("Guard on. No gloves.")},
 			render.Setting{Title: Runs("Jack screw, by the mark on the housing"), Label: "Write in what the plate says", Unit: "N·m", Boxes: []string{"First", "Second"}, BoxUnit: "N·m"}),

@@ -1,6 +1,6 @@
 package symbol
 
-// head is a face from the front with its shoulders, for what is worn on it.
+// head is the front view of a head with shoulders, to show what is worn on it.
 const head = `
 		fill E 500 400 178 225
 		fill M 200 842 C 210 730 310 695 415 660 L 415 560 L 585 560 L 585 660 C 690 695 790 730 800 842 C 629 992 371 992 200 842 Z`

@@ -1,4 +1,5 @@
-// Package symbol draws safety symbols after the meanings that ISO 7010 registers.
+// Package symbol draws safety symbols according to the meanings registered in
+// ISO 7010.
 package symbol
 
 import (
@@ -12,8 +13,8 @@ import (
 	"benchwright/render/sheet"
 )
 
-// Safety colours: from memory or secondary sources; word, border and shape
-// carry the meaning on a grey printer.
+// Safety colors, from memory or secondary sources. Word, border and shape
+// carry the meaning on a black-and-white printer.
 const (
 	SafetyRed    sheet.Color = 0xBE192D
 	SafetyOrange sheet.Color = 0xFF8200
@@ -23,8 +24,8 @@ const (
 	inkWhite     sheet.Color = 0xFFFFFF
 )
 
-// A sign is the outline that a symbol's picture stands in; it tells the kind
-// of message by shape and by colour.
+// A sign is the outline around a symbol's picture, whose shape and color tell
+// the kind of message.
 type sign uint8
 
 const (
@@ -32,25 +33,25 @@ const (
 	mandatory               // blue disc, white picture
 	prohibition             // white disc, black picture under a red ring with a bar
 	octagon                 // red octagon, white rim and picture
-	alertDanger             // the safety alert triangle, to stand on a panel of its signal word
+	alertDanger             // safety alert triangle, on a panel of the color of its signal word
 	alertWarning
 	alertCaution
 )
 
-// A symbol is a picture of our own after the meaning that ISO 7010 registers
-// for its code: the picture's parts, drawn in order, on a square of 1000 units.
+// A symbol is our own picture for the meaning of an ISO 7010 code. Parts are
+// drawn in order, on a square of 1000 units.
 type symbol struct {
-	means string
-	sign  sign
-	parts string
+	meaning string
+	sign    sign
+	parts   string
 }
 
-// Draw draws a symbol into the square of the given side whose top left
-// corner is x, y. Codes are those of ISO 7010 (W012, M009, P003), "stop", the
-// octagon of a hold point, and the safety alert triangle: "alert" in the
-// colours of a warning sign, and "alert-danger", "alert-warning" and
-// "alert-caution" to stand on a panel of that word's colour. It reports false
-// for any other code.
+// Draw draws a symbol into the square with the given side whose top left
+// corner is x, y. Codes are those of ISO 7010 (W012, M009, P003), "stop" for
+// the octagon of a hold point, and the safety alert triangle: "alert" in the
+// colors of a warning sign, "alert-danger", "alert-warning" and
+// "alert-caution" for a panel in that word's color. It returns false for any
+// other code.
 func Draw(code string, x, y, size int) ([]sheet.Op, bool) {
 	paths, ok := all()[code]
 	if !ok {
@@ -70,11 +71,11 @@ func Draw(code string, x, y, size int) ([]sheet.Op, bool) {
 	return ops, true
 }
 
-// Codes lists what Symbol draws, sorted.
+// Codes returns the codes that Draw knows, sorted.
 func Codes() []string { return slices.Sorted(maps.Keys(all())) }
 
-// symbolPaths are all symbols on the square of 1000 units, parsed once. The
-// data is our own: a test proves that all of it can be read.
+// all parses the symbols, once per process. Their data is constant, and a test
+// proves that it parses.
 var all = sync.OnceValue(func() map[string][]sheet.Path {
 	all := map[string][]sheet.Path{}
 	for _, table := range []map[string]symbol{warningSymbols, mandatorySymbols, otherSymbols} {
@@ -85,7 +86,7 @@ var all = sync.OnceValue(func() map[string][]sheet.Path {
 	return all
 })
 
-// paths is the sign with its picture.
+// paths returns the sign with its picture.
 func (s symbol) paths() ([]sheet.Path, error) {
 	const triangle = "M 500 96 L 964 899 L 36 899 Z"
 	ink, ground := inkBlack, SafetyYellow
@@ -113,8 +114,8 @@ func (s symbol) paths() ([]sheet.Path, error) {
 	paths, err := parseParts(before+"\n"+s.parts, ink, ground)
 	if s.sign == prohibition && err == nil {
 		var ring []sheet.Path
-		// The white beside the bar keeps it apart from a black picture on a
-		// grey printer.
+		// The white beside the bar separates it from a black picture when
+		// printed in gray.
 		ring, err = parseParts("gap120 M 240 240 L 760 760\nline100 O 500 500 445\nline80 M 192 192 L 808 808", SafetyRed, ground)
 		paths = append(paths, ring...)
 	}
@@ -202,13 +203,13 @@ func parseOutline(outline string) ([]sheet.Seg, error) {
 			segs = append(segs, sheet.Rect{X: n[0], Y: n[1], W: n[2], H: n[3], Radius: n[4]}.Outline()...)
 		}
 		if verb == 'M' {
-			verb = 'L' // more pairs are lines
+			verb = 'L' // further pairs are lines
 		}
 	}
 	return segs, nil
 }
 
-// ellipse is drawn as four cubic curves.
+// ellipse returns an ellipse as four cubic curves.
 func ellipse(cx, cy, rx, ry int) []sheet.Seg {
 	kx, ky := (rx*5523+5000)/10000, (ry*5523+5000)/10000
 	return []sheet.Seg{

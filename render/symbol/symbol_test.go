@@ -16,7 +16,7 @@ func TestSymbolsCanBeRead(t *testing.T) {
 	for _, table := range []map[string]symbol{warningSymbols, mandatorySymbols, otherSymbols} {
 		for code, s := range table {
 			if paths, err := s.paths(); err != nil || len(paths) < 2 {
-				t.Errorf("%s (%s): %d paths, %v", code, s.means, len(paths), err)
+				t.Errorf("%s (%s): %d paths, %v", code, s.meaning, len(paths), err)
 			}
 		}
 	}

@@ -1,7 +1,7 @@
 package symbol
 
-// warningSymbols are yellow triangles. The inside of the rim is a triangle
-// from 500 158 to 90 868 and 910 868.
+// warningSymbols are yellow triangles. The inside of the rim is the triangle
+// 500 158, 90 868, 910 868.
 var warningSymbols = map[string]symbol{
 	"W001": {"general warning", warning, `
 		fill M 445 395 C 445 325 555 325 555 395 L 532 660 C 528 700 472 700 468 660 Z

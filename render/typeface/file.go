@@ -2,7 +2,7 @@ package typeface
 
 import _ "embed"
 
-// The faces as their makers gave them (fonts/LICENSE_FONT, SIL OFL 1.1).
+// The fonts as published (fonts/LICENSE_FONT, SIL OFL 1.1).
 var (
 	//go:embed fonts/SourceSans3_400Regular.ttf
 	regularTTF []byte
@@ -12,7 +12,8 @@ var (
 	boldTTF []byte
 )
 
-// File is the uncut TrueType file of a face. It is shared: read only.
+// File returns the complete TrueType file of a font, which the caller must not
+// change.
 func File(f Font) []byte {
 	switch f {
 	case Semibold:

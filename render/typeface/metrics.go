@@ -1,5 +1,5 @@
-// Package typeface is the type of the cards: its files, what characters it
-// carries, and how wide and how tall they stand.
+// Package typeface holds the fonts of the cards: files, available characters,
+// widths and heights.
 package typeface
 
 import (
@@ -11,17 +11,16 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
-// A Font is one of the embedded faces.
+// A Font is an embedded font.
 type Font uint8
 
-// The faces, by weight.
 const (
 	Regular Font = iota
 	Semibold
 	Bold
 )
 
-// Name is the face's name, in a dump and in a PDF.
+// Name returns the font's name in a dump and a PDF.
 func (f Font) Name() string {
 	if names := [...]string{"regular", "semibold", "bold"}; int(f) < len(names) {
 		return names[f]
@@ -29,23 +28,22 @@ func (f Font) Name() string {
 	return fmt.Sprintf("font-%d", uint8(f))
 }
 
-// tabled is the first rune behind the table of advances: the repertoire ends
-// before it.
-const tabled = 0x2800
+// tableEnd is the first rune beyond the table of advances, and beyond the
+// repertoire.
+const tableEnd = 0x2800
 
-// Missing marks a rune that a face does not have.
+// Missing is the advance of a rune that a font lacks.
 const Missing = -1
 
-// A metric is what layout knows of one face. Lengths are thousandths of the
-// em.
+// A metric holds the metrics of a font, in thousandths of the em.
 type metric struct {
 	font    *sfnt.Font
 	upem    int
 	cap     int // height of a capital
-	advance [tabled]int16
+	advance [tableEnd]int16
 }
 
-// metrics reads the three faces, once a process.
+// metrics parses the three fonts, once per process.
 var metrics = sync.OnceValue(func() [3]*metric {
 	var all [3]*metric
 	for i := range all {
@@ -68,7 +66,7 @@ func readMetric(ttf []byte) (*metric, error) {
 	if m.cap, err = m.capital(&buf); err != nil {
 		return nil, err
 	}
-	for r := range rune(tabled) {
+	for r := range rune(tableEnd) {
 		m.advance[r] = Missing
 		if Has(r) {
 			m.advance[r] = int16(m.measure(&buf, r))
@@ -77,8 +75,8 @@ func readMetric(ttf []byte) (*metric, error) {
 	return m, nil
 }
 
-// capital measures a capital on its outline, rounded down: what a face says of
-// itself is the height of its tallest weight.
+// capital measures the height of a capital's outline, rounded down. The height
+// in the font's own tables is that of the family's tallest weight.
 func (m *metric) capital(buf *sfnt.Buffer) (int, error) {
 	g, err := m.font.GlyphIndex(buf, 'H')
 	if err != nil {
@@ -91,13 +89,13 @@ func (m *metric) capital(buf *sfnt.Buffer) (int, error) {
 	return int(-outline.Bounds().Min.Y) * 1000 / m.upem, nil
 }
 
-// thousandths turns font units into thousandths of the em, halves upward, as
-// the PDF writer's own table of widths has them.
+// thousandths converts font units to thousandths of the em, rounded half up,
+// like the table of widths of the PDF writer.
 func (m *metric) thousandths(v fixed.Int26_6) int {
 	return (int(v)*2000 + m.upem) / (2 * m.upem)
 }
 
-// measure asks the face itself for the advance of r, or none.
+// measure returns the advance of r from the font file, or Missing.
 func (m *metric) measure(buf *sfnt.Buffer, r rune) int {
 	g, err := m.font.GlyphIndex(buf, r)
 	if err != nil || g == 0 {
@@ -110,26 +108,26 @@ func (m *metric) measure(buf *sfnt.Buffer, r rune) int {
 	return m.thousandths(a)
 }
 
-// Advance is how far r moves the pen in face f, in thousandths of the em, or
-// none where the faces do not carry it.
+// Advance returns the advance of r in font f, in thousandths of the em, or
+// Missing if the repertoire lacks it.
 func Advance(f Font, r rune) int {
 	if r == faceDigit {
 		r = '0'
 	}
-	if r < 0 || r >= tabled {
+	if r < 0 || r >= tableEnd {
 		return Missing
 	}
 	return int(metrics()[f].advance[r])
 }
 
-// faceDigit is a digit of FaceOf: figures are all as wide as each other.
+// faceDigit is a rune of FaceOf; all digits have the same width.
 const faceDigit = '\uE000'
 
-// CapHeight is the height of a capital set at size.
+// CapHeight returns the height of a capital at a size.
 func CapHeight(f Font, size int) int { return metrics()[f].cap * size / 1000 }
 
-// Width is the width of s set at size; runes that the face lacks count
-// nothing.
+// Width returns the width of s at a size; runes that the font lacks count as
+// zero.
 func Width(f Font, size int, s string) int {
 	sum := 0
 	for _, r := range s {
@@ -138,5 +136,5 @@ func Width(f Font, size int, s string) int {
 	return Scaled(sum, size)
 }
 
-// Scaled turns thousandths of an em into micrometres, halves upward.
+// Scaled converts thousandths of an em to micrometers, rounded half up.
 func Scaled(thousandths, size int) int { return (thousandths*size + 500) / 1000 }

@@ -5,14 +5,14 @@ import (
 	"unicode"
 )
 
-// repertoire is what the embedded faces are cut to: Latin 1 and Latin
-// Extended-A (with the comma-below letters of Romanian, the Welsh letters and
-// the capital sharp s), modern Greek, Cyrillic with ґ, and the signs of the
-// trade. All three faces of Source Sans 3 have every one of them.
+// repertoire is the set of characters to which the embedded fonts are subset:
+// Latin 1 and Latin Extended-A (with the comma-below letters of Romanian, the
+// Welsh letters and the capital sharp s), modern Greek, Cyrillic with ґ, and
+// the symbols of the trade. All three fonts of Source Sans 3 have all of them.
 //
-// Left out on purpose: the soft hyphen and every space but U+0020 and U+00A0,
-// which print as nothing or copy as nothing; combining marks, since text comes
-// composed; ⌀, which the faces lack.
+// Excluded are the soft hyphen and every space but U+0020 and U+00A0, which
+// print or copy as nothing; combining marks, because text is composed; ⌀,
+// which the fonts lack.
 var repertoire = &unicode.RangeTable{
 	R16: []unicode.Range16{
 		{0x0020, 0x007E, 1},
@@ -69,11 +69,11 @@ var repertoire = &unicode.RangeTable{
 	LatinOffset: 2,
 }
 
-// Has reports whether the PDF faces carry r. Layout refuses every other
-// character, even one that the uncut faces have.
+// Has reports whether the fonts in the PDF have r. Layout refuses all other
+// characters, even those in the complete fonts.
 func Has(r rune) bool { return unicode.Is(repertoire, r) }
 
-// Repertoire is the repertoire as one string, in code order.
+// Repertoire returns the repertoire as a string, in code order.
 func Repertoire() string {
 	var b strings.Builder
 	for _, r := range repertoire.R16 {

@@ -8,7 +8,7 @@ import (
 
 // An Adapter stands between a torque wrench and the fastener.
 type Adapter struct {
-	Length quantity.Value // E, from the centre of the drive to the centre of the fastener
+	Length quantity.Value // E, from the center of the drive to the center of the fastener
 	Angle  *big.Rat       // θ in degrees, between adapter and handle: 0 in line
 }
 
@@ -64,10 +64,10 @@ func (a *Adapter) gain(length *quantity.Value) (least, most *big.Rat, ok bool) {
 //	S = T·L/(L + E·cos θ)
 //
 // T is the torque at the fastener, S the setting, both in one unit; L runs from
-// the centre of the drive to the centre of the grip, E from the centre of the
-// drive to the centre of the fastener, both in one unit; θ is the angle in
+// the center of the drive to the center of the grip, E from the center of the
+// drive to the center of the fastener, both in one unit; θ is the angle in
 // degrees between adapter and handle: 0 in line, 90 where S = T, 180 where the
-// adapter points back along the handle. It holds for a pull at the centre of
+// adapter points back along the handle. It holds for a pull at the center of
 // the grip and for no other. ok is false where L + E·cos θ is not above zero.
 // The result is as exact as Cos. Source: NAVEDTRA 14315 ch. 3; TM
 // 1-1500-204-23-9 fig. 8-16.

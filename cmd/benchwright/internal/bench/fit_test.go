@@ -213,7 +213,7 @@ func TestFitProperties(t *testing.T) {
 }
 
 func TestHeatBand(t *testing.T) {
-	// Recomputed: 62 mm of grey iron (Callister: 11.4), 0.035 mm of interference
+	// Recomputed: 62 mm of gray iron (Callister: 11.4), 0.035 mm of interference
 	// and 0.020 to spare: 77.8 °C above a room of 20 °C.
 	rise, _ := TemperatureRise(num(t, "0.035"), num(t, "0.020"), num(t, "11.4e-6"), num(t, "62"))
 	b, ok := HeatBand(num(t, "20"), rise, BearingCap)

@@ -103,7 +103,7 @@ func TestJudgeFlats(t *testing.T) {
 // that is no substitute, and no metric tool is it.
 func TestInchFlatsInMillimetres(t *testing.T) {
 	mm, _ := quantity.UnitOf("mm")
-	// Half a millimetre is near, a hundredth more is not.
+	// Half a millimeter is near, a hundredth more is not.
 	if nine := flat(t, "9/16 in"); !NearlyFits(nine, flat(t, "13.7875 mm")) || NearlyFits(nine, flat(t, "13.77 mm")) || NearlyFits(nine, flat(t, "14 N")) || !NearlyFits(flat(t, "1.4 cm"), nine) {
 		t.Error("half a millimetre from 9/16 in")
 	}

@@ -43,7 +43,7 @@ func RealDrop(p1, t1, p2, t2, reference *big.Rat) (drop *big.Rat, ok bool) {
 }
 
 // LeakRate returns Q = ΔP·V/t, in the unit of the drop times that of the volume
-// over that of the time: Pa·L/s of pascals, litres and seconds. ok is false
+// over that of the time: Pa·L/s of pascals, liters and seconds. ok is false
 // where the time or the volume is not above zero.
 func LeakRate(drop, volume, time *big.Rat) (rate *big.Rat, ok bool) {
 	if time.Sign() <= 0 || volume.Sign() <= 0 {

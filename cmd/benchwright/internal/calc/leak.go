@@ -68,11 +68,11 @@ func leakSheet(a *answers) *sheet {
 	}
 	if a.has("volume") {
 		s.formula("Q = drop × V / time")
-		s.value("V", "volume", volume, litre)
+		s.value("V", "volume", volume, liter)
 		s.value("", "time", time, second)
 		pa := quantity.Convert(drop, u, pascal)
-		rate, _ := bench.LeakRate(pa, volume.In(litre).Value, time.In(second).Value)
-		s.step("Q = ", s.num(pa), " × ", s.num(volume.In(litre).Value), " / ", s.num(time.In(second).Value), " ", s.equals(rate), " Pa·L/s")
+		rate, _ := bench.LeakRate(pa, volume.In(liter).Value, time.In(second).Value)
+		s.step("Q = ", s.num(pa), " × ", s.num(volume.In(liter).Value), " / ", s.num(time.In(second).Value), " ", s.equals(rate), " Pa·L/s")
 		s.result("Leak rate: ", s.rounded(rate, pascal), "·L/s.")
 	}
 	s.source(s.local(gasSource))

@@ -16,7 +16,7 @@ var (
 	poundInch   = quantity.MustUnit("lbf·in")
 	pascal      = quantity.MustUnit("Pa")
 	megapascal  = quantity.MustUnit("MPa")
-	litre       = quantity.MustUnit("L")
+	liter       = quantity.MustUnit("L")
 	second      = quantity.MustUnit("s")
 	celsius     = quantity.MustUnit("°C")
 	kelvin      = quantity.MustUnit("K")

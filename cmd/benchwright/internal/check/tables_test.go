@@ -13,7 +13,7 @@ func TestTableHoles(t *testing.T) {
 		shop, table, at, message string // "" where nothing is wrong
 	}{
 		// Published, but wrong: two rows of a public truck manual, in inches
-		// alone, beside the millimetres and behind them.
+		// alone, beside the millimeters and behind them.
 		{"", "Reading, in; 0.180 to 0.190; 0.192 to 0.201", "0.192 to 0.201", "0.191 in lies in no row of this table"},
 		{"", "Reading; 0.180–0.190 in; 0.192–0.201 in", "0.192–0.201 in", "0.191 in lies in no row of this table"},
 		{"", "mm ¦ in; 4.574-4.843 ¦ 0.180-0.190; 4.844-5.113 ¦ 0.192-0.201", "0.192-0.201", "0.191 in lies in no row of this table"},

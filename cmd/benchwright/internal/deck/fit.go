@@ -74,10 +74,10 @@ func fitTitle(f *card.Fit) string { return f.Part.Name + fitWays[f.Direction] + 
 func (b *builder) fit(f *card.Fit) []render.Element {
 	var first, hand [][]render.Run
 	for _, l := range []struct{ word, text string }{{wordClean, f.Clean}, {wordOil, f.Oil}} {
-		first = append(first, labelled(l.word, l.text)...)
+		first = append(first, labeled(l.word, l.text)...)
 	}
 	for _, l := range []struct{ word, text string }{{wordSealant, f.Sealant}, {wordWayRound, f.Orientation}, {wordLip, f.Lip}} {
-		hand = append(hand, labelled(l.word, l.text)...)
+		hand = append(hand, labeled(l.word, l.text)...)
 	}
 	var panels []render.Setting
 	for _, w := range f.Warmths() {
@@ -118,7 +118,7 @@ func fitLast(f *card.Fit) [][]render.Run {
 	if f.Seat == procedure.Flush {
 		out = append(out, strong(wordFlush))
 	}
-	out = append(out, labelled(wordHome, f.HomeSign)...)
+	out = append(out, labeled(wordHome, f.HomeSign)...)
 	switch {
 	case !f.Direction.In():
 	case f.Heat != nil:

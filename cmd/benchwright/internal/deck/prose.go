@@ -107,8 +107,8 @@ func strong(text string) []render.Run {
 	return []render.Run{{Text: typeset(text), Weight: render.Semibold}}
 }
 
-// labelled returns a line of a word and what the writer says to it, none for "".
-func labelled(word, text string) [][]render.Run {
+// labeled returns a line of a word and what the writer says to it, none for "".
+func labeled(word, text string) [][]render.Run {
 	if text == "" {
 		return nil
 	}

@@ -238,7 +238,7 @@ func (b *builder) kit(more []string) render.Listing {
 	return l
 }
 
-// sizeOf writes what tells an instrument or a stock from its neighbours: how far
+// sizeOf writes what tells an instrument or a stock from its neighbors: how far
 // it reaches, or its graduations.
 func (b *builder) sizeOf(thing any) string {
 	switch t := thing.(type) {

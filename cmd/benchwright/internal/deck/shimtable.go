@@ -249,10 +249,10 @@ func (b *builder) grid(caption string, i *card.Shim, lettered bool, across *card
 	})
 }
 
-// A stretch is some neighbours, from the first to the last.
+// A stretch is some neighbors, from the first to the last.
 type stretch struct{ first, last int }
 
-// alike cuts n neighbours into stretches of those that are the same as the one
+// alike cuts n neighbors into stretches of those that are the same as the one
 // before: rows and columns with the same answers are looked up as one.
 func alike(n int, same func(a, b int) bool) []stretch {
 	var out []stretch

@@ -37,14 +37,14 @@ func wordClockExample(start, row, end string) string {
 // nobody adds.
 func (b *builder) timed(t *card.Timed) []render.Element {
 	s := render.Setting{Label: wordWithin, Value: t.Within.Text, Unit: t.Within.Unit.Symbol}
-	s.Lines = append(s.Lines, labelled(wordFromWhen, t.From)...)
+	s.Lines = append(s.Lines, labeled(wordFromWhen, t.From)...)
 	switch {
 	case t.Days > 0:
 		s.Lines = append(s.Lines, strong(wordLater(t.Days)))
 	case t.Short:
 		s.Label = wordCount
 	}
-	s.Lines = append(s.Lines, labelled(wordMissed, t.IfMissed)...)
+	s.Lines = append(s.Lines, labeled(wordMissed, t.IfMissed)...)
 	if !t.Short {
 		s.Boxes = []string{wordStartedAt}
 	}

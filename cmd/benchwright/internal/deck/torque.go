@@ -59,7 +59,7 @@ func (b *builder) fastener(s *render.Setting, t *card.Torque) {
 	}
 	s.Turn = render.Clockwise
 	if f.Hand == unit.LeftHand {
-		s.Turn = render.Anticlockwise
+		s.Turn = render.Counterclockwise
 		s.Lines = append(s.Lines, []render.Run{{Text: wordLeftHand, Weight: render.Bold}})
 	}
 	s.SeenFrom = wordSeenFrom(cmp.Or(f.SeenFrom, wordWrenchSide))
