@@ -106,7 +106,7 @@ func TestGoodValues(t *testing.T) {
 			"depends-on": {"lash": ["p"]}, "jobs": {"overhaul": {"title": "All", "cards": ["MD48-10"]}}}`},
 		{"front", `{` + frontOK + `}`},
 		{"front", `{` + frontOK + `, "kind": "strip", "status": "draft", "variants": ["late"], "after": ["MD48-10"], "time": "2 h", "people": 1,
-			"conditions": ["Drained"], "parts": "nut", "call": "lead", "stop-points": ["a", {"after": "b", "say": "c"}], "accept": [{"slug": "why-missing", "at": "s", "because": "r"}]}`},
+			"conditions": ["Drained"], "parts": "nut", "call": "lead", "stop-points": ["a", {"after": "b", "say": "c"}], "accept": [{"message": "why-missing", "at": "s", "because": "r"}]}`},
 		{"front", `{"card": 20, "title": "Strip", "unit": {` + unitOK + `}, "shop": {` + shopOK + `}, "revision": "B", "date": "2026-10-02"}`},
 		{"block-tool", `{"use": "lug-socket-4"}`},
 		{"block-tool", `{"assemble": ["a", "b"], "as": "c", "hold-still": "shaft", "with": "yoke", "only": ["late"]}`},
@@ -153,7 +153,7 @@ func TestSlips(t *testing.T) {
 		{"front", `{"card": "A", "titel": "b", "unit": "c", "revison": "d", "date": "2026-10-02"}`,
 			"key /revison key-unknown: a procedure's front matter has no key `revison` | write `revision`\n" +
 				"key /titel key-unknown: a procedure's front matter has no key `titel` | write `title`"},
-		{"front", `{` + frontOK + `, "accept": [{"slug": "why-missing"}]}`, "/accept/0 key-missing: an accepted warning needs `because` | add `because:`, for example `because: The stage says why.`"},
+		{"front", `{` + frontOK + `, "accept": [{"message": "why-missing"}]}`, "/accept/0 key-missing: an accepted warning needs `because` | add `because:`, for example `because: The stage says why.`"},
 		{"front", `{"card": "A", "title": "b", "unit": {"unit": "u", "titel": "c"}, "shop": {"shop": "s"}, "revision": "d", "date": "2026-10-02"}`,
 			"/shop key-missing: a shop needs `benchwright` | add `benchwright:`, for example `benchwright: 1`\n" +
 				"key /unit/titel key-unknown: a unit has no key `titel` | write `title`"},
@@ -210,7 +210,7 @@ func TestSlips(t *testing.T) {
 		{"shop", `{` + shopOK + `, "wrenches": {"tw": {"range": "20 to 120 N·m", "marks": "1 N·m", "due": "10.02.2026"}}}`,
 			"/wrenches/tw/due value-kind: `due` takes a date as year-month-day, not `10.02.2026` | write year-month-day: `YYYY-MM-DD`"},
 		{"front", `{` + frontOK + `, "accept": "why-missing"}`,
-			"/accept value-kind: `accept` takes a list, not text | write it as `accept: [{at: press-home, because: The stage says why., slug: why-missing}]`"},
+			"/accept value-kind: `accept` takes a list, not text | write it as `accept: [{at: press-home, because: The stage says why., message: why-missing}]`"},
 		{"block-tool", `{"use": "socket-13, breaker-bar"}`,
 			"/use value-kind: `use` takes names, and without brackets this is one name with a comma in it | put brackets round the list: `[socket-13, breaker-bar]`"},
 		{"block-measurement", `{` + measureOK + `, "record": "door side, back", "use": "each"}`,

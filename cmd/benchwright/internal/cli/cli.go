@@ -51,7 +51,7 @@ func commands() []command {
 	return []command{
 		{"check", "PATH…", "say what is wrong, write nothing", check},
 		{"build", "PATH… -o FOLDER", "check, then write the cards as PDF", build},
-		{"explain", "SLUG", "what a message means, with an example and its fix", explain},
+		{"explain", "NAME", "what a message means, with an example and its fix", explain},
 		{"calc", "NAME OPTIONS", "work out one calculation of the cards at a terminal", calculate},
 		{"new", "FOLDER", "begin a workspace that builds", newWorkspace},
 		{"schema", "NAME", "print the JSON Schema of a file or block", printSchema},

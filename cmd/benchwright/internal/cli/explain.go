@@ -24,7 +24,7 @@ func explain(c *call) int {
 		return fail(c.Streams, fmt.Errorf("explain one message at a time, as in `benchwright explain limits-missing`"))
 	}
 	if slices.Contains(procedure.Built, c.paths[0]) {
-		return fail(c.Streams, fmt.Errorf("`%s` is a block: BLOCKS.md shows it in a small example, and `benchwright schema block-%s` prints its keys", c.paths[0], c.paths[0]))
+		return fail(c.Streams, fmt.Errorf("`%s` is a block: procedures/README.md shows it in a small example, and `benchwright schema block-%s` prints its keys", c.paths[0], c.paths[0]))
 	}
 	p, ok := diag.PageOf(c.paths[0])
 	if !ok {

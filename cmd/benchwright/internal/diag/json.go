@@ -32,7 +32,7 @@ type jsonEdit struct {
 }
 
 type jsonMessage struct {
-	Slug     string        `json:"slug"`
+	Name     string        `json:"name"`
 	Severity Severity      `json:"severity"`
 	File     string        `json:"file"`
 	Start    jsonPoint     `json:"start"`
@@ -52,7 +52,7 @@ func WriteJSON(w io.Writer, messages []Diagnostic) error {
 		Messages []jsonMessage `json:"messages"`
 	}{Format, make([]jsonMessage, 0, len(messages))}
 	for _, d := range messages {
-		m := jsonMessage{Slug: d.Slug, Severity: d.Severity(), File: name(d.At),
+		m := jsonMessage{Name: d.Slug, Severity: d.Severity(), File: name(d.At),
 			Message: d.Message, Label: d.Label, Related: []jsonRelated{}, Fix: d.Fix}
 		m.Start, m.End = points(d.At)
 		for _, r := range d.Related {

@@ -23,7 +23,7 @@ func TestJSON(t *testing.T) {
   "format": "benchwright-messages/1",
   "messages": [
     {
-      "slug": "limit-unknown",
+      "name": "limit-unknown",
       "severity": "error",
       "file": "md-48/strip.md",
       "start": {
@@ -71,7 +71,7 @@ func TestJSON(t *testing.T) {
       }
     },
     {
-      "slug": "why-missing",
+      "name": "why-missing",
       "severity": "warning",
       "file": "",
       "start": {

@@ -57,7 +57,7 @@ var allPages = sync.OnceValue(func() map[string]Page {
 func parsePage(slug, text string) (Page, error) {
 	lines := strings.SplitN(text, "\n", 4)
 	if len(lines) < 4 || lines[0] != "# "+slug || lines[1] != "" {
-		return Page{}, fmt.Errorf("pages/%s.md does not begin with its slug as heading", slug)
+		return Page{}, fmt.Errorf("pages/%s.md does not begin with its name as heading", slug)
 	}
 	severity, summary, ok := strings.Cut(lines[2], ": ")
 	if s := Severity(severity); !ok || s != Error && s != Warning {

@@ -72,7 +72,7 @@ func (r reader) front(p *Procedure, n *syntax.Node) {
 	}
 	for _, a := range r.Items(n.Get("accept")) {
 		r.Mapping(a)
-		p.Accept = append(p.Accept, Accept{r.named(a.Get("slug")), r.named(a.Get("at")), r.Text(a.Get("because"))})
+		p.Accept = append(p.Accept, Accept{r.named(a.Get("message")), r.named(a.Get("at")), r.Text(a.Get("because"))})
 	}
 }
 

@@ -153,7 +153,7 @@ func TestListWithoutBrackets(t *testing.T) {
 // Front matter is read as typed: a number stays the text that it was.
 func TestFront(t *testing.T) {
 	p, messages := read(t, "---\ncard: MD48-20\ntitle:  Strip   the drive\nunit: md-48\nrevision: 1.10\ndate: 2026-10-02\nvariants: late\nafter: [MD48-10, MD48-15]\n"+
-		"conditions: One\nstop-points: [a, {after: b, say: Cover it}]\naccept: [{slug: why-missing, at: c, because: known}]\nstatus: draft\n---\n\n## W\n\n### S\n")
+		"conditions: One\nstop-points: [a, {after: b, say: Cover it}]\naccept: [{message: why-missing, at: c, because: known}]\nstatus: draft\n---\n\n## W\n\n### S\n")
 	if messages != "" {
 		t.Error(messages)
 	}
