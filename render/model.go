@@ -38,8 +38,8 @@ type Running struct {
 	Note     string // one short line on every face, such as "Invented unit, not for real work"; or ""
 }
 
-// A Section is a kind of face: set-out, steps, look-up, record. It begins on a
-// new face, and its name is in the head of its faces ("Set-out 1 of 2").
+// A Section is a kind of face: lay-out, steps, look-up, record. It begins on a
+// new face, and its name is in the head of its faces ("Lay-out 1 of 2").
 type Section struct {
 	Name    string
 	Follows bool // begins where the previous section ended
@@ -153,7 +153,7 @@ type Table struct {
 	Under  []Run  // one line below that stays with the last row: a worked example
 }
 
-// Listing is a titled list on the set-out face: tools, parts, conditions.
+// Listing is a titled list on the lay-out page: tools, parts, conditions.
 // Without rows it shows None, so that an empty list does not look like an
 // omission. The first column is semibold.
 type Listing struct {
@@ -195,7 +195,7 @@ type Callout struct {
 	AvoidFirst bool // print the command before hazard and result
 }
 
-// Hazards is the hazard summary of the set-out face.
+// Hazards is the hazard summary of the lay-out page.
 type Hazards struct {
 	Title string
 	None  string

@@ -21,7 +21,7 @@ func (w Words) WithDefaults() Words {
 		{&w.Part, "%s %d of %d"},
 		{&w.Step, "Step %d of %d"},
 		{&w.Steps, "Steps %d–%d of %d"},
-		{&w.Face, "Face %d of %d"},
+		{&w.Face, "Page %d of %d"},
 		{&w.Revision, "revision %s"},
 	} {
 		if *p.word == "" {

@@ -5,7 +5,7 @@ import (
 	"benchwright/render/compose"
 )
 
-// A listing of the set-out face has its title on a tinted bar and its rows
+// A listing of the lay-out page has its title on a tinted bar and its rows
 // between thin rules, or the word that says there are none.
 func listing(l render.Listing, c *compose.Compositor) compose.Block {
 	u := c.Beat

@@ -24,5 +24,5 @@ func ExampleSheets() {
 	// Output:
 	// 297000 210000 Sheet 1 front: 1 | 3
 	// 297000 210000 Sheet 1 back: 2
-	// <nil> 4 faces of 148 × 210 mm do not fit on A4 (210 × 297 mm)
+	// <nil> 4 pages of 148 × 210 mm do not fit on A4 (210 × 297 mm)
 }

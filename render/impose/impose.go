@@ -58,12 +58,12 @@ func Sheets(faces []sheet.Sheet, o Plan) ([]sheet.Sheet, error) {
 	w, h := faces[0].Width, faces[0].Height
 	for _, f := range faces {
 		if f.Width != w || f.Height != h || f.Turned {
-			return nil, fmt.Errorf("face %q is not of one size and way up with %q", f.Name, faces[0].Name)
+			return nil, fmt.Errorf("page %q does not have the size and orientation of %q", f.Name, faces[0].Name)
 		}
 	}
 	g, ok := fit(w, h, o)
 	if !ok {
-		return nil, fmt.Errorf("%d faces of %s do not fit on %s (%s)", o.Up, sheet.Millimeters(w, h), o.Paper.Name, sheet.Millimeters(o.Paper.Width, o.Paper.Height))
+		return nil, fmt.Errorf("%d pages of %s do not fit on %s (%s)", o.Up, sheet.Millimeters(w, h), o.Paper.Name, sheet.Millimeters(o.Paper.Width, o.Paper.Height))
 	}
 	var sheets []sheet.Sheet
 	for first := 0; first < len(faces); first += 2 * o.Up {

@@ -314,9 +314,9 @@ func TestImposeRefuses(t *testing.T) {
 		o     Plan
 		want  string
 	}{
-		{numbered(148000, 210000, 2), Plan{Paper: paper(t, "Letter"), Up: 2}, "2 faces of 148 × 210 mm do not fit on Letter (215.9 × 279.4 mm)"},
-		{numbered(148000, 210000, 2), Plan{Paper: paper(t, "A4")}, "0 faces"},
-		{append(numbered(148000, 210000, 1), numbered(105000, 148000, 1)...), Plan{Paper: paper(t, "A3"), Up: 2}, "not of one size"},
+		{numbered(148000, 210000, 2), Plan{Paper: paper(t, "Letter"), Up: 2}, "2 pages of 148 × 210 mm do not fit on Letter (215.9 × 279.4 mm)"},
+		{numbered(148000, 210000, 2), Plan{Paper: paper(t, "A4")}, "0 pages"},
+		{append(numbered(148000, 210000, 1), numbered(105000, 148000, 1)...), Plan{Paper: paper(t, "A3"), Up: 2}, "does not have the size and orientation"},
 	} {
 		if _, err := Sheets(c.faces, c.o); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("error %v, want %q", err, c.want)

@@ -110,7 +110,7 @@ func TestListingsRunOnUnderTheirHead(t *testing.T) {
 		for i := range n {
 			rows = append(rows, [][]render.Run{specimen.Runs(fmt.Sprintf("Tool-%d.", i)), specimen.Runs("T"), specimen.Runs("board")})
 		}
-		d := render.Deck{Sections: []render.Section{{Name: "Set-out", Groups: []render.Group{{Elements: []render.Element{
+		d := render.Deck{Sections: []render.Section{{Name: "Lay-out", Groups: []render.Group{{Elements: []render.Element{
 			{Ref: 1, Content: render.Listing{Title: "Tools", None: "none", Columns: []string{"Name", "Number", "Place"}, Rows: rows}}}}}}},
 			Words: render.Words{Continued: "(suite)"}}
 		sheets, problems := Faces(d, optionsFor("A5"))
@@ -177,18 +177,18 @@ func TestEveryFaceStandsAlone(t *testing.T) {
 	d := specimen.Deck()
 	sheets, _ := Faces(d, optionsFor("A5"))
 	for i, s := range sheets {
-		for _, want := range []string{"MD48-20", "Strip the drive to a bare housing", "MD-48 right-angle drive · early, mid", "revision B", "2026-10-02", "DRAFT", "Invented unit, not for real work", s.Name, fmt.Sprintf("Face %d of %d", i+1, len(sheets))} {
+		for _, want := range []string{"MD48-20", "Strip the drive to a bare housing", "MD-48 right-angle drive · early, mid", "revision B", "2026-10-02", "DRAFT", "Invented unit, not for real work", s.Name, fmt.Sprintf("Page %d of %d", i+1, len(sheets))} {
 			if !shows(s, want) {
 				t.Errorf("face %d does not say %q", i+1, want)
 			}
 		}
-		for _, once := range []string{"MD48-20", "revision B", "2026-10-02", "DRAFT", fmt.Sprintf("Face %d of", i+1)} {
+		for _, once := range []string{"MD48-20", "revision B", "2026-10-02", "DRAFT", fmt.Sprintf("Page %d of", i+1)} {
 			if n := strings.Count(strings.Join(texts(s), " "), once); n != 1 {
 				t.Errorf("face %d says %q %d times", i+1, once, n)
 			}
 		}
 	}
-	if sheets[0].Name != "Set-out 1 of 2" || sheets[1].Name != "Steps 1–2 of 13" {
+	if sheets[0].Name != "Lay-out 1 of 2" || sheets[1].Name != "Steps 1–2 of 13" {
 		t.Errorf("faces are named %q and %q", sheets[0].Name, sheets[1].Name)
 	}
 }
@@ -278,7 +278,7 @@ func TestOutlineAndAnchors(t *testing.T) {
 			anchors[a.Name] = i
 		}
 	}
-	want := []string{"0 Set-out", "0 Steps", "1 As found", "2 1 Wipe the housing and look for leaks", "2 2 Measure the backlash as found", "1 Output cartridge"}
+	want := []string{"0 Lay-out", "0 Steps", "1 As found", "2 1 Wipe the housing and look for leaks", "2 2 Measure the backlash as found", "1 Output cartridge"}
 	if !slices.Equal(got[:len(want)], want) {
 		t.Errorf("outline %q, want %q", got[:len(want)], want)
 	}

@@ -53,7 +53,7 @@ func Elements(contents ...render.Content) []render.Element {
 }
 
 func setOut() render.Section {
-	return render.Section{Name: "Set-out", Groups: []render.Group{
+	return render.Section{Name: "Lay-out", Groups: []render.Group{
 		{Ref: 1, Breaks: true, Elements: Elements(
 			render.Text{Role: render.Lead, Runs: Runs("Read the whole card before you start. Ask the shop lead about anything that is not clear.")},
 			render.Facts{Rows: []render.Fact{

@@ -126,7 +126,7 @@ func TestSymbols(t *testing.T) {
 	}
 }
 
-// The set-out face has one line a hazard with its steps, the gravest first,
+// The lay-out page has one line a hazard with its steps, the gravest first,
 // and the shop's own rule where it has one.
 func TestHazardSummary(t *testing.T) {
 	got, messages := stepsOf(t, "### A\n\n"+useBar+"### B\n\n"+ownNotice+"```tool\nuse: push-screw\n```\n\n### C\n\n"+useBar+ownOther)

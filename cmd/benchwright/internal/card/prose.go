@@ -163,7 +163,7 @@ func (r *resolver) load(path procedure.Named) (name string, data []byte, ok bool
 	case errors.As(err, &link):
 		r.msgs.Report("link-not-followed", path.At, "put the picture itself in the workspace", "`%s` is a symbolic link, and links are not followed", link.Name)
 	case errors.As(err, &large):
-		r.msgs.Report("too-large", path.At, "save the picture smaller: 1 500 dots wide fill a face", "the picture has %s", large)
+		r.msgs.Report("too-large", path.At, "save the picture smaller: 1500 pixels across fill a page", "the picture has %s", large)
 	default:
 		r.msgs.Report("picture-missing", path.At, "put the picture there, or fix the path: it is reached from this file's folder",
 			"no picture is at `%s`", path.Name)

@@ -8,7 +8,7 @@ import (
 	"testing"
 )
 
-// Nothing is used in a step that does not stand on the set-out face with that
+// Nothing is used in a step that does not stand on the lay-out page with that
 // step's number: every tool, wrench, gauge and size across flats.
 func TestNothingIsUsedThatIsNotSetOut(t *testing.T) {
 	t.Run("demo", func(t *testing.T) {
@@ -43,7 +43,7 @@ func TestNothingIsUsedThatIsNotSetOut(t *testing.T) {
 	})
 }
 
-// setOut compares what a card's steps use with its set-out lists, and returns
+// setOut compares what a card's steps use with its lay-out lists, and returns
 // how many uses there were.
 func setOut(t *testing.T, c *Card) int {
 	t.Helper()
@@ -126,19 +126,19 @@ func setOut(t *testing.T, c *Card) int {
 	name := c.Procedure.Number.Name + " " + c.VariantID()
 	for w := range want {
 		if !have[w] {
-			t.Errorf("%s: step %d uses %s, and the set-out face does not say so", name, w.step, w.what)
+			t.Errorf("%s: step %d uses %s, and the lay-out page does not say so", name, w.step, w.what)
 		}
 	}
 	for h := range have {
 		if !want[h] {
-			t.Errorf("%s: the set-out face lists %s for step %d, which does not use it", name, h.what, h.step)
+			t.Errorf("%s: the lay-out page lists %s for step %d, which does not use it", name, h.what, h.step)
 		}
 	}
 	// What an assembly is made of has been set out where it was put together.
 	for as, tools := range c.Assemblies {
 		for _, i := range tools {
 			if !slices.ContainsFunc(c.Kit, func(k *Kit) bool { return k.Item.ID == i.ID }) {
-				t.Errorf("%s: %s of %s does not stand on the set-out face", name, i.ID, as)
+				t.Errorf("%s: %s of %s does not stand on the lay-out page", name, i.ID, as)
 			}
 		}
 	}

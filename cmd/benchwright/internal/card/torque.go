@@ -211,7 +211,7 @@ func (r *resolver) namedLimit(n procedure.Named, want quantity.Dimension) *unit.
 	return band
 }
 
-// flats records a size across flats for the set-out face.
+// flats records a size across flats for the lay-out page.
 func (r *resolver) flats(size quantity.Value, what string, key bool) {
 	n := 0
 	if r.step != nil {

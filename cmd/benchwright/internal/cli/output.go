@@ -28,7 +28,7 @@ type deckEntry struct {
 	Title    string   `json:"title"`
 	Revision string   `json:"revision"`
 	Variants []string `json:"variants"`
-	Kind     string   `json:"kind"` // "faces" or "record"
+	Kind     string   `json:"kind"` // "pages" or "record"
 	Sides    int      `json:"sides"`
 	Current  bool     `json:"current"` // false: kept from an earlier build, because its procedure now has errors
 }
@@ -77,7 +77,7 @@ func (o *output) write(m *compile.Made) error {
 	if err := o.replace(m.Name, pdf); err != nil {
 		return err
 	}
-	kind := "faces"
+	kind := "pages"
 	if m.Strip {
 		kind = "record"
 	}

@@ -16,7 +16,7 @@ import (
 //   - Say what was done, not what is being done; no thanks, no exclamation.
 //   - A failure is one sentence that begins with "benchwright:" and ends with
 //     what to do.
-//   - Numbers count what the reader cares for: steps, faces, errors.
+//   - Numbers count what the reader cares for: steps, pages, errors.
 //   - Paths are as the reader gave them.
 
 const program = "benchwright"

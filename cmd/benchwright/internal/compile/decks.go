@@ -123,7 +123,7 @@ func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, 
 	for _, l := range g.lists {
 		l.Join(lib.unexplained(f, l, found))
 		if small != nil {
-			l.Report("sheet-too-small", p.Number.At, "choose a larger `--sheet`, or a smaller `--paper`", "the faces cannot be put on the sheet: %s", small)
+			l.Report("sheet-too-small", p.Number.At, "choose a larger `--sheet`, or a smaller `--paper`", "the pages do not fit on the sheet: %s", small)
 		}
 	}
 	return m

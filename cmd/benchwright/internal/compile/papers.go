@@ -15,7 +15,7 @@ import (
 func (o Options) Check() error {
 	names := strings.Join(Papers(), ", ")
 	if p, ok := PaperOf(o.Paper); o.Paper != "" && (!ok || slices.Contains(sheetPapers, p.Name)) {
-		return fmt.Errorf("no face is called `%s`: the sizes are %s", o.Paper, names)
+		return fmt.Errorf("no page size is called `%s`: the sizes are %s", o.Paper, names)
 	}
 	if _, ok := PaperOf(o.Sheet); !ok && o.Sheet != "" {
 		return fmt.Errorf("no sheet is called `%s`: the sheets are %s, %s", o.Sheet, names, strings.Join(sheetPapers, ", "))

@@ -41,15 +41,15 @@ func (lib *library) report(x *finding, f *procedureFile, before []finding) {
 		msgs.Report("step-too-tall", x.at, makeRoom(x.Problem), "this step does not fit one page: %s%s", lengths(x.Problem), tallest(x.Problem))
 	case render.TableTooWide, render.FigureTooWide: // not caused by a particular word
 		if !slices.ContainsFunc(before, func(b finding) bool { return b.wide() && b.at == x.at }) {
-			msgs.Report("too-wide", x.at, "narrow what it is for, or choose larger paper", "a table or a figure is wider than the face: %s", lengths(x.Problem))
+			msgs.Report("too-wide", x.at, "narrow what it is for, or choose larger paper", "a table or a figure is wider than the page: %s", lengths(x.Problem))
 		}
 	case render.WordTooWide:
 		word := strings.TrimRight(x.Text, ".,;:")
 		if x.at, x.written = lib.written(x.at, f, word); x.written {
-			msgs.Report("too-wide", x.at, "shorten it, or break it up with blanks", "this is wider than the face, and nothing in it can be broken")
+			msgs.Report("too-wide", x.at, "shorten it, or break it up with blanks", "this is wider than the page, and nothing in it can be broken")
 			return
 		}
-		msgs.Report("too-wide", x.at, "shorten it, or break it up with blanks", "this is wider than the face: %s", word)
+		msgs.Report("too-wide", x.at, "shorten it, or break it up with blanks", "this is wider than the page: %s", word)
 	case render.MissingGlyph:
 		if x.Drawing != "" {
 			x.at = lib.drawing(x.Drawing).At(x.Start, x.End)
@@ -68,7 +68,7 @@ func (lib *library) report(x *finding, f *procedureFile, before []finding) {
 	case render.SpotHides:
 		msgs.Report("call-out-place", x.at, "move one of them and draw a line to its place with `to:`, or take a larger picture", "at the size in which the picture is printed, %s", hides(x.Problem))
 	case render.Loose:
-		msgs.Report("face-loose", x.at, makeRoom(x.Problem), "this step leaves more than half a column empty before it: it is %d mm tall, and %d mm are left", (x.Size+999)/1000, x.Room/1000)
+		msgs.Report("page-loose", x.at, makeRoom(x.Problem), "this step leaves more than half a column empty before it: it is %d mm tall, and %d mm are left", (x.Size+999)/1000, x.Room/1000)
 	case render.BadLink:
 		msgs.Report("step-unknown", x.at, "name a step of this card", "the link leads nowhere: %s", x.Text).Basis = diag.OnProcedure
 	default:

@@ -120,7 +120,7 @@ func TestSizeBesideItsSocket(t *testing.T) {
 	}
 }
 
-// The set-out face gives the shop's own rule beside the hazard.
+// The lay-out page gives the shop's own rule beside the hazard.
 func TestShopRule(t *testing.T) {
 	d := deckOf(t, "### A\n\n```tool\nuse: breaker-bar\n```\n")
 	for _, e := range d.Sections[0].Groups[0].Elements {
@@ -131,7 +131,7 @@ func TestShopRule(t *testing.T) {
 			return
 		}
 	}
-	t.Error("the set-out face has no hazards")
+	t.Error("the lay-out page has no hazards")
 }
 
 // What a list has nothing of, it says: silence could be an oversight.
@@ -180,7 +180,7 @@ func TestBind(t *testing.T) {
 	}
 }
 
-// What the card's own words tell to take stands on the set-out face, and gloves
+// What the card's own words tell to take stands on the lay-out page, and gloves
 // are named by what they must stand.
 func TestImplied(t *testing.T) {
 	b := newBuilder(&card.Card{Procedure: &procedure.Procedure{Consumables: []procedure.Named{{Name: "Paint pen, white"}}}, Stages: []*card.Stage{{Steps: []*card.Step{
@@ -230,7 +230,7 @@ func TestSilence(t *testing.T) {
 	}
 }
 
-// The set-out face lists what warns, never what to wear: a hazard without a
+// The lay-out page lists what warns, never what to wear: a hazard without a
 // triangle has the general one. What parts two names never begins a line.
 func TestSetOutSigns(t *testing.T) {
 	for codes, want := range map[string]string{"M004": "W001", "W017 M009": "W017", "W089 P028 M021": "W089"} {

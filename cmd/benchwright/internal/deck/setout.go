@@ -41,7 +41,7 @@ func (b *builder) setOut() {
 		stops.Rows = append(stops.Rows, row(wordAfterStep(s.Step), s.Say))
 	}
 	add(front, stops)
-	b.Sections = append(b.Sections, render.Section{Name: wordSetOut, Small: true, Groups: []render.Group{render.Group{Ref: b.ref(front), Breaks: true, Elements: elements}}})
+	b.Sections = append(b.Sections, render.Section{Name: wordLayOut, Small: true, Groups: []render.Group{render.Group{Ref: b.ref(front), Breaks: true, Elements: elements}}})
 }
 
 // facts builds what is read first: for whom the card is, how long it takes, and
@@ -174,7 +174,7 @@ func (b *builder) wear() render.Listing {
 }
 
 // implied returns what the card's own words tell to take, with its steps: it
-// stands on the set-out face though no writer named it.
+// stands on the lay-out page though no writer named it.
 func (b *builder) implied() (consumables [][][]render.Run, tools []string) {
 	used := map[string][]int{}
 	for _, s := range b.card.Steps() {

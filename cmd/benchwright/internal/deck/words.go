@@ -16,7 +16,7 @@ import (
 // the work. Here stand those that every card has, and those of a plain reading
 // and torque; the other blocks have theirs at the head of their files.
 const (
-	wordSetOut    = "Set-out"
+	wordLayOut    = "Lay-out"
 	wordSteps     = "Steps"
 	wordLookUp    = "Look-up"
 	wordRecord    = "Record"
@@ -25,7 +25,7 @@ const (
 	wordNone      = "none"
 	wordEnd       = "END OF CARD"
 	wordEndStrip  = "END OF STRIP"
-	wordReadFirst = "Read the whole card before you start. Lay out everything on the set-out face first."
+	wordReadFirst = "Read the whole card before you start. First lay out everything listed here."
 	wordDefer     = "This card does not replace training. Where the maker's manual, your local code or your supervisor asks for more, do more."
 	wordSignals   = "DANGER, WARNING, CAUTION: people can be hurt, the gravest first. NOTICE: the work can be damaged. (Words as in ANSI Z535.6, symbols as in ISO 7010.)"
 
@@ -176,7 +176,7 @@ func wordForStep(step int, what string) string {
 	return fmt.Sprintf("For step\u00a0%d. %s", step, what)
 }
 func wordSee(what string, step int) string {
-	return fmt.Sprintf("See the %s for step\u00a0%d on look-up face\u00a0%s.", what, step, render.FaceOf)
+	return fmt.Sprintf("See the %s for step\u00a0%d on look-up page\u00a0%s.", what, step, render.FaceOf)
 }
 func wordAndOver(v string) string { return v + " up" }
 

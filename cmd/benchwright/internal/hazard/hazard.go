@@ -53,7 +53,7 @@ func ParseSignal(word string) (Signal, bool) {
 // first.
 type Hazard struct {
 	ID      string   // "press"
-	Name    string   // for the set-out face: "Press and puller"
+	Name    string   // for the lay-out page: "Press and puller"
 	Signal  Signal   // the least word that a callout for it may have
 	Symbols []string // ISO 7010 codes, the warning first
 	Hazard  string   // what can happen: one sentence, no command
