@@ -24,8 +24,8 @@ func (c *call) options() *options {
 	o := &options{}
 	c.flags.StringVar(&o.format, "format", "text", "`text` messages on standard error, or json on standard output")
 	c.flags.StringVar(&o.Paper, "paper", "", "page size `NAME`: "+strings.Join(compile.Papers(), ", ")+" (default: the shop's, else A4)")
-	c.flags.StringVar(&o.Sheet, "sheet", "", "put two pages on a larger sheet `NAME`, with crop marks, for printing on both sides")
-	c.flags.StringVar(&o.Turn, "turn", "", "with --sheet: the `EDGE` over which the printer turns it, long (as left out) or short")
+	c.flags.StringVar(&o.Sheet, "sheet", "", "put two or four pages on a larger sheet `NAME`, with crop marks, for printing on both sides")
+	c.flags.StringVar(&o.Flip, "flip", "", "with --sheet: the `EDGE` over which the printer flips it, long (the default) or short")
 	c.flags.StringVar(&o.WorkDate, "on", "", "the day of the work, `DATE` as 2026-11-25: warns of wrenches and gauges whose calibration fell due before it")
 	return o
 }

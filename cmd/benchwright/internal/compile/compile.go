@@ -18,7 +18,7 @@ import (
 type Options struct {
 	Paper    string // name of the face size; "" for the shop's
 	Sheet    string // larger sheet to impose on; "" prints each face on its own
-	Turn     string // the edge over which a sheet is turned: "long" or "short"
+	Flip     string // the edge over which a sheet is flipped: "long" or "short"
 	WorkDate string // date of the work, "2026-11-25"; "" skips calibration dates
 	// Workers is the number of cards made at a time; 0 for one per core.
 	Workers int

@@ -20,11 +20,11 @@ func (o Options) Check() error {
 	if _, ok := PaperOf(o.Sheet); !ok && o.Sheet != "" {
 		return fmt.Errorf("no sheet is called `%s`: the sheets are %s, %s", o.Sheet, names, strings.Join(sheetPapers, ", "))
 	}
-	if o.Turn != "" && o.Sheet == "" {
-		return fmt.Errorf("--turn says how a larger sheet is turned: name the sheet with --sheet")
+	if o.Flip != "" && o.Sheet == "" {
+		return fmt.Errorf("--flip says over which edge a larger sheet is flipped: name the sheet with --sheet")
 	}
-	if o.Turn != "" && o.Turn != "long" && o.Turn != "short" {
-		return fmt.Errorf("`%s` is no edge: write --turn long or --turn short, as the printer is set", o.Turn)
+	if o.Flip != "" && o.Flip != "long" && o.Flip != "short" {
+		return fmt.Errorf("`%s` is not an edge: write --flip long or --flip short, as the printer is set", o.Flip)
 	}
 	if o.WorkDate != "" && !shop.IsDate(o.WorkDate) {
 		return fmt.Errorf("`%s` is no date: write --on as year-month-day, as in --on 2026-11-25", o.WorkDate)
@@ -37,7 +37,7 @@ func (o Options) Check() error {
 func imposeFaces(faces []sheet.Sheet, o Options) ([]sheet.Sheet, error) {
 	paper, _ := PaperOf(o.Sheet)
 	i := impose.Plan{Paper: paper, Up: 4, Flip: impose.LongEdge}
-	if o.Turn == "short" {
+	if o.Flip == "short" {
 		i.Flip = impose.ShortEdge
 	}
 	if out, err := impose.Sheets(faces, i); err == nil {

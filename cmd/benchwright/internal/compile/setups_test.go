@@ -59,7 +59,7 @@ var setups = map[string]setup{
 		return Options{WorkDate: "2026-11-25"}
 	}, "shop.yaml"},
 	"sheet-too-small": {"the sheet is chosen on the command line", func(*testing.T, string) Options {
-		return Options{Paper: "A4", Sheet: "A4", Turn: "long"}
+		return Options{Paper: "A4", Sheet: "A4", Flip: "long"}
 	}, strip},
 	"internal-fault": {"it needs a fault of the program", func(*testing.T, string) Options {
 		return Options{Emit: func(*Made) error { panic("a fault for the test") }}
