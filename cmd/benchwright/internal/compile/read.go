@@ -268,7 +268,7 @@ func (lib *library) picture(from *source.File, named string) (string, []byte, er
 	if err != nil {
 		return "", nil, err
 	}
-	data, err := workspace.Read(lib.workspace.Root, name, workspace.MaxPicture)
+	data, err := lib.workspace.Read(name, workspace.MaxPicture)
 	if strings.EqualFold(path.Ext(name), ".svg") && err == nil {
 		f, _ := lib.drawings.LoadOrStore(name, source.NewFile(name, data))
 		data = f.(*source.File).Text

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -30,6 +31,16 @@ type Workspace struct {
 	Standalone bool         // a procedure outside any workspace
 	Units      []*source.File
 	Procedures []*Entry
+	files      files
+}
+
+// Read returns the file at the slash-separated name below the workspace's root,
+// as the function Read does.
+func (w *Workspace) Read(name string, limit int64) ([]byte, error) {
+	if w.files == nil { // made without Load
+		return Read(w.Root, name, limit)
+	}
+	return w.files.read(name, limit)
 }
 
 // An Entry is a procedure file.
@@ -67,48 +78,54 @@ func Load(dir string, paths, skip []string, msgs *diag.List) ([]*Workspace, erro
 			if info.IsDir() {
 				return nil, noWorkspace(p, target)
 			}
-			out = append(out, l.standalone(target))
+			w := &Workspace{Root: folder, files: disk(folder)}
+			l.standalone(w, filepath.Base(target))
+			out = append(out, w)
 			continue
 		}
 		i := slices.IndexFunc(out, func(w *Workspace) bool { return w.Root == root })
 		if i < 0 {
-			w, err := l.load(root)
+			w, err := l.load(root, disk(root))
 			if err != nil {
 				return nil, err
 			}
 			out = append(out, w)
 			i = len(out) - 1
 		}
-		if n := markNamed(out[i], target, info); n == 0 && !info.IsDir() && filepath.Ext(target) == ".md" {
-			return nil, fmt.Errorf("%s is not a procedure of the workspace: README.md and names that begin with . or _ are left out", p)
+		below := strings.TrimPrefix(strings.TrimPrefix(target, root), string(filepath.Separator))
+		if err := markNamed(out[i], p, filepath.ToSlash(below), info.IsDir()); err != nil {
+			return nil, err
 		}
 	}
 	return out, nil
 }
 
-// markNamed marks the entries that target names and returns their number. A
+// markNamed marks the entries that a folder or a file names, which p called and
+// which stands at the slash-separated target below the workspace's root. A
 // shop.yaml names every card, a unit.yaml those of its unit.
-func markNamed(w *Workspace, target string, info fs.FileInfo) int {
+func markNamed(w *Workspace, p, target string, folder bool) error {
 	n := 0
 	for _, e := range w.Procedures {
-		path := filepath.Join(w.Root, filepath.FromSlash(e.File.Name))
 		switch {
-		case info.IsDir():
-			if target != w.Root && !strings.HasPrefix(path, target+string(filepath.Separator)) {
+		case folder:
+			if target != "" && !strings.HasPrefix(e.File.Name, target+"/") {
 				continue
 			}
-		case filepath.Base(target) == "shop.yaml":
-		case filepath.Base(target) == "unit.yaml":
-			if e.Unit == nil || filepath.Join(w.Root, filepath.FromSlash(e.Unit.Name)) != target {
+		case path.Base(target) == "shop.yaml":
+		case path.Base(target) == "unit.yaml":
+			if e.Unit == nil || e.Unit.Name != target {
 				continue
 			}
-		case path != target:
+		case e.File.Name != target:
 			continue
 		}
 		e.Named = true
 		n++
 	}
-	return n
+	if n == 0 && !folder && path.Ext(target) == ".md" {
+		return fmt.Errorf("%s is not a procedure of the workspace: README.md and names that begin with . or _ are left out", p)
+	}
+	return nil
 }
 
 // absolute returns p as an absolute path; relative ones are based on dir.
@@ -166,18 +183,17 @@ type loader struct {
 }
 
 // standalone reads a procedure without a workspace.
-func (l *loader) standalone(target string) *Workspace {
-	w := &Workspace{Root: filepath.Dir(target), Standalone: true}
-	if f := l.read(w.Root, filepath.Base(target)); f != nil {
+func (l *loader) standalone(w *Workspace, name string) {
+	w.Standalone = true
+	if f := l.read(w, name); f != nil {
 		w.Procedures = []*Entry{{File: f, Named: true}}
 	}
-	return w
 }
 
 // load reads the workspace at root.
-func (l *loader) load(root string) (*Workspace, error) {
-	w := &Workspace{Root: root}
-	w.Shop = l.read(root, "shop.yaml")
+func (l *loader) load(root string, files files) (*Workspace, error) {
+	w := &Workspace{Root: root, files: files}
+	w.Shop = l.read(w, "shop.yaml")
 	if err := l.folder(w, "", nil); err != nil {
 		return nil, err
 	}
@@ -193,14 +209,13 @@ func (l *loader) load(root string) (*Workspace, error) {
 
 // folder reads the folder at rel ("" for the root) and those below it.
 func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
-	dir := filepath.Join(w.Root, filepath.FromSlash(rel))
-	entries, err := os.ReadDir(dir)
+	entries, err := w.files.list(rel)
 	if err != nil {
-		return fmt.Errorf("%s cannot be read: %s", dir, reason(err))
+		return fmt.Errorf("%s cannot be read: %s", filepath.Join(w.Root, filepath.FromSlash(rel)), reason(err))
 	}
 	join := func(n string) string { return strings.TrimPrefix(rel+"/"+n, "/") }
 	for _, e := range entries {
-		if e.Name() == "unit.yml" && !exists(filepath.Join(dir, "unit.yaml")) {
+		if e.Name() == "unit.yml" && !w.files.has(join("unit.yaml")) {
 			unit = source.NewFile(join("unit.yml"), nil) // reported below
 		}
 		if e.Name() != "unit.yaml" || e.IsDir() {
@@ -208,7 +223,7 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 		}
 		unit = source.NewFile(join("unit.yaml"), nil) // a placeholder until it is read
 		if l.regular(unit.Name, e) {
-			if f := l.read(w.Root, unit.Name); f != nil {
+			if f := l.read(w, unit.Name); f != nil {
 				unit = f
 				w.Units = append(w.Units, f)
 			}
@@ -221,8 +236,8 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 		}
 		switch {
 		case e.IsDir():
-			below := filepath.Join(dir, n)
-			if slices.Contains(l.skip, below) || exists(filepath.Join(below, "shop.yaml")) {
+			below := filepath.Join(w.Root, filepath.FromSlash(join(n)))
+			if slices.Contains(l.skip, below) || w.files.has(join(n)+"/shop.yaml") {
 				continue
 			}
 			if err := l.folder(w, join(n), unit); err != nil {
@@ -236,7 +251,7 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 			if len(w.Procedures) > MaxProcedures {
 				continue
 			}
-			if f := l.read(w.Root, join(n)); f != nil {
+			if f := l.read(w, join(n)); f != nil {
 				w.Procedures = append(w.Procedures, &Entry{File: f, Unit: unit})
 			}
 		}
@@ -258,10 +273,10 @@ func (l *loader) regular(name string, e fs.DirEntry) bool {
 	return false
 }
 
-// read reads a file below root. It returns nil for one that is too large or
-// unreadable, which it reports.
-func (l *loader) read(root, name string) *source.File {
-	text, err := Read(root, name, MaxFile)
+// read reads one file of a workspace, measured first. It returns nil for one that
+// is too large or cannot be read, which is reported.
+func (l *loader) read(w *Workspace, name string) *source.File {
+	text, err := w.Read(name, MaxFile)
 	if err != nil {
 		at := place(source.NewFile(name, nil))
 		var large *TooLarge

@@ -1,0 +1,351 @@
+package workspace
+
+import (
+	"bufio"
+	"bytes"
+	"fmt"
+	"io"
+	"io/fs"
+	"os/exec"
+	"path"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"benchwright/cmd/benchwright/internal/diag"
+)
+
+// LoadRevision reads the workspace that a folder or a procedure file of a git
+// revision lies in, without a work tree being touched. Git is run in the folder
+// dir. Name is slash-separated and starts at the top of the repository, or at
+// dir where it begins with "./"; "" is dir itself, or the one workspace below
+// it. What a writer can fix is reported; an error is a revision or a path that
+// cannot be read at all.
+func LoadRevision(dir, revision, name string, msgs *diag.List) (*Workspace, error) {
+	called := revision
+	if name != "" {
+		called += ":" + name
+	}
+	r, err := openRevision(dir, revision)
+	if err != nil {
+		return nil, err
+	}
+	target, err := r.target(called, name)
+	if err != nil {
+		return nil, err
+	}
+	_, file := r.files[target]
+	folder := target
+	if file {
+		folder = parent(target)
+	}
+	root, ok := r.rootOf(folder)
+	l := loader{msgs: msgs}
+	switch {
+	case ok:
+	case file && path.Ext(target) == ".md":
+		w := &Workspace{Root: called, files: r.below(folder)}
+		l.standalone(w, path.Base(target))
+		return w, nil
+	default:
+		below := r.workspaces(folder)
+		if name != "" || len(below) != 1 {
+			help := "name a revision that has one"
+			if len(below) > 0 {
+				help = "name a workspace below it, as in `" + revision + ":" + below[0] + "`"
+			}
+			return nil, fmt.Errorf("%s has no shop.yaml, nor has a folder above it: %s", called, help)
+		}
+		root, target = below[0], below[0]
+	}
+	if err := r.whole(called, root); err != nil {
+		return nil, err
+	}
+	below := r.below(root)
+	if err := below.fetch(); err != nil {
+		return nil, err
+	}
+	w, err := l.load(called, below)
+	if err != nil {
+		return nil, err
+	}
+	return w, markNamed(w, called, strings.TrimPrefix(strings.TrimPrefix(target, root), "/"), !file)
+}
+
+// A revision is the list of the files of one commit.
+type revision struct {
+	dir    string // in which git is run
+	prefix string // of dir, from the top of the repository; "" at the top
+	files  map[string]object
+}
+
+// An object is one entry of a revision.
+type object struct {
+	mode fs.FileMode
+	id   string
+	size int64
+}
+
+const submodule = fs.ModeIrregular
+
+func openRevision(dir, name string) (*revision, error) {
+	if name == "" || strings.HasPrefix(name, "-") {
+		return nil, fmt.Errorf("`%s` is no revision: name a folder, a revision, or both as in `HEAD:procedures`", name)
+	}
+	prefix, err := git(dir, nil, "rev-parse", "--show-prefix")
+	if err != nil {
+		return nil, err
+	}
+	tree, err := git(dir, nil, "rev-parse", "--verify", "--quiet", name+"^{tree}")
+	if err != nil {
+		return nil, fmt.Errorf("`%s` is no file or folder here, and no revision of this repository: `git log` lists those that it has, a shallow clone only the last", name)
+	}
+	r := &revision{dir: dir, prefix: strings.TrimSuffix(strings.TrimSuffix(string(prefix), "\n"), "/"), files: map[string]object{}}
+	list, err := git(dir, nil, "ls-tree", "-r", "-z", "-l", "--full-tree", strings.TrimSpace(string(tree)), "--")
+	if err != nil {
+		return nil, err
+	}
+	for line := range strings.SplitSeq(strings.TrimSuffix(string(list), "\x00"), "\x00") {
+		facts, name, ok := strings.Cut(line, "\t")
+		f := strings.Fields(facts)
+		if !ok || len(f) != 4 {
+			continue
+		}
+		o := object{id: f[2]}
+		o.size, _ = strconv.ParseInt(f[3], 10, 64)
+		switch f[0] {
+		case "120000":
+			o.mode = fs.ModeSymlink
+		case "160000":
+			o.mode = submodule
+		}
+		r.files[name] = o
+	}
+	return r, nil
+}
+
+// git runs git in a folder and returns what it prints.
+func git(dir string, in io.Reader, args ...string) ([]byte, error) {
+	program, err := exec.LookPath("git")
+	if err != nil {
+		return nil, fmt.Errorf("git is not on this machine: install it, or name two folders")
+	}
+	cmd := exec.Command(program, args...)
+	var said bytes.Buffer
+	cmd.Dir, cmd.Stdin, cmd.Stderr = dir, in, &said
+	out, err := cmd.Output()
+	if err != nil {
+		first, _, _ := strings.Cut(strings.TrimPrefix(said.String(), "fatal: "), "\n")
+		return nil, fmt.Errorf("git cannot read %s: %s", filepath.ToSlash(dir), first)
+	}
+	return out, nil
+}
+
+// target returns the path that a name means, from the top of the repository.
+func (r *revision) target(called, name string) (string, error) {
+	below, here := strings.CutPrefix(name, "./")
+	target := path.Clean(name)
+	if name == "" || name == "." || here {
+		target = path.Join(r.prefix, below)
+		if name == "." {
+			target = r.prefix
+		}
+	}
+	if target == "." {
+		target = ""
+	}
+	if path.IsAbs(target) || target == ".." || strings.HasPrefix(target, "../") {
+		return "", fmt.Errorf("%s leads out of the repository: a path in a revision begins at its top", called)
+	}
+	for at := target; at != ""; at = parent(at) {
+		switch r.files[at].mode {
+		case fs.ModeSymlink:
+			return "", fmt.Errorf("%s is a symbolic link, and links are not followed: name the folder itself", at)
+		case submodule:
+			return "", fmt.Errorf("%s is a submodule: its files are in a repository of their own, compare there", at)
+		}
+	}
+	if _, file := r.files[target]; target != "" && !file && len(r.under(target)) == 0 {
+		return "", fmt.Errorf("%s is not in that revision: `git ls-tree -r --name-only REVISION` lists what is", called)
+	}
+	return target, nil
+}
+
+// parent returns the folder that a path stands in, "" for the top.
+func parent(name string) string { return strings.Trim(path.Dir("/"+name), "/") }
+
+// under returns the paths below a folder, sorted.
+func (r *revision) under(folder string) []string {
+	var out []string
+	for name := range r.files {
+		if folder == "" || strings.HasPrefix(name, folder+"/") {
+			out = append(out, name)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// rootOf returns the nearest folder upward that has a shop.yaml.
+func (r *revision) rootOf(folder string) (root string, ok bool) {
+	for {
+		if _, ok := r.files[path.Join(folder, "shop.yaml")]; ok {
+			return folder, true
+		}
+		if folder == "" {
+			return "", false
+		}
+		folder = parent(folder)
+	}
+}
+
+// workspaces returns the folders below one that have a shop.yaml and that no
+// other workspace holds; hidden ones are passed over, as they are on disk.
+func (r *revision) workspaces(folder string) []string {
+	var out []string
+	for _, name := range r.under(folder) {
+		if at := parent(name); path.Base(name) == "shop.yaml" && !hidden(at) && !slices.ContainsFunc(out, func(w string) bool { return strings.HasPrefix(at, w+"/") }) {
+			out = append(out, at)
+		}
+	}
+	return out
+}
+
+func hidden(name string) bool {
+	return slices.ContainsFunc(strings.Split(name, "/"), func(part string) bool { return strings.HasPrefix(part, ".") || strings.HasPrefix(part, "_") })
+}
+
+// whole refuses a workspace with a submodule: its procedures would be missed
+// without a word.
+func (r *revision) whole(called, root string) error {
+	for _, name := range r.under(root) {
+		if r.files[name].mode == submodule && !hidden(name) {
+			return fmt.Errorf("%s has a submodule, %s: its files are in a repository of their own, and cannot be compared with the rest", called, name)
+		}
+	}
+	return nil
+}
+
+// below returns the files below a folder.
+func (r *revision) below(folder string) *below {
+	b := &below{dir: r.dir, files: map[string]object{}, texts: map[string][]byte{}}
+	for _, name := range r.under(folder) {
+		b.files[strings.TrimPrefix(strings.TrimPrefix(name, folder), "/")] = r.files[name]
+	}
+	return b
+}
+
+// below is the files of a revision below one folder.
+type below struct {
+	dir   string
+	files map[string]object
+	texts map[string][]byte // what has been read, by object
+}
+
+// fetch reads the texts of the workspace in one run of git.
+func (b *below) fetch() error {
+	var ask bytes.Buffer
+	for name, o := range b.files {
+		if ext := path.Ext(name); o.mode == 0 && o.size <= MaxFile && (ext == ".md" || ext == ".yaml") {
+			fmt.Fprintln(&ask, o.id)
+		}
+	}
+	if ask.Len() == 0 {
+		return nil
+	}
+	out, err := git(b.dir, &ask, "cat-file", "--batch")
+	if err != nil {
+		return err
+	}
+	in := bufio.NewReader(bytes.NewReader(out))
+	for {
+		head, err := in.ReadString('\n')
+		if err != nil {
+			return nil
+		}
+		f := strings.Fields(head)
+		if len(f) != 3 {
+			return fmt.Errorf("git has lost an object of this revision: `git fsck` says which")
+		}
+		size, err := strconv.Atoi(f[2])
+		text := make([]byte, size)
+		if err == nil {
+			_, err = io.ReadFull(in, text)
+		}
+		if err == nil {
+			_, err = in.Discard(1)
+		}
+		if err != nil {
+			return fmt.Errorf("git stopped before all files were read: %w", err)
+		}
+		b.texts[f[0]] = text
+	}
+}
+
+func (b *below) has(name string) bool { _, ok := b.files[name]; return ok }
+
+func (b *below) list(dir string) ([]fs.DirEntry, error) {
+	found := map[string]fs.FileMode{}
+	for name, o := range b.files {
+		if dir != "" {
+			inner, ok := strings.CutPrefix(name, dir+"/")
+			if !ok {
+				continue
+			}
+			name = inner
+		}
+		if first, _, deeper := strings.Cut(name, "/"); deeper {
+			found[first] = fs.ModeDir
+		} else {
+			found[first] = o.mode
+		}
+	}
+	var out []fs.DirEntry
+	for name, mode := range found {
+		out = append(out, listed{name, mode})
+	}
+	slices.SortFunc(out, func(a, b fs.DirEntry) int { return strings.Compare(a.Name(), b.Name()) })
+	return out, nil
+}
+
+func (b *below) read(name string, limit int64) ([]byte, error) {
+	if !filepath.IsLocal(filepath.FromSlash(name)) {
+		return nil, &Outside{name}
+	}
+	for at := name; at != ""; at = parent(at) {
+		if b.files[at].mode == fs.ModeSymlink {
+			return nil, &Link{at}
+		}
+	}
+	o, ok := b.files[name]
+	switch {
+	case !ok || o.mode != 0:
+		return nil, fs.ErrNotExist
+	case o.size > limit:
+		return nil, &TooLarge{o.size, limit}
+	}
+	if text, ok := b.texts[o.id]; ok {
+		return text, nil
+	}
+	return git(b.dir, nil, "cat-file", "blob", o.id)
+}
+
+// listed is an entry of a folder of a revision.
+type listed struct {
+	name string
+	mode fs.FileMode
+}
+
+func (l listed) Name() string               { return l.name }
+func (l listed) IsDir() bool                { return l.mode.IsDir() }
+func (l listed) Type() fs.FileMode          { return l.mode }
+func (l listed) Info() (fs.FileInfo, error) { return info{l}, nil }
+
+type info struct{ listed }
+
+func (i info) Size() int64        { return 0 }
+func (i info) Mode() fs.FileMode  { return i.mode }
+func (i info) ModTime() time.Time { return time.Time{} }
+func (i info) Sys() any           { return nil }
