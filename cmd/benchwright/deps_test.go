@@ -63,7 +63,7 @@ var house = []struct {
 // the leaf. A room of a leaf that is not named is the leaf's own.
 var reserved = map[string][]string{
 	"schema":        {internal + "compile", internal + "cli"},
-	"render":        {internal + "deck", internal + "compile", internal + "cli"},
+	"render":        {internal + "deck", internal + "compare", internal + "compile", internal + "cli"},
 	"render/sheet":  {internal + "compile"},
 	"render/dump":   {internal + "compile"},
 	"render/impose": {internal + "compile"},

@@ -208,6 +208,22 @@ func TestReadmeTerminal(t *testing.T) {
 	}
 }
 
+// What the README says of a comparison is what the program answers to the walk's
+// change.
+func TestReadmeCompare(t *testing.T) {
+	dir := t.TempDir()
+	for _, side := range []string{"old", "new"} {
+		if code, _, msgs := run(dir, "new", side); code != 0 {
+			t.Fatal(msgs)
+		}
+	}
+	change(t, filepath.Join(dir, "new/feed-roller/unit.yaml"), "60 ±5 N·m", "70 ±5 N·m")
+	code, out, msgs := run(dir, "compare", "old", "new")
+	if code != 1 || msgs != "" || !slices.Contains(fences(readme(t), ""), out) {
+		t.Errorf("exit %d, the README does not show:\n%s%s", code, out, msgs)
+	}
+}
+
 func TestReadmeIsComplete(t *testing.T) {
 	text := readme(t)
 	has := func(what, said string) {

@@ -27,6 +27,7 @@ type Streams struct {
 	Out, Err io.Writer
 	Dir      string // the working directory
 	Terminal bool   // Err is a terminal: show progress and color
+	Colored  bool   // Out is a terminal: show color
 }
 
 // Standard returns the streams of the process.
@@ -36,7 +37,8 @@ func Standard() Streams {
 		dir = "."
 	}
 	_, plain := os.LookupEnv("NO_COLOR")
-	return Streams{Out: os.Stdout, Err: os.Stderr, Dir: dir, Terminal: term.IsTerminal(int(os.Stderr.Fd())) && !plain}
+	return Streams{Out: os.Stdout, Err: os.Stderr, Dir: dir,
+		Terminal: term.IsTerminal(int(os.Stderr.Fd())) && !plain, Colored: term.IsTerminal(int(os.Stdout.Fd())) && !plain}
 }
 
 // A command is a subcommand of benchwright.
@@ -51,6 +53,7 @@ func commands() []command {
 	return []command{
 		{"check", "PATH…", "say what is wrong, write nothing", check},
 		{"build", "PATH… -o FOLDER", "check, then write the cards as PDF", build},
+		{"compare", "OLD NEW", "say what changed on the cards, in what they mean", compareSides},
 		{"explain", "NAME", "what a message means, with an example and its fix", explain},
 		{"calc", "NAME OPTIONS", "work out one calculation of the cards at a terminal", calculate},
 		{"new", "FOLDER", "begin a workspace that builds", newWorkspace},

@@ -73,7 +73,7 @@ func TestPixels(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		compare(t, name, fewColours(r.Result.Image))
+		sameAsReference(t, name, fewColours(r.Result.Image))
 		r.Cleanup()
 	}
 	files, err := filepath.Glob(filepath.Join(pixelDir, "card-*"))
@@ -87,8 +87,8 @@ func TestPixels(t *testing.T) {
 	}
 }
 
-// compare holds a picture against its reference.
-func compare(t *testing.T, name string, got *image.Paletted) {
+// sameAsReference holds a picture against its reference.
+func sameAsReference(t *testing.T, name string, got *image.Paletted) {
 	t.Helper()
 	path := filepath.Join(pixelDir, name+".png")
 	var b bytes.Buffer

@@ -1,0 +1,104 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/compare"
+	"benchwright/cmd/benchwright/internal/compile"
+	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/workspace"
+)
+
+func compareSides(c *call) int {
+	format := c.flags.String("format", "text", "`text`, markdown for a review comment, or json")
+	failOn := c.flags.String("fail-on", "wording", "exit 1 for a change of this `CLASS` or a graver one: safety, method, wording")
+	if code, ok := c.parse(); !ok {
+		return code
+	}
+	if !slices.Contains([]string{"text", "markdown", "json"}, *format) {
+		return fail(c.Streams, fmt.Errorf("`%s` is no format: write --format text, markdown or json", *format))
+	}
+	if !slices.Contains(compare.Classes, compare.Class(*failOn)) {
+		return fail(c.Streams, fmt.Errorf("`%s` is no class of change: write --fail-on safety, method or wording", *failOn))
+	}
+	if len(c.paths) != 2 {
+		return fail(c.Streams, fmt.Errorf("name two sides, the old one first: `benchwright compare HEAD procedures`"))
+	}
+	var sides [2][]compare.Procedure
+	for i, side := range c.paths {
+		read, err := c.side(side, c.paths[1-i])
+		if err != nil {
+			return fail(c.Streams, err)
+		}
+		sides[i] = read
+	}
+	report := compare.Sides(sides[0], sides[1])
+	var err error
+	switch *format {
+	case "json":
+		err = report.WriteJSON(c.Out)
+	case "markdown":
+		err = report.WriteMarkdown(c.Out)
+	default:
+		err = report.WriteText(c.Out, c.Colored)
+	}
+	if err != nil {
+		return fail(c.Streams, err)
+	}
+	if len(report.Unsure()) > 0 {
+		return exitFault
+	}
+	for _, class := range compare.Classes {
+		if class.Reaches(compare.Class(*failOn)) && report.Count(class) > 0 {
+			return exitFound
+		}
+	}
+	return exitOK
+}
+
+// side reads one side: a folder or a file that is there, else a revision, with
+// its folder after a colon. A revision alone is that of the folder or file of
+// the other side.
+func (c *call) side(side, other string) ([]compare.Procedure, error) {
+	msgs := &diag.List{}
+	if c.onDisk(side) {
+		spaces, err := workspace.Load(c.Dir, []string{side}, nil, msgs)
+		if err != nil {
+			return nil, err
+		}
+		return compile.Resolve(spaces[0], msgs), nil
+	}
+	dir := c.Dir
+	revision, name, named := strings.Cut(side, ":")
+	switch {
+	case named && name == "":
+		return nil, fmt.Errorf("no folder stands after the colon of `%s`: write `%s:procedures`, or the revision alone", side, revision)
+	case !named && c.onDisk(other):
+		dir, name = filepath.Split(c.absolute(other))
+		name = "./" + name
+	}
+	w, err := workspace.LoadRevision(dir, revision, name, msgs)
+	if err != nil {
+		return nil, err
+	}
+	return compile.Resolve(w, msgs), nil
+}
+
+func (c *call) absolute(name string) string {
+	if filepath.IsAbs(name) {
+		return filepath.Clean(name)
+	}
+	return filepath.Join(c.Dir, name)
+}
+
+// onDisk says whether a side is a folder or a file that a workspace reads. Any
+// other file is none: a bare repository has one that is called HEAD.
+func (c *call) onDisk(name string) bool {
+	info, err := os.Stat(c.absolute(name))
+	ext := filepath.Ext(name)
+	return err == nil && (info.IsDir() || ext == ".md" || ext == ".yaml")
+}

@@ -1,0 +1,429 @@
+package compare
+
+import (
+	"cmp"
+	"fmt"
+	"reflect"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/render"
+)
+
+// A comparison is of one card with another, both for one variant.
+type comparison struct {
+	a, b     *reader
+	old, new []int          // the places of steps on the other side, -1 for none
+	number   map[int]string // what a reference to a step of the new card is compared as: the number on the old one
+	changes  []Change
+
+	place string // where what is compared stands
+	step  Step
+}
+
+// cards compares two cards for one variant.
+func cards(x, y *card.Card) []Change {
+	c := &comparison{a: read(x), b: read(y), number: map[int]string{}}
+	c.head(x, y)
+	if c.a.text == c.b.text {
+		return c.served(y)
+	}
+	c.old, c.new = matched(c.a.steps, c.b.steps)
+	for j, i := range c.new {
+		c.number[j+1] = "new " + strconv.Itoa(j+1)
+		if i >= 0 {
+			c.number[j+1] = strconv.Itoa(i + 1)
+		}
+	}
+	c.place = onLayOut
+	c.elements(c.a.layOut, c.b.layOut)
+	c.place = onLead
+	c.stages()
+	c.elements(c.a.lead, c.b.lead)
+	c.place = ""
+	c.steps()
+	c.place, c.step = onStrip, Step{}
+	if before := len(c.changes); before == 0 {
+		c.elements(c.a.strip, c.b.strip) // what it has from the card is reported there
+	}
+	return c.served(y)
+}
+
+// served returns the changes, with the variant that they reach.
+func (c *comparison) served(y *card.Card) []Change {
+	for i := range c.changes {
+		if id := y.VariantID(); id != "" {
+			c.changes[i].Variants = []string{id}
+		}
+	}
+	return c.changes
+}
+
+func (c *comparison) report(class Class, what, before, after, note string) {
+	c.changes = append(c.changes, Change{Class: class, Step: c.step, Place: c.place, What: what, Before: before, After: after, Note: note})
+}
+
+// head compares what every page repeats.
+func (c *comparison) head(x, y *card.Card) {
+	c.place = onHead
+	a, b := c.a.deck.Running, c.b.deck.Running
+	for _, f := range []struct {
+		class         Class
+		what          string
+		before, after string
+	}{
+		{Method, "card number", a.Number, b.Number},
+		{Safety, "serials", serials(x), serials(y)},
+		{Method, "mark", a.Watch, b.Watch},
+		{Wording, "title", a.Title, b.Title},
+		{Wording, "unit", a.Unit, b.Unit},
+		{Wording, "revision", a.Revision, b.Revision},
+		{Wording, "date", a.Date, b.Date},
+		{Wording, "note", a.Note, b.Note},
+	} {
+		if f.before != f.after {
+			c.report(f.class, f.what, tidy(f.before), tidy(f.after), "")
+		}
+	}
+}
+
+// serials says on which units the card's variant holds.
+func serials(c *card.Card) string {
+	if c.Variant == nil {
+		return ""
+	}
+	return strings.TrimSpace(c.Variant.Title + " " + c.Variant.Serials)
+}
+
+// stages compares the headings of the stages; a step that goes from one to
+// another is compared with the steps.
+func (c *comparison) stages() {
+	gone, come := without(c.a.stages, c.b.stages), without(c.b.stages, c.a.stages)
+	for i := range max(len(gone), len(come)) {
+		switch {
+		case i >= len(come):
+			c.report(Method, "stage removed", gone[i], "", "")
+		case i >= len(gone):
+			c.report(Method, "stage added", "", come[i], "")
+		default:
+			c.report(Wording, "stage renamed", gone[i], come[i], "")
+		}
+	}
+}
+
+// without returns the texts that the other list does not have.
+func without(list, other []string) []string {
+	var out []string
+	for _, s := range list {
+		if !slices.Contains(other, s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// steps compares the steps: what was removed, added, moved and renamed, and
+// what those say that are on both sides.
+func (c *comparison) steps() {
+	goes := moved(c.old)
+	for i, s := range c.a.steps {
+		j := c.old[i]
+		if j < 0 {
+			c.step = Step{s.title, s.number, 0}
+			c.report(gravest(s), "step removed", s.title, "", "")
+			continue
+		}
+		t := c.b.steps[j]
+		c.step = Step{t.title, s.number, t.number}
+		if goes[i] {
+			class := gravest(s)
+			if gravest(t) == Safety {
+				class = Safety
+			}
+			c.report(class, "step moved", fmt.Sprintf("step %d", s.number), fmt.Sprintf("step %d", t.number), "")
+		} else if s.stage != t.stage && slices.Contains(c.b.stages, s.stage) && slices.Contains(c.a.stages, t.stage) {
+			c.report(Method, "stage", s.stage, t.stage, "")
+		}
+		if c.key(c.a, s.title) != c.key(c.b, t.title) {
+			c.changed(fact{what: "step renamed", class: Method}, fact{class: Method}, s.title, t.title)
+		}
+		c.elements(s.elements, t.elements)
+	}
+	for j, s := range c.b.steps {
+		if c.new[j] < 0 {
+			c.step = Step{s.title, 0, s.number}
+			c.report(gravest(s), "step added", "", s.title, "")
+		}
+	}
+}
+
+// gravest is the class of a step that is added, removed or moved.
+func gravest(s *step) Class {
+	if s.grave() {
+		return Safety
+	}
+	return Method
+}
+
+var stepNumber = regexp.MustCompile(`(\bsteps? )(\d+)`)
+
+// key is a text as it is compared: a reference to a step is that step, whatever
+// its number has become.
+func (c *comparison) key(r *reader, text string) string {
+	if r == c.b {
+		text = stepNumber.ReplaceAllStringFunc(text, func(found string) string {
+			m := stepNumber.FindStringSubmatch(found)
+			n, _ := strconv.Atoi(m[2])
+			return m[1] + cmp.Or(c.number[n], m[2])
+		})
+	}
+	return keyed(text, r.mark)
+}
+
+// elements compares two lists of elements that stand in one place.
+func (c *comparison) elements(as, bs []render.Element) {
+	says := func(r *reader, e render.Element) string {
+		out := []string{c.key(r, identity(e))}
+		for _, f := range r.facts(e) {
+			for _, l := range f.lines {
+				out = append(out, f.what+": "+c.key(r, l))
+			}
+		}
+		return strings.Join(out, "\n")
+	}
+	old, new := slices.Repeat([]int{-1}, len(as)), slices.Repeat([]int{-1}, len(bs))
+	var textsA, textsB []string
+	for _, a := range as {
+		textsA = append(textsA, says(c.a, a))
+	}
+	for _, b := range bs {
+		textsB = append(textsB, says(c.b, b))
+	}
+	pair := func(like func(i, j int) bool) {
+		for i, a := range as {
+			for j, b := range bs {
+				if old[i] < 0 && new[j] < 0 && reflect.TypeOf(a.Content) == reflect.TypeOf(b.Content) && like(i, j) {
+					old[i], new[j] = j, i
+				}
+			}
+		}
+	}
+	pair(func(i, j int) bool { return textsA[i] == textsB[j] })
+	pair(func(i, j int) bool { return c.key(c.a, identity(as[i])) == c.key(c.b, identity(bs[j])) })
+	pair(func(i, _ int) bool {
+		_, listing := as[i].Content.(render.Listing)
+		return !listing
+	})
+	for i, a := range as {
+		if j := old[i]; j >= 0 {
+			c.element(a, bs[j])
+		} else if class, text := c.summary(c.a, a); text != "" {
+			c.report(class, kind(a)+" removed", text, "", "")
+		}
+	}
+	for j, b := range bs {
+		if new[j] < 0 {
+			if class, text := c.summary(c.b, b); text != "" {
+				c.report(class, kind(b)+" added", "", text, "")
+			}
+		}
+	}
+	c.order(as, bs, old)
+}
+
+// order reports elements that stand in another order: a prose text that
+// changed its place among its like is of class wording.
+func (c *comparison) order(as, bs []render.Element, old []int) {
+	var across []int
+	class := Wording
+	for i := range old {
+		for k := i + 1; k < len(old); k++ {
+			if old[i] < 0 || old[k] < 0 || old[k] > old[i] {
+				continue
+			}
+			for _, at := range []int{i, k} {
+				if !slices.Contains(across, at) {
+					across = append(across, at)
+				}
+				if as[at].Class == render.Technical {
+					class = Safety
+				}
+			}
+		}
+	}
+	if len(across) == 0 {
+		return
+	}
+	list := func(r *reader, pick func(int) render.Element) string {
+		var out []string
+		for _, at := range across {
+			e := pick(at)
+			_, text := c.summary(r, e)
+			out = append(out, kind(e)+" ("+short(text)+")")
+		}
+		return strings.Join(out, ", then ")
+	}
+	slices.Sort(across)
+	before := list(c.a, func(i int) render.Element { return as[i] })
+	slices.SortFunc(across, func(x, y int) int { return cmp.Compare(old[x], old[y]) })
+	c.report(class, "order within the step", before, list(c.b, func(i int) render.Element { return bs[old[i]] }), "")
+}
+
+// short cuts a text for a line that names several.
+func short(text string) string {
+	if r := []rune(text); len(r) > 40 {
+		return string(r[:39]) + "…"
+	}
+	return text
+}
+
+func kind(e render.Element) string { return names[reflect.TypeOf(e.Content).Name()] }
+
+// identity is by what an element is known among those of its kind.
+func identity(e render.Element) string {
+	switch x := e.Content.(type) {
+	case render.Setting:
+		return plain(x.Title)
+	case render.Reading:
+		return plain(x.Title)
+	case render.Callout:
+		return plain(x.Hazard)
+	case render.Listing:
+		return x.Title
+	case render.Contact:
+		return plain(x.Title)
+	case render.Text:
+		return fmt.Sprint(x.Role)
+	}
+	return ""
+}
+
+// summary says in one line what an element says, and how grave it is.
+func (c *comparison) summary(r *reader, e render.Element) (Class, string) {
+	class, all := Wording, []string(nil)
+	for _, f := range r.facts(e) {
+		if g := r.grave(f); g.Reaches(class) {
+			class = g
+		}
+		all = append(all, f.lines...)
+	}
+	if len(all) > 6 {
+		all = append(all[:5:5], fmt.Sprintf("and %d more lines", len(all)-5))
+	}
+	return class, strings.Join(all, "; ")
+}
+
+// element compares an element with what it has become, fact by fact.
+func (c *comparison) element(a, b render.Element) {
+	x, y := c.a.facts(a), c.b.facts(b)
+	if listing, ok := a.Content.(render.Listing); ok {
+		for _, f := range [][]fact{x, y} {
+			for i := range f {
+				f[i].what = strings.ToLower(listing.Title)
+			}
+		}
+	}
+	var all []string
+	for _, f := range slices.Concat(x, y) {
+		if !slices.Contains(all, f.what) {
+			all = append(all, f.what)
+		}
+	}
+	for _, what := range all {
+		f, g := merged(x, what), merged(y, what)
+		f.what, g.what = what, what
+		if _, ok := a.Content.(render.Table); ok {
+			c.table(f, g)
+			continue
+		}
+		c.lines(f, g)
+	}
+}
+
+// merged joins the facts of one name.
+func merged(list []fact, what string) fact {
+	out := fact{what: what, class: Wording}
+	for _, f := range list {
+		if f.what == what {
+			out.lines = append(out.lines, f.lines...)
+			if f.class.Reaches(out.class) {
+				out.class = f.class
+			}
+		}
+	}
+	return out
+}
+
+// lines compares two lists of lines: what is on both sides is found, the rest
+// is paired in its order.
+func (c *comparison) lines(f, g fact) {
+	gone, come := c.rest(f.lines, g.lines)
+	for i := range max(len(gone), len(come)) {
+		before, after := "", ""
+		if i < len(gone) {
+			before = gone[i]
+		}
+		if i < len(come) {
+			after = come[i]
+		}
+		c.changed(f, g, before, after)
+	}
+	if len(gone)+len(come) == 0 && !slices.Equal(c.keys(c.a, f.lines), c.keys(c.b, g.lines)) {
+		c.changed(f, g, strings.Join(f.lines, "; "), strings.Join(g.lines, "; "))
+	}
+}
+
+func (c *comparison) keys(r *reader, lines []string) []string {
+	var out []string
+	for _, l := range lines {
+		out = append(out, c.key(r, l))
+	}
+	return out
+}
+
+// rest returns the lines of each side that the other one does not have.
+func (c *comparison) rest(as, bs []string) (gone, come []string) {
+	x, y := c.keys(c.a, as), c.keys(c.b, bs)
+	left := slices.Clone(y)
+	for i, k := range x {
+		if at := slices.Index(left, k); at >= 0 {
+			left = slices.Delete(left, at, at+1)
+		} else {
+			gone = append(gone, as[i])
+		}
+	}
+	for i, k := range y {
+		if at := slices.Index(left, k); at >= 0 {
+			left = slices.Delete(left, at, at+1)
+			come = append(come, bs[i])
+		}
+	}
+	return gone, come
+}
+
+// changed reports one line that became another, in the class that it has by
+// what it says: prose that states another number is safety, as a tool is that
+// carries a hazard.
+func (c *comparison) changed(f, g fact, before, after string) {
+	class := f.class
+	if g.class.Reaches(class) {
+		class = g.class
+	}
+	old, new := quantities(before, c.a.mark), quantities(after, c.b.mark)
+	numbers := !slices.EqualFunc(old, new, func(x, y quantity.Band) bool { return exact(x) == exact(y) })
+	takes := c.a.takes(before) || c.b.takes(after)
+	switch {
+	case class == Wording && numbers,
+		class == Method && (c.a.carries(before) || c.b.carries(after)),
+		class == Method && numbers && !takes && f.what != "facts":
+		class = Safety
+	}
+	if f.what == "pack" && class == Safety && c.stockOnly() {
+		class = Method
+	}
+	c.report(class, f.what, before, after, how(before, after, c.a.mark, c.b.mark))
+}

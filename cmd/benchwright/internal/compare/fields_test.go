@@ -1,0 +1,107 @@
+package compare
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"slices"
+	"testing"
+
+	"benchwright/cmd/benchwright/internal/quantity"
+)
+
+// Every field of every content of a deck is compared, or passed over for a
+// reason; a content that is forgotten would let a change slip through.
+func TestEveryFieldIsCompared(t *testing.T) {
+	file, err := parser.ParseFile(token.NewFileSet(), "../../../../render/model.go", nil, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	structs, contents := map[string]*ast.StructType{}, map[string]bool{}
+	for _, d := range file.Decls {
+		switch d := d.(type) {
+		case *ast.FuncDecl:
+			if d.Name.Name == "content" {
+				contents[d.Recv.List[0].Type.(*ast.Ident).Name] = true
+			}
+		case *ast.GenDecl:
+			for _, s := range d.Specs {
+				if s, ok := s.(*ast.TypeSpec); ok {
+					if fields, ok := s.Type.(*ast.StructType); ok {
+						structs[s.Name.Name] = fields
+					}
+				}
+			}
+		}
+	}
+	seen := 0
+	for name := range contents {
+		if names[name] == "" {
+			t.Errorf("a %s has no name in a report", name)
+		}
+		for _, list := range structs[name].Fields.List {
+			for _, f := range list.Names {
+				at := name + "." + f.Name
+				if seen++; fields[at] == (field{}) {
+					t.Errorf("%s is neither compared nor passed over for a reason", at)
+				}
+			}
+		}
+	}
+	if seen == 0 || seen != len(fields) {
+		t.Errorf("%d fields of contents, %d in the table", seen, len(fields))
+	}
+}
+
+// One quantity has one key, however it is written.
+func TestKeyed(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		same bool
+	}{
+		{"100 ±5 N·m", "95 to 105 N·m", true},
+		{"max 0.05 mm", "max 50 µm", true},
+		{"manual: 100 ±5 N·m (table 4)", "manual: 95 to 105 N·m (table 4)", true},
+		{"manual: 100 ±5 N·m (table 4)", "manual: 95 to 105 N·m (table 5)", false},
+		{"max 0.05 mm", "at least 0.05 mm", false},
+		{"95 to 105 N·m", "95 to 106 N·m", false},
+		{"Wait 10 min.", "Wait 600 s.", true},
+		{"Wait 10 min.", "Wait 10 s.", false},
+		{"turn  it\u00a0round", "turn it round", true},
+	} {
+		if got := keyed(c.a, quantity.Point) == keyed(c.b, quantity.Point); got != c.same {
+			t.Errorf("%q and %q: same %v, want %v", c.a, c.b, got, c.same)
+		}
+	}
+}
+
+func TestHow(t *testing.T) {
+	for _, c := range []struct{ before, after, want string }{
+		{"150 N·m", "105 N·m", "30 % less"},
+		{"95 to 105 N·m", "100 to 110 N·m", "5 % more"},
+		{"95 to 105 N·m", "90 to 110 N·m", "wider"},
+		{"max 0.05 mm", "max 0.10 mm", "100 % more"},
+		{"max 0.05 mm", "at least 0.05 mm", "other side open"},
+		{"Wipe it", "Wipe it dry", ""},
+	} {
+		if got := how(c.before, c.after, quantity.Point, quantity.Point); got != c.want {
+			t.Errorf("%s to %s: %q, want %q", c.before, c.after, got, c.want)
+		}
+	}
+}
+
+func TestMoved(t *testing.T) {
+	for _, c := range []struct {
+		places []int
+		want   []bool
+	}{
+		{[]int{0, 1, 2}, []bool{false, false, false}},
+		{[]int{2, 0, 1}, []bool{true, false, false}},
+		{[]int{0, -1, 1}, []bool{false, false, false}},
+		{[]int{3, 0, 1, 2}, []bool{true, false, false, false}},
+	} {
+		if got := moved(c.places); !slices.Equal(got, c.want) {
+			t.Errorf("%v: %v, want %v", c.places, got, c.want)
+		}
+	}
+}
