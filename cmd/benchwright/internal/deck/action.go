@@ -12,8 +12,7 @@ import (
 	"benchwright/render"
 )
 
-// The words of what the hands do with a fastener, in the order in which they do
-// it.
+// The words for tightening, in the order of the work.
 const (
 	wordTighten      = "Tighten to the setting"
 	wordTightenAgain = "Tighten again to this setting"
@@ -58,12 +57,11 @@ func wordCrushStop(accept string, ends bool) string {
 	return text
 }
 
-// turns names the angles that hands know.
+// turns has the angles that are better known as part of a turn.
 var turns = map[string]string{"30": "half a flat of a hexagon", "45": "an eighth of a turn", "60": "one flat of a hexagon", "90": "a quarter turn",
 	"120": "two flats of a hexagon", "180": "half a turn", "270": "three quarters of a turn", "360": "one turn"}
 
-// actions are what the hands do: up to where the fastener is slack, and from
-// where it is tight.
+// actions are what to do with a fastener, before and after it is slack.
 type actions struct{ slack, tight [][]render.Run }
 
 func (b *builder) actions(t *card.Torque) actions {
@@ -113,8 +111,8 @@ func (b *builder) actions(t *card.Torque) actions {
 	return a
 }
 
-// only is the one action of a fastener that is tightened and no more: it needs
-// saying only where something is done meanwhile, or an order is kept.
+// only returns the action of a fastener that is just tightened. It is printed
+// only if something is done meanwhile or an order must be kept.
 func (a actions) only(t *card.Torque) [][]render.Run {
 	switch {
 	case t.Limit == nil || t.Order != nil:
@@ -125,7 +123,8 @@ func (a actions) only(t *card.Torque) [][]render.Run {
 	return nil
 }
 
-// tighten is how one fastener, or a set of them, is brought to its setting.
+// tighten returns the instruction that brings a fastener or a set to its
+// setting.
 func tighten(t *card.Torque) string {
 	switch passes := len(t.Passes) > 0; {
 	case passes && t.Drawn():
@@ -144,8 +143,8 @@ func tighten(t *card.Torque) string {
 	return wordTighten
 }
 
-// crush writes how a crush sleeve is tightened, on the scale of what it is read
-// with.
+// crush returns how to tighten against a crush sleeve, with the scale of the
+// gauge that is read.
 func (b *builder) crush(t *card.Torque) [][]render.Run {
 	turn := ""
 	if v := t.Until.Turn; v != nil {
@@ -162,7 +161,7 @@ func (b *builder) crush(t *card.Torque) [][]render.Run {
 	}
 }
 
-// pastEnd says whether what a reading accepts has an upper end.
+// pastEnd reports whether the limits of a reading have an upper end.
 func pastEnd(m *card.Measurement) bool {
 	if m.Marks != nil {
 		return m.Marks.High != nil
@@ -171,8 +170,8 @@ func pastEnd(m *card.Measurement) bool {
 	return q != nil && q.High != nil
 }
 
-// loosening says which way a fastener is loosened, from the hand of its thread;
-// "" where that is not known.
+// loosening returns the direction that loosens a fastener, from the hand of
+// its thread; "" if not known.
 func loosening(f *unit.Fastener) string {
 	switch {
 	case f == nil || f.Hand == "":
@@ -183,13 +182,13 @@ func loosening(f *unit.Fastener) string {
 	return wordLoosenRight
 }
 
-// loosens says whether a fastener that is tightened is loosened again: the arrow
-// must then say which of the two it shows.
+// loosens reports whether a fastener is also loosened, so that the arrow must
+// say which direction it shows.
 func loosens(t *card.Torque) bool {
 	return t.BackOff != nil || t.Align == procedure.LoosenOnly || t.End != nil
 }
 
-// angle writes an angle, and what part of a turn it is where hands know it.
+// angle prints an angle, with the part of a turn if it is a well-known one.
 func (b *builder) angle(a *quantity.Band) string {
 	text := a.Range(b.card.Shop.Mark())
 	if a.Form == quantity.Bare && a.Unit.Symbol == "°" {

@@ -22,8 +22,8 @@ func wordWithAdapter(adapter, points string) string {
 	return "With the " + adapter + ", " + points + "."
 }
 
-// adapter writes what stands on the wrench and where to pull: the setting holds
-// for no other grip.
+// adapter describes the adapter on the wrench and where to pull: the setting
+// is valid only for that grip.
 func adapter(a *card.Adapter) [][]render.Run {
 	return [][]render.Run{
 		plain(wordWithAdapter(together(lower(a.Tool.Name)), pointing(a))),
@@ -31,7 +31,7 @@ func adapter(a *card.Adapter) [][]render.Run {
 	}
 }
 
-// pointing says how an adapter stands on the wrench.
+// pointing returns the direction of an adapter on the wrench.
 func pointing(a *card.Adapter) string {
 	switch {
 	case a.Adapter.Angle.Sign() == 0:
@@ -42,8 +42,8 @@ func pointing(a *card.Adapter) string {
 	return wordAtAngle(a.Angle)
 }
 
-// reached writes the torque that a setting gives at the fastener, in the
-// manual's unit, to one decimal more than the manual has and no more than three.
+// reached prints the torque at the fastener that a setting gives, in the
+// manual's unit, with one decimal more than the manual but at most three.
 func (b *builder) reached(g *card.Tightening) string {
 	mark, u := b.card.Shop.Mark(), g.Limit.Band.Unit
 	decimals := 0

@@ -1,6 +1,5 @@
-// Package deck turns a card into the elements of its faces: which words, which
-// numbers, in which order. It decides what is said; render decides where it
-// stands.
+// Package deck converts a card to the elements of its faces: it chooses the
+// words, the numbers and their order. Package render places them.
 package deck
 
 import (
@@ -9,16 +8,17 @@ import (
 	"benchwright/render"
 )
 
-// A Deck is a card's elements and the places that its references stand for.
+// A Deck is the elements of a card, and the places that its references stand
+// for.
 type Deck struct {
 	render.Deck
-	Places []source.Place // Places[ref-1]
-	tabled map[int]bool   // steps that look something up in a table of theirs
+	Places   []source.Place // Places[ref-1]
+	hasTable map[int]bool   // steps with a table of their own to look something up in
 }
 
-// HasTable says whether a step has a table or a figure that may stand on a
+// HasTable reports whether a step has a table or figure that may be moved to a
 // look-up face.
-func (d *Deck) HasTable(step int) bool { return d.tabled[step] }
+func (d *Deck) HasTable(step int) bool { return d.hasTable[step] }
 
 // Place returns the place that a reference stands for.
 func (d *Deck) Place(ref render.Ref) source.Place {
@@ -28,19 +28,19 @@ func (d *Deck) Place(ref render.Ref) source.Place {
 	return d.Places[ref-1]
 }
 
-// Relief is what is done for a step that does not fit one face.
+// Relief is what is done for a step that does not fit on one face.
 type Relief uint8
 
-// What may be done, the least first.
+// Each value includes the ones before it.
 const (
 	unrelieved Relief = iota
-	tablesGone        // its tables stand on a look-up face
-	figureGone        // and a figure that only shows what the words say is left out
-	wholeWidth        // and it takes all columns of a face
+	tablesGone        // its tables are moved to a look-up face
+	figureGone        // a figure that only repeats the text is left out
+	wholeWidth        // it takes the full width of a face
 )
 
-// Next returns what else may be done, ok false where nothing is left. A step
-// without a table has nothing to move: it takes all columns at once.
+// Next returns the next relief, ok false if none is left. A step without a
+// table goes straight to the full width.
 func (r Relief) Next(table bool) (next Relief, ok bool) {
 	if !table {
 		return wholeWidth, r < wholeWidth
@@ -48,12 +48,11 @@ func (r Relief) Next(table bool) (next Relief, ok bool) {
 	return r + 1, r < wholeWidth
 }
 
-// Build returns the deck of laminated faces of a card, with what is done
-// for some of its steps by their numbers.
+// Build returns the laminated faces of a card. Relief is by step number.
 func Build(c *card.Card, relief map[int]Relief) *Deck {
 	b := newBuilder(c)
 	b.relief = relief
-	b.sayAll()
+	b.buildItems()
 	b.setOut()
 	b.steps()
 	if len(b.lookups) > 0 {
@@ -69,16 +68,16 @@ type builder struct {
 	card *card.Card
 	refs map[source.Place]render.Ref
 
-	step    int              // the step in hand
-	unnamed map[string]bool  // its instruments that nothing has named yet, by id
-	said    map[int][]saying // what the items of each step say
-	relief  map[int]Relief   // steps that do not hold all of theirs
-	lookups []render.Group   // those tables
+	step         int                   // number of the current step
+	unnamedTools map[string]bool       // instruments of the step not named yet, by id
+	contents     map[int][]itemContent // by step
+	relief       map[int]Relief        // by step
+	lookups      []render.Group        // tables moved to look-up faces
 }
 
 func newBuilder(c *card.Card) *builder {
 	p := c.Procedure
-	d := &Deck{tabled: map[int]bool{}}
+	d := &Deck{hasTable: map[int]bool{}}
 	d.Language = "en"
 	if c.Shop != nil && c.Shop.Language != "" {
 		d.Language = c.Shop.Language
@@ -93,10 +92,10 @@ func newBuilder(c *card.Card) *builder {
 	if p.Draft {
 		d.Running.Watch = wordDraft
 	}
-	return &builder{Deck: d, card: c, refs: map[source.Place]render.Ref{}, said: map[int][]saying{}}
+	return &builder{Deck: d, card: c, refs: map[source.Place]render.Ref{}, contents: map[int][]itemContent{}}
 }
 
-// ref returns the reference of a place.
+// ref returns the reference for a place.
 func (b *builder) ref(at source.Place) render.Ref {
 	if at.File == nil {
 		return 0
@@ -122,7 +121,7 @@ func (b *builder) section(name string, groups ...render.Group) {
 	b.Sections = append(b.Sections, render.Section{Name: name, Groups: groups})
 }
 
-// Variants returns what a face says of the variants that it serves.
+// Variants returns the text for the variants of a face.
 func Variants(cards []*card.Card) string {
 	var names []string
 	for _, c := range cards {

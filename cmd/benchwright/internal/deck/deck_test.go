@@ -188,7 +188,7 @@ func TestImplied(t *testing.T) {
 		{Number: 4, Items: []card.Item{&card.Timed{Timed: &procedure.Timed{Within: &quantity.Value{}}}}, Callouts: []*card.Callout{{Symbols: []string{"M009"}, IDs: []string{"sharp"}}}},
 		{Number: 5, Callouts: []*card.Callout{{Symbols: []string{"W017", "M009"}, IDs: []string{"hot"}}}},
 	}}}})
-	b.sayAll()
+	b.buildItems()
 	consumables, tools := b.implied()
 	said := func(rows [][][]render.Run) string {
 		var out []string
@@ -225,7 +225,7 @@ func TestSilence(t *testing.T) {
 					t.Errorf("%s: panics %v", what, got)
 				}
 			}()
-			newBuilder(&card.Card{Procedure: &procedure.Procedure{}}).says(c.item, nil)
+			newBuilder(&card.Card{Procedure: &procedure.Procedure{}}).build(c.item, nil)
 		}()
 	}
 }

@@ -18,8 +18,8 @@ const (
 func wordInto(fluid, into string) string { return fluid + ", into " + into }
 func wordJug(n int) string               { return fmt.Sprintf("no. %d", n) }
 
-// fill builds what a face says of a quantity that is poured in: what to read on
-// the measure, or a row for each filling where there are several.
+// fill builds the panel for a quantity to pour in: the mark to fill to, or a
+// row for each filling if there are several.
 func (b *builder) fill(f *card.Fill) []render.Element {
 	title := strong(wordInto(f.Of, f.Block.Into))
 	var source []render.Run
@@ -30,14 +30,14 @@ func (b *builder) fill(f *card.Fill) []render.Element {
 		s := render.Setting{Title: title, Tools: b.onGauge(f.Measurement), Label: wordPour, Source: source, Boxes: []string{wordPoured}}
 		switch {
 		case f.Last != nil:
-			s.Value, s.Unit = b.marks(*f.Last), engraved(f.Gauge.EngravedUnit, f.Gauge.Scale)
+			s.Value, s.Unit = b.marks(*f.Last), engravedUnit(f.Gauge.EngravedUnit, f.Gauge.Scale)
 		case f.Limit != nil:
 			s.Value, s.Unit = b.band(f.Limit.Band), f.Limit.Band.Unit.Symbol
 		}
 		s.BoxUnit = s.Unit
 		return []render.Element{b.technical(f.At, s)}
 	}
-	unit := engraved(f.Gauge.EngravedUnit, f.Gauge.Scale)
+	unit := engravedUnit(f.Gauge.EngravedUnit, f.Gauge.Scale)
 	t := render.Table{Head: [][]render.Run{plain(f.Gauge.Name), plain(wordFillTo + ", " + unit)}, Align: []render.Align{render.Left, render.Right}, Large: true}
 	panel := render.Reading{Title: title, Tools: b.onGauge(f.Measurement), Source: source, Plain: true, Lines: [][]render.Run{plain(wordTickEach)}}
 	for i, text := range b.jugs(f) {
@@ -47,7 +47,7 @@ func (b *builder) fill(f *card.Fill) []render.Element {
 	return []render.Element{b.technical(f.At, t), b.technical(f.At, panel)}
 }
 
-// jugs writes what to read on the measure, filling by filling.
+// jugs returns the mark to fill to for each filling.
 func (b *builder) jugs(f *card.Fill) []string {
 	var out []string
 	_, top := f.Gauge.Scale.Ends()
@@ -57,7 +57,7 @@ func (b *builder) jugs(f *card.Fill) []string {
 	return append(out, b.marks(*f.Last))
 }
 
-// fillRows returns what it leaves on record, a row for each filling.
+// fillRows returns its rows of the record, one for each filling.
 func (b *builder) fillRows(f *card.Fill) []recordRow {
 	row := b.measurementRows(f.Measurement)[0]
 	if f.Full == 0 || f.Last == nil {
@@ -65,7 +65,7 @@ func (b *builder) fillRows(f *card.Fill) []recordRow {
 	}
 	var out []recordRow
 	for i, text := range b.jugs(f) {
-		row.what, row.limits = f.Of+", "+wordJug(i+1), text+nbsp+engraved(f.Gauge.EngravedUnit, f.Gauge.Scale)
+		row.what, row.limits = f.Of+", "+wordJug(i+1), text+nbsp+engravedUnit(f.Gauge.EngravedUnit, f.Gauge.Scale)
 		out = append(out, row)
 	}
 	return out

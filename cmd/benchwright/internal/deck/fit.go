@@ -12,7 +12,7 @@ import (
 	"benchwright/render"
 )
 
-// The fixed words of a fit, in the order of the hands.
+// The words of a fit, in the order of the work.
 const (
 	wordHeat     = "Heat"
 	wordChill    = "Chill"
@@ -45,7 +45,7 @@ func wordFast(verb, other string) string {
 }
 func wordTooHigh(in bool, call string) string {
 	above := "Above this"
-	if in { // once the part is home the force jumps, and that is the sign
+	if in { // the force jumps when the part is fully seated
 		above += " on the way in"
 	}
 	return above + ", stop. " + cmp.Or(call, "Release the load.")
@@ -68,9 +68,8 @@ func wordRam(ram string) string { return ", ram " + ram }
 
 func fitTitle(f *card.Fit) string { return f.Part.Name + fitWays[f.Direction] + the(f.Mate.Name) }
 
-// fit builds what a face says of a part fitted or drawn by heat, cold or force:
-// one panel a figure, the lines in the order of the hands; the depth of its seat
-// last.
+// fit builds the panels and lines of a fit, in the order of the work: one
+// panel for each number, the depth of its seat last.
 func (b *builder) fit(f *card.Fit) []render.Element {
 	var first, hand [][]render.Run
 	for _, l := range []struct{ word, text string }{{wordClean, f.Clean}, {wordOil, f.Oil}} {
@@ -112,7 +111,7 @@ func (b *builder) fit(f *card.Fit) []render.Element {
 	return out
 }
 
-// fitLast returns the sign that the part is home, and what is done then.
+// fitLast returns the sign that the part is fully seated, and what to do then.
 func fitLast(f *card.Fit) [][]render.Run {
 	var out [][]render.Run
 	if f.Seat == procedure.Flush {
@@ -135,8 +134,8 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 	if w == f.Chill {
 		verb = wordChill
 	}
-	s := render.Setting{Tools: b.onGauge(w.Measurement), Label: wordBringTo(verb, short(w.Part))}
-	s.Value, s.Unit = b.shown(w.Measurement)
+	s := render.Setting{Tools: b.onGauge(w.Measurement), Label: wordBringTo(verb, shortName(w.Part))}
+	s.Value, s.Unit = b.limitsOnGauge(w.Measurement)
 	if high := b.chilledTo(f, w); high != "" {
 		s.Value, s.Unit = high, s.Unit+wordColder
 	}
@@ -148,23 +147,23 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 		most, diameter := f.Size()
 		s.Source = plain(wordComputed(b.lengthOf(most), b.value(*w.Method.Clearance), b.lengthOf(diameter)))
 	}
-	if w.StatedLimit == nil && w.RoomTemperature != nil && (f.Direction.In() || w.Fast) { // else both change alike from wherever they begin
+	if w.StatedLimit == nil && w.RoomTemperature != nil && (f.Direction.In() || w.Fast) { // else both parts change by the same amount, whatever the start
 		line := wordNotWarmer
 		if w == f.Chill {
 			line = wordNotColder
 		}
-		s.Lines = append(s.Lines, plain(line(short(w.Other), b.value(*w.RoomTemperature))))
+		s.Lines = append(s.Lines, plain(line(shortName(w.Other), b.value(*w.RoomTemperature))))
 	}
 	if w.Cap != nil {
 		most := w.Cap.Degrees(mark)
 		if w.Cap.Shown != nil {
 			_, high := w.Cap.Shown.Ends(mark)
-			most = high + nbsp + engraved(w.Gauge.EngravedUnit, w.Gauge.Scale)
+			most = high + nbsp + engravedUnit(w.Gauge.EngravedUnit, w.Gauge.Scale)
 		}
-		s.Lines = append(s.Lines, strong(wordNever(most, short(w.Cap.Member))))
+		s.Lines = append(s.Lines, strong(wordNever(most, shortName(w.Cap.Member))))
 	}
 	if w.Fast {
-		s.Lines = append(s.Lines, strong(wordFast(verb, short(w.Other))))
+		s.Lines = append(s.Lines, strong(wordFast(verb, shortName(w.Other))))
 	}
 	return s
 }
@@ -175,7 +174,7 @@ func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
 	if p == f.Pull {
 		s.Label = wordPull
 	}
-	s.Value, s.Unit = b.shown(p.Measurement)
+	s.Value, s.Unit = b.limitsOnGauge(p.Measurement)
 	if p.Force != nil {
 		text := b.manual(p.Force)
 		if p.Computed {
@@ -201,28 +200,28 @@ func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
 	return s
 }
 
-// short names one part of a fit by what it is, where the other is something
-// else; the title has its full name.
-func short(m card.Member) string {
+// shortName returns the kind of a part if its mate is of another kind, else
+// its name; the title has the full name.
+func shortName(m card.Member) string {
 	if m.Part != nil && m.Part.Kind != "" {
 		return "the " + string(m.Part.Kind)
 	}
 	return the(m.Name)
 }
 
-// shown writes the limits of a reading and their unit as the gauge shows them,
-// "" without limits.
-func (b *builder) shown(m *card.Measurement) (value, unit string) {
+// limitsOnGauge prints the limits of a reading as the gauge shows them, and
+// their unit, "" without limits.
+func (b *builder) limitsOnGauge(m *card.Measurement) (value, unit string) {
 	switch {
 	case m.Marks != nil:
-		return b.marks(*m.Marks), engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
+		return b.marks(*m.Marks), engravedUnit(m.Gauge.EngravedUnit, m.Gauge.Scale)
 	case m.Limit != nil:
 		return b.band(m.Limit.Band), m.Limit.Band.Unit.Symbol
 	}
 	return "", ""
 }
 
-// ends writes the ends of those limits alone.
+// ends prints each end of those limits.
 func (b *builder) ends(m *card.Measurement) (low, high string) {
 	switch mark := b.card.Shop.Mark(); {
 	case m.Marks != nil:
@@ -233,8 +232,8 @@ func (b *builder) ends(m *card.Measurement) (low, high string) {
 	return "", ""
 }
 
-// chilledTo writes the temperature that a chilled part must reach, or pass;
-// nothing where there is a lowest one too, and for what is heated.
+// chilledTo prints the temperature that a chilled part must reach or go below;
+// "" if it has a low limit too, and for a heated part.
 func (b *builder) chilledTo(f *card.Fit, w *card.Warmth) string {
 	if low, high := b.ends(w.Measurement); w == f.Chill && low == "" {
 		return high
@@ -247,7 +246,7 @@ func (b *builder) lengthOf(mm *big.Rat) string {
 	return quantity.MustUnit("mm").After(quantity.Decimal(mm, b.card.Shop.Mark()))
 }
 
-// fitTools returns what is taken in the hand for it.
+// fitTools returns the tools to take for it.
 func (b *builder) fitTools(f *card.Fit) []render.ToolRow {
 	var rows []render.ToolRow
 	for _, w := range f.Warmths() {
@@ -266,7 +265,7 @@ func (b *builder) fitTools(f *card.Fit) []render.ToolRow {
 	return rows
 }
 
-// fitRows returns what it leaves on record.
+// fitRows returns its rows of the record.
 func (b *builder) fitRows(f *card.Fit) []recordRow {
 	var rows []recordRow
 	add := func(what string, m *card.Measurement) {
@@ -280,7 +279,7 @@ func (b *builder) fitRows(f *card.Fit) []recordRow {
 		}
 		add(word(title), w.Measurement)
 		if high := b.chilledTo(f, w); high != "" { // as on its face
-			_, unit := b.shown(w.Measurement)
+			_, unit := b.limitsOnGauge(w.Measurement)
 			rows[len(rows)-1].limits = high + nbsp + unit + wordColder
 		}
 	}

@@ -14,7 +14,7 @@ func (b *builder) holdPoint(h *card.HoldPoint) []render.Element {
 	return []render.Element{b.technical(h.At, hold)}
 }
 
-// holdPointRows returns what it leaves on record.
+// holdPointRows returns its row of the record.
 func holdPointRows(h *card.HoldPoint) []recordRow {
 	return []recordRow{{at: h.At, what: wordHoldRow(h.Sees), limits: h.Who, kind: rowKind{initials: true}, hold: true}}
 }

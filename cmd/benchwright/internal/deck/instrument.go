@@ -8,13 +8,13 @@ import (
 	"benchwright/render"
 )
 
-// A step names a gauge or a wrench once, with its number and place, before it is
-// needed: on its line of tools where words stand before the panel, since these
-// may use it already; else in the panel itself. Where it has several gauges or
-// several wrenches, every other panel says which by the short name.
+// A step names a gauge or wrench once in full, with number and place, before
+// it is needed: on the tool line if text precedes the panel and may already
+// use it, else in the panel. With several gauges or wrenches, later panels use
+// the short name.
 
-// instruments returns what the panels of an item are read and set on, in the
-// order of the hands.
+// instruments returns the gauges and wrenches of an item, in the order of the
+// work.
 func instruments(i card.Item) []*shop.Item {
 	var out []*shop.Item
 	for _, m := range i.Readings() {
@@ -41,52 +41,54 @@ func instruments(i card.Item) []*shop.Item {
 	return out
 }
 
-// begin prepares the names of a step: none of its instruments is named yet but
-// those that a tool block takes.
+// begin resets unnamedTools for a step: all its instruments but those that a
+// tool block takes.
 func (b *builder) begin(s *card.Step) {
-	b.step, b.unnamed = s.Number, map[string]bool{}
+	b.step, b.unnamedTools = s.Number, map[string]bool{}
 	for _, i := range s.Items {
 		for _, item := range instruments(i) {
-			b.unnamed[item.ID] = true
+			b.unnamedTools[item.ID] = true
 		}
 	}
 	for _, i := range s.Items {
 		if t, ok := i.(*card.Tool); ok {
 			for _, l := range t.Lines {
 				for _, item := range l.Tools {
-					delete(b.unnamed, item.ID)
+					delete(b.unnamedTools, item.ID)
 				}
 			}
 		}
 	}
 }
 
-// take names an instrument, unless the step has.
-func (b *builder) take(i *shop.Item) []render.ToolRow {
-	if !b.unnamed[i.ID] {
+// nameOnce returns the row that names an instrument, nil if the step has named
+// it.
+func (b *builder) nameOnce(i *shop.Item) []render.ToolRow {
+	if !b.unnamedTools[i.ID] {
 		return nil
 	}
-	delete(b.unnamed, i.ID)
+	delete(b.unnamedTools, i.ID)
 	return []render.ToolRow{toolRow(wordTake, i, "")}
 }
 
-// on returns what a panel says of the gauge or wrench that it is read or set on.
-func (b *builder) on(i *shop.Item, thing any) []render.ToolRow {
-	if rows := b.take(i); rows != nil || !b.several(thing) {
+// toolRowFor returns the row of a panel for its gauge or wrench.
+func (b *builder) toolRowFor(i *shop.Item, thing any) []render.ToolRow {
+	if rows := b.nameOnce(i); rows != nil || !b.several(thing) {
 		return rows
 	}
 	return []render.ToolRow{{Verb: wordOn, Name: together(lower(i.Name))}}
 }
 
-// onGauge returns what a panel says of the gauge of its reading.
+// onGauge returns the row of a panel for the gauge of its reading.
 func (b *builder) onGauge(m *card.Measurement) []render.ToolRow {
 	if m.Gauge == nil {
 		return nil
 	}
-	return b.on(&m.Gauge.Item, m.Gauge)
+	return b.toolRowFor(&m.Gauge.Item, m.Gauge)
 }
 
-// several says whether the step has more than one of a kind: gauges, wrenches.
+// several reports whether the step has several gauges or several wrenches,
+// whichever thing is.
 func (b *builder) several(thing any) bool {
 	n := 0
 	_, gauge := thing.(*shop.Gauge)

@@ -9,8 +9,7 @@ import (
 	"benchwright/render"
 )
 
-// The words of a backlash reading. Which gear is locked, how the stem stands
-// and where are data.
+// The words of a backlash reading.
 const (
 	wordStand  = "How the indicator stands"
 	wordLocked = "locked"
@@ -44,8 +43,8 @@ func wordHolds(at *unit.LashPlace, radius string) string {
 	return how + " at " + radius + " of the " + string(at.Turned)
 }
 
-// lash builds the panel of a backlash reading: its limits as the dial shows
-// them there, and below them what the manual says and where that holds.
+// lash builds the panel of a backlash reading: the limits as the dial shows
+// them at its place, and below them the manual's limits and where those hold.
 func (b *builder) lash(i *card.Lash) []render.Element {
 	r, radius := b.reading(i.Measurement), ""
 	if i.Radius != nil {
@@ -71,8 +70,8 @@ func (b *builder) lash(i *card.Lash) []render.Element {
 	return append(append(out, b.technical(i.At, r)), b.tables(i.Measurement)...)
 }
 
-// reach is how far out the dial stands, in thousandths of the pitch radius; at
-// the teeth where that is not known.
+// reach returns the radius of the dial in thousandths of the pitch radius;
+// 1000 if not known.
 func reach(i *card.Lash) int {
 	at := i.Radius
 	if at == nil || i.Pair == nil || i.Pair.PitchRadius(i.Block.DialPlace.Turned) == nil {

@@ -56,29 +56,29 @@ func wordLeakExample(start, end, reading string) string {
 	return fmt.Sprintf("Example: %s at the start, %s at the end: %s.", start, end, reading)
 }
 
-// pressures say what a test pressure is counted from: nothing, or the air.
+// pressures names what a test pressure is relative to.
 var pressures = map[bool]string{true: "absolute", false: "gauge"}
 
-// leakTest builds what a face says of a pressure or vacuum hold: the panel, and
-// the table of what the gauge may show at the end.
+// leakTest builds the panel of a hold test, and the table of gauge readings
+// allowed at the end.
 func (b *builder) leakTest(t *card.LeakTest) []render.Element {
 	p := t.Block
 	pump := wordPump
-	if p.Fluid != "" && p.Fluid != procedure.Air { // a pump has air in it
+	if p.Fluid != "" && p.Fluid != procedure.Air { // a pump fills with air anyway
 		pump = wordFillWith(string(p.Fluid))
 	}
 	panel := render.Setting{Title: strong(t.Of), Label: pump, Source: plain(wordManual(b.leakManual(t)))}
 	if p.Vacuum {
 		panel.Label = wordDraw
 	}
-	for _, i := range instruments(t) { // the boxes say which is which
-		panel.Tools = append(panel.Tools, b.take(i)...)
+	for _, i := range instruments(t) { // the labels of the boxes tell which is which
+		panel.Tools = append(panel.Tools, b.nameOnce(i)...)
 	}
 	if t.Rows == nil {
 		return []render.Element{b.technical(t.At, panel)} // what is missing has been reported
 	}
 	mark, g := b.card.Shop.Mark(), t.Gauge
-	panel.Value, panel.Unit = g.Scale.Number(t.Start, mark), engraved(g.EngravedUnit, g.Scale)
+	panel.Value, panel.Unit = g.Scale.Number(t.Start, mark), engravedUnit(g.EngravedUnit, g.Scale)
 	degree := t.Thermometer.Scale.Unit.Symbol
 	first := plain(wordShopAt(b.shopSpan(t)))
 	if u := b.card.Unit; u != nil && u.TestCap != nil && !p.Vacuum {
@@ -92,7 +92,7 @@ func (b *builder) leakTest(t *card.LeakTest) []render.Element {
 	return append([]render.Element{b.technical(t.At, panel)}, b.series(t.At, wordEndTable(t.Of), b.endReadings(t))...)
 }
 
-// leakManual writes what the manual asks for.
+// leakManual returns what the manual states.
 func (b *builder) leakManual(t *card.LeakTest) string {
 	p := t.Block
 	text := p.Start.Written + " " + pressures[p.Absolute] + ", "
@@ -108,9 +108,9 @@ func (b *builder) leakManual(t *card.LeakTest) string {
 	return wordSourced(text, p.Limits.Source)
 }
 
-// startColumns is how many temperatures of the start stand side by side in one
-// table of so many: as many large figures as the width of an A5 face holds beside
-// readings of so many characters, and as many in each table as in the next.
+// startColumns returns the number of start temperatures side by side in one
+// table: as many large figures as fit the width of an A5 face beside readings
+// of the given length, evenly divided among the tables.
 func startColumns(starts int64, longest int) int64 {
 	room := int64(9)
 	if longest > 4 {
@@ -120,10 +120,9 @@ func startColumns(starts int64, longest int) int64 {
 	return (starts + tables - 1) / tables
 }
 
-// endReadings builds the tables of what the gauge may show at the end: the marked
-// row has the shop's temperature at the start, its column that at the end, and
-// the end of that row the reading, so that nobody takes one temperature from the
-// other.
+// endReadings builds the tables of readings allowed at the end. The marked row
+// has the start temperature, its column the end temperature, and the end of
+// that row the reading, so that the two temperatures cannot be confused.
 func (b *builder) endReadings(t *card.LeakTest) []captioned {
 	longest := 0
 	var readings []string
@@ -134,20 +133,21 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 		n := t.Gauge.Scale.Number(r.Mark, b.card.Shop.Mark())
 		readings, longest = append(readings, n), max(longest, utf8.RuneCountInString(n))
 	}
-	s, unit := t.Thermometer.Scale, engraved(t.Gauge.EngravedUnit, t.Gauge.Scale)
+	s, unit := t.Thermometer.Scale, engravedUnit(t.Gauge.EngravedUnit, t.Gauge.Scale)
 	head, wrong, shows := wordAtLeast, wordUnder, func(n string) string { return wordAtLeast + " " + n + nbsp + unit }
 	if t.Rows[0].AtMost {
 		head, wrong, shows = wordDeeper, wordShallower, func(n string) string { return n + nbsp + unit + " " + wordDeeper }
 	}
 	step, between := int64(1), wordBetween
 	if t.MaxDegrees > 5 {
-		step = 2 // a degree of Fahrenheit is about half of one of Celsius
+		step = 2 // a degree Fahrenheit is about half a degree Celsius
 	}
-	// A colder start and a warmer end lift a pressure, and so are the stricter for
-	// it; of a vacuum the other way. The columns reach past the span to that side.
-	first, last := floor(t.Shop.Low, step), floor(t.Shop.High, step)
+	// A colder start and a warmer end raise the pressure, which makes the test
+	// stricter; for a vacuum it is the other way round. The columns extend
+	// beyond the span to the strict side.
+	first, last := floorTo(t.Shop.Low, step), floorTo(t.Shop.High, step)
 	if t.Block.Vacuum {
-		first, last, between = -floor(new(big.Rat).Neg(t.Shop.Low), step), -floor(new(big.Rat).Neg(t.Shop.High), step), wordBetweenVacuum
+		first, last, between = -floorTo(new(big.Rat).Neg(t.Shop.Low), step), -floorTo(new(big.Rat).Neg(t.Shop.High), step), wordBetweenVacuum
 	}
 	columns := startColumns((last-first)/step+1, longest)
 	var out []captioned
@@ -155,7 +155,7 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 		to := min(from+(columns-1)*step, last)
 		table := starts(s.Unit.Symbol, together(head+", "+unit), from, to, step, t.MaxDegrees, readings)
 		start, degree := from+(to-from)/2/step*step, nbsp+s.Unit.Symbol
-		table.Under = plain(wordLeakExample(whole(start)+degree, whole(start-2)+degree, shows(readings[t.MaxDegrees-2])))
+		table.Under = plain(wordLeakExample(wholeDegrees(start)+degree, wholeDegrees(start-2)+degree, shows(readings[t.MaxDegrees-2])))
 		add := func(text string) { table.Under = append(table.Under, render.Run{Text: " " + text}) }
 		if s.Step.Cmp(big.NewRat(step, 1)) < 0 {
 			add(between)
@@ -164,8 +164,8 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 		if runs := b.branch(t.IfLow, t.LowStep); len(runs) > 0 {
 			table.Under = append(append(table.Under, render.Run{Text: " " + wordLeak(wrong), Weight: render.Semibold}), runs...)
 		}
-		caption := wordStarts(whole(from), whole(to)+degree)
-		if from > first { // it may stand on a face of its own
+		caption := wordStarts(wholeDegrees(from), wholeDegrees(to)+degree)
+		if from > first { // it may be on a face of its own
 			caption = wordStartsOf(b.step, caption)
 		}
 		out = append(out, captioned{caption, table})
@@ -173,8 +173,8 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 	return out
 }
 
-// starts builds the table of the temperatures of the start from one to another,
-// and of the readings, the one without a change in the middle, most to each side.
+// starts builds the table for the start temperatures from one to another. The
+// reading without a change is in the middle, with most rows to each side.
 func starts(degree, head string, from, to, step, most int64, readings []string) render.Table {
 	t := render.Table{Large: true, Ruled: true, Head: [][]render.Run{plain(degree), nil}, Align: []render.Align{render.Left}, Fine: []bool{true}}
 	for c := from; c <= to; c += step {
@@ -191,34 +191,34 @@ func starts(degree, head string, from, to, step, most int64, readings []string) 
 			row[0] = strong(wordStart)
 		}
 		for c := from; c <= to; c += step {
-			row = append(row, weighed(whole(c+d), d == 0))
+			row = append(row, weightedText(wholeDegrees(c+d), d == 0))
 		}
-		t.Rows = append(t.Rows, append(row, weighed(readings[most+d], true)))
+		t.Rows = append(t.Rows, append(row, weightedText(readings[most+d], true)))
 		t.Marked = append(t.Marked, d == 0)
 	}
 	return t
 }
 
-func weighed(text string, bold bool) []render.Run {
+func weightedText(text string, bold bool) []render.Run {
 	if bold {
 		return []render.Run{{Text: text, Weight: render.Bold}}
 	}
 	return plain(text)
 }
 
-// floor returns the greatest multiple of step that is not above x.
-func floor(x *big.Rat, step int64) int64 {
+// floorTo returns the greatest multiple of step that is ≤ x.
+func floorTo(x *big.Rat, step int64) int64 {
 	n := new(big.Int).Div(x.Num(), new(big.Int).Mul(x.Denom(), big.NewInt(step)))
 	return n.Int64() * step
 }
 
-// whole writes a whole number of degrees.
-func whole(n int64) string {
+// wholeDegrees prints a whole number of degrees.
+func wholeDegrees(n int64) string {
 	return strings.Replace(fmt.Sprint(n), "-", "−", 1)
 }
 
-// shopSpan writes where the shop's temperature may be at the start, as it was
-// written where the thermometer has those marks.
+// shopSpan prints the range of the shop's temperature at the start, as written
+// if the thermometer has those marks.
 func (b *builder) shopSpan(t *card.LeakTest) string {
 	text, shop, unit := b.marks(*t.Shop), t.Block.ShopTemperature, t.Thermometer.Scale.Unit
 	if in := shop.In(unit); shop.Unit == unit && in.Low.Cmp(t.Shop.Low) == 0 && in.High.Cmp(t.Shop.High) == 0 {
@@ -227,14 +227,14 @@ func (b *builder) shopSpan(t *card.LeakTest) string {
 	return together(text) + nbsp + unit.Symbol
 }
 
-// leakTestRows returns what it leaves on record: both readings of the gauge, and
+// leakTestRows returns its rows of the record: both readings of the gauge and
 // of the thermometer.
 func (b *builder) leakTestRows(t *card.LeakTest) []recordRow {
 	row := b.measurementRows(t.Measurement)[0]
 	if t.Rows == nil {
 		return []recordRow{row}
 	}
-	unit := nbsp + engraved(t.Gauge.EngravedUnit, t.Gauge.Scale)
+	unit := nbsp + engravedUnit(t.Gauge.EngravedUnit, t.Gauge.Scale)
 	var out []recordRow
 	for _, r := range []struct{ what, limits string }{
 		{wordGaugeStart, wordSet + " " + t.Gauge.Scale.Number(t.Start, b.card.Shop.Mark()) + unit},

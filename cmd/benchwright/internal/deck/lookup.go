@@ -7,20 +7,20 @@ import (
 	"benchwright/render"
 )
 
-// wholeRows is how many rows of a table any face holds: such a table, as a
-// figure, is of one piece.
+// wholeRows is the number of table rows that fit on any face. A table with no
+// more, like a figure, is not divided.
 const wholeRows = 6
 
-// A captioned table is one of several that a step needs, with what to do in it.
+// A captioned table is one of several in a step, with the instruction for it.
 type captioned struct {
-	caption string // "" for none
+	caption string // or ""
 	table   render.Table
 }
 
-// table places a table or a figure that a step needs: in the step, or on a
-// look-up face with a reference to it in its place.
+// table places a table or figure in the step, or on a look-up face with a
+// reference to it.
 func (b *builder) table(at source.Place, title string, t render.Content) render.Element {
-	b.tabled[b.step] = true
+	b.hasTable[b.step] = true
 	if b.relief[b.step] == unrelieved {
 		return b.technical(at, t)
 	}
@@ -38,7 +38,7 @@ func (b *builder) table(at source.Place, title string, t render.Content) render.
 
 // series places tables that are read one after the other.
 func (b *builder) series(at source.Place, title string, list []captioned) []render.Element {
-	b.tabled[b.step] = true
+	b.hasTable[b.step] = true
 	caption := func(t captioned) render.Element {
 		return b.technical(at, render.Text{Role: render.Instruction, Runs: strong(t.caption)})
 	}
@@ -62,8 +62,8 @@ func (b *builder) series(at source.Place, title string, list []captioned) []rend
 	return []render.Element{b.see(at, wordTable, anchor)}
 }
 
-// lookup begins a table or a figure on the look-up faces and returns its anchor.
-// The line that says which step it is for stays with it.
+// lookup begins a table or figure on the look-up faces and returns its anchor.
+// The line that names its step stays with it.
 func (b *builder) lookup(at source.Place, title string) string {
 	anchor := fmt.Sprintf("lookup-%d", len(b.lookups)+1)
 	b.lookups = append(b.lookups, render.Group{Ref: b.ref(at), Bookmark: title, Anchor: anchor, Join: true, Elements: []render.Element{
@@ -71,7 +71,7 @@ func (b *builder) lookup(at source.Place, title string) string {
 	return anchor
 }
 
-// see refers to what stands on a look-up face.
+// see returns a reference to something on a look-up face.
 func (b *builder) see(at source.Place, what, anchor string) render.Element {
 	return b.technical(at, render.Text{Role: render.Instruction, Runs: []render.Run{{Text: wordSee(what, b.step), Weight: render.Semibold, Link: anchor}}})
 }

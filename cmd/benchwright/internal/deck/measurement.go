@@ -24,12 +24,12 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 	}
 	if g := m.Gauge; g != nil {
 		r.Tools = b.onGauge(m)
-		r.Unit = engraved(g.EngravedUnit, g.Scale)
+		r.Unit = engravedUnit(g.EngravedUnit, g.Scale)
 	}
 	b.accept(&r, m)
 	switch {
 	case m.FromLowest:
-		r.Lines = append(r.Lines, plain(wordZeroLowest(lower(m.Gauge.Name), b.apart(m))))
+		r.Lines = append(r.Lines, plain(wordZeroLowest(lower(m.Gauge.Name), b.spreadText(m))))
 	case m.Spread != nil && m.Span() != nil:
 		r.Lines = append(r.Lines, plain(wordSpreadToo))
 	}
@@ -43,7 +43,7 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 		r.HighLabel, r.IfHigh = wordAbove, b.branch(m.IfHigh, m.HighStep)
 	}
 	switch {
-	case m.Table != nil: // the mark has no unit, and stands before the reading
+	case m.Table != nil: // the mark has no unit, and precedes the reading
 		if r.Boxes[0] == "" {
 			r.Boxes[0] = wordReading
 		}
@@ -56,13 +56,13 @@ func (b *builder) reading(m *card.Measurement) render.Reading {
 	return r
 }
 
-// accept writes what the reading may be: the marks of its gauge, or what the
-// manual says where no gauge is known, or that a table or nobody says it.
+// accept sets the limits of the panel: on marks of the gauge, as the manual
+// states them if no gauge is known, or that they are in a table or not stated.
 func (b *builder) accept(r *render.Reading, m *card.Measurement) {
 	switch {
 	case m.Limits.None:
 		if m.Use == procedure.Each {
-			r.Use = nil // there is nothing that each must lie inside
+			r.Use = nil // there are no limits to be inside
 		}
 		r.Plain, r.Label = true, wordWriteDown
 		if m.Expect != nil && m.Limits.Expect != nil {
@@ -85,7 +85,7 @@ func (b *builder) accept(r *render.Reading, m *card.Measurement) {
 			r.Lines = append(r.Lines, plain(wordGuarded))
 		}
 	case m.Limit != nil:
-		band := b.unmarked(m)
+		band := b.typedBand(m)
 		r.Label, r.Value, r.Unit = wordAccept, b.band(band), band.Unit.Symbol
 		r.Low, r.High = band.Ends(b.card.Shop.Mark())
 		r.Source = plain(b.manual(m.Limit))
@@ -101,7 +101,7 @@ func (b *builder) accept(r *render.Reading, m *card.Measurement) {
 	}
 }
 
-// tables builds the tables of a reading: what its mark allows, its spread.
+// tables builds the tables of a reading: limits by mark, and spread.
 func (b *builder) tables(m *card.Measurement) []render.Element {
 	var out []render.Element
 	if span := m.Span(); m.Spread != nil && span != nil && !m.FromLowest {
@@ -113,21 +113,21 @@ func (b *builder) tables(m *card.Measurement) []render.Element {
 	return out
 }
 
-// apart writes how far readings may lie apart.
-func (b *builder) apart(m *card.Measurement) string {
-	return m.Gauge.Scale.Number(m.Spread, b.card.Shop.Mark()) + nbsp + engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
+// spreadText prints the maximum spread of readings.
+func (b *builder) spreadText(m *card.Measurement) string {
+	return m.Gauge.Scale.Number(m.Spread, b.card.Shop.Mark()) + nbsp + engravedUnit(m.Gauge.EngravedUnit, m.Gauge.Scale)
 }
 
-// unmarked returns limits that stand on no gauge's marks: with the digits that
-// were typed. Where no mark of the gauge lies inside, a rule refuses the card.
-func (b *builder) unmarked(m *card.Measurement) quantity.Band {
+// typedBand returns limits without a gauge, with the digits that were typed.
+// If no mark of the gauge is inside, a rule refuses the card.
+func (b *builder) typedBand(m *card.Measurement) quantity.Band {
 	if m.Gauge == nil {
 		return *m.OnGauge()
 	}
 	return m.Limit.Band
 }
 
-// withUnit names the unit at each box: what is written in it has that unit.
+// withUnit adds the unit to the label of each box.
 func withUnit(labels []string, unit string) []string {
 	var out []string
 	for _, label := range labels {
@@ -142,7 +142,7 @@ func withUnit(labels []string, unit string) []string {
 	return out
 }
 
-// labels sets a writer's names of boxes.
+// labels converts the labels given by the writer.
 func labels(names []string) []string {
 	var out []string
 	for _, n := range names {
@@ -151,7 +151,7 @@ func labels(names []string) []string {
 	return out
 }
 
-// branch writes what to do on one side of the band.
+// branch returns what to do on one side of the band.
 func (b *builder) branch(br procedure.Branch, to *card.Step) []render.Run {
 	out := plain(br.Text)
 	if to != nil {
@@ -163,11 +163,11 @@ func (b *builder) branch(br procedure.Branch, to *card.Step) []render.Run {
 	return out
 }
 
-// spread writes the allowed spread as rows, so that nobody adds at the bench:
-// for each lowest reading the highest that may stand beside it.
+// spread builds a table of the maximum spread, so that nothing is added up at
+// the bench: for each lowest reading the highest allowed.
 func (b *builder) spread(m *card.Measurement, span *quantity.Marks) render.Table {
 	step, number := m.Gauge.Scale.Step, func(v *big.Rat) string { return m.Gauge.Scale.Number(v, b.card.Shop.Mark()) }
-	unit := engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
+	unit := engravedUnit(m.Gauge.EngravedUnit, m.Gauge.Scale)
 	t := render.Table{Head: [][]render.Run{plain(wordSpreadLow + ", " + unit), plain(wordSpreadHigh + ", " + unit)}, Align: []render.Align{render.Left, render.Left}, Large: true}
 	for low := new(big.Rat).Set(span.Low); low.Cmp(span.High) <= 0; low = new(big.Rat).Add(low, step) {
 		high := new(big.Rat).Add(low, m.Spread)
@@ -176,15 +176,14 @@ func (b *builder) spread(m *card.Measurement, span *quantity.Marks) render.Table
 			break
 		}
 		t.Rows = append(t.Rows, [][]render.Run{plain(number(low)), plain(number(high))})
-		if len(t.Rows) < 3 { // the second, where there is one
+		if len(t.Rows) < 3 { // the second row, if there is one
 			t.Under = plain(wordSpreadRow(number(low), number(high)))
 		}
 	}
 	return t
 }
 
-// byMark writes limits that follow a mark as rows: read the mark, accept what
-// stands beside it.
+// byMark builds a table of limits by etched mark.
 func (b *builder) byMark(m *card.Measurement) render.Table {
 	mark, scale := value.NameOf(m.Table.Mark), b.rowScale(m)
 	t := render.Table{Head: [][]render.Run{plain(mark), plain(wordAccept + ", " + scale)}, Align: []render.Align{render.Right, render.Left}, Large: true}
@@ -200,30 +199,30 @@ func (b *builder) byMark(m *card.Measurement) render.Table {
 			first, said = row.Mark, accept
 			t.Rows = append(t.Rows, [][]render.Run{plain(signed(row.Mark)), plain(accept)})
 		}
-		if row.Mark != 0 && (t.Under == nil || row.Mark == 2) { // +2 where there is one: a zero shows nothing
+		if row.Mark != 0 && (t.Under == nil || row.Mark == 2) { // +2 if there is one: a zero shows nothing
 			t.Under = plain(wordMarkRow(mark, signed(row.Mark), accept+nbsp+scale))
 		}
 	}
 	return t
 }
 
-// rowScale is the unit of a table's rows.
+// rowScale returns the unit of a table's rows.
 func (b *builder) rowScale(m *card.Measurement) string {
 	if m.Gauge != nil {
-		return engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
+		return engravedUnit(m.Gauge.EngravedUnit, m.Gauge.Scale)
 	}
 	return m.Table.Nominal.Unit.Symbol
 }
 
-// tableSource writes what the manual states of a table.
+// tableSource returns what the manual states about a table.
 func (b *builder) tableSource(t *unit.Table) string {
 	return wordSourced(wordManualTable(b.value(t.Nominal), b.value(t.Tolerance), b.value(t.PerMark), t.Shorter), t.Source)
 }
 
-// signed writes a mark as it is etched: "+2", "−3", "0".
+// signed prints a mark as etched: "+2", "−3", "0".
 func signed(mark int) string {
 	if mark > 0 {
-		return "+" + whole(int64(mark))
+		return "+" + wholeDegrees(int64(mark))
 	}
-	return whole(int64(mark))
+	return wholeDegrees(int64(mark))
 }

@@ -6,7 +6,7 @@ import (
 	"unicode/utf8"
 )
 
-// the writes a name inside a sentence: "the pinion head bearing".
+// the puts a name into a sentence: "the pinion head bearing".
 func the(name string) string {
 	for _, article := range []string{"the ", "The ", "a ", "an "} {
 		if strings.HasPrefix(name, article) {
@@ -25,8 +25,8 @@ func capital(name string) string {
 // together keeps a text on one line.
 func together(text string) string { return strings.ReplaceAll(text, " ", nbsp) }
 
-// lower makes a name fit inside a line: "Pinion nut" → "pinion nut"; a name
-// that begins with two capitals or a figure stays.
+// lower puts a name inside a line: "Pinion nut" → "pinion nut". A name that
+// begins with two capitals or a digit stays.
 func lower(name string) string {
 	r, n := utf8.DecodeRuneInString(name)
 	next, _ := utf8.DecodeRuneInString(name[n:])
@@ -36,10 +36,10 @@ func lower(name string) string {
 	return strings.ToLower(name[:n]) + name[n:]
 }
 
-// sentence ends a writer's words as a sentence: they may have their full stop.
+// sentence makes a sentence of a text, which may already end in a period.
 func sentence(text string) string { return capital(strings.TrimSuffix(text, ".")) + "." }
 
-// join lists names in one line, the first as it begins one.
+// join lists names on one line, the first capitalized.
 func join(names []string) string {
 	s := ""
 	for i, n := range names {

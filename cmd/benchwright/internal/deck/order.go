@@ -21,7 +21,7 @@ func wordDrawnFrom(where string) string { return "Drawn as seen from " + where +
 
 var shapes = map[bench.BoltPattern]render.Shape{bench.BoltCircle: render.Circle, bench.BoltRectangle: render.Rectangle, bench.BoltRow: render.Row}
 
-// order builds the figure of the order in which a set is tightened.
+// order builds the figure of a tightening order.
 func (b *builder) order(t *card.Torque) render.Order {
 	p, _ := bench.ParseBoltPattern(string(t.Fastener.Pattern))
 	o := render.Order{Shape: shapes[p], Numbers: make([]int, len(t.Order))}
@@ -35,7 +35,7 @@ func (b *builder) order(t *card.Torque) render.Order {
 	return o
 }
 
-// passes writes the settings of the passes on the wrench's marks.
+// passes prints the settings of the passes, on marks of the wrench.
 func (b *builder) passes(t *card.Torque) []render.Pass {
 	var out []render.Pass
 	for i, p := range t.Passes {

@@ -20,21 +20,21 @@ const (
 	wordTickIt  = "Tick what you see."
 )
 
-// rights says where a right pattern lies.
+// rights describes the positions of a correct pattern.
 var rights = map[unit.PatternPosition]string{unit.Central: "in the middle.", unit.TowardToe: "a little toward the toe.", unit.TowardHeel: "a little toward the heel."}
 
 // faults names the wrong patterns.
 var faults = map[unit.Fault]string{unit.High: "High: ", unit.Low: "Low: ", unit.Toe: "Toe: ", unit.Heel: "Heel: "}
 
-// found says where a wrong pattern lies that is only recorded.
+// found describes the positions of a wrong pattern that is only recorded.
 var found = map[unit.Fault]string{unit.High: "near the top of the tooth.", unit.Low: "near the root of the tooth.", unit.Toe: "near the small end.", unit.Heel: "near the large end."}
 
 func wordPattern(gears string, side unit.Side) string {
 	return fmt.Sprintf("Contact pattern of the %s, %s side", gears, side)
 }
 
-// wordReadSide says which flank is looked at. A unit that says in words of its
-// own which side drives leaves the coast side as the other one.
+// wordReadSide names the flank to look at. If the unit has its own words for
+// the drive side, the coast side is called the other one.
 func wordReadSide(side unit.Side, drives string) string {
 	other := map[string]string{unit.Convex: unit.Concave, unit.Concave: unit.Convex}[drives]
 	switch {
@@ -71,24 +71,25 @@ func wordAtMostTimes(n int, then string) string {
 	return fmt.Sprintf("Check depth and backlash again, at most %d times. Still wrong: %s", n, then)
 }
 
-// patch is where the paint lies for each fault: middle along the tooth from the
-// toe, middle up from the root, half its length, half its height, in
-// thousandths.
+// patches has the patch for each fault: center along the tooth from the toe,
+// center up from the root, half its length, half its height, in thousandths.
 var patches = map[unit.Fault][4]int{
 	unit.High: {500, 830, 300, 125}, unit.Low: {500, 170, 300, 125}, unit.Toe: {205, 500, 160, 290}, unit.Heel: {795, 500, 160, 290},
 }
 
-// middles is where a right pattern has its middle along the tooth.
+// middles has the center of a correct pattern along the tooth, in thousandths
+// from the toe.
 var middles = map[unit.PatternPosition]int{unit.Central: 500, unit.TowardToe: 420, unit.TowardHeel: 580}
 
-// pattern builds the pictures of a contact pattern and what each calls for.
+// pattern builds the pictures of a contact pattern and the correction for
+// each.
 func (b *builder) pattern(p *card.Pattern) []render.Element {
 	if p.Contact == nil {
 		return nil
 	}
 	out := render.Contact{Title: strong(wordReadSide(p.Side, p.Pair.DriveSide)), Toe: wordToe, Heel: wordHeel, Top: wordTopLand, Root: wordRoot,
 		Source: plain(wordManual(p.Contact.Source))}
-	right := render.ContactRow{Letter: "A", Do: [][]render.Run{headed(wordRight, rights[p.Contact.RightPosition])},
+	right := render.ContactRow{Letter: "A", Do: [][]render.Run{withHead(wordRight, rights[p.Contact.RightPosition])},
 		Along: middles[p.Contact.RightPosition], Up: 500, Half: 290, Height: 260}
 	switch {
 	case p.AsFound:
@@ -105,17 +106,17 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 		at := patches[f]
 		row := render.ContactRow{Letter: string(rune('B' + i)), Along: at[0], Up: at[1], Half: at[2], Height: at[3]}
 		if p.AsFound {
-			row.Do = append(row.Do, headed(faults[f], found[f]))
+			row.Do = append(row.Do, withHead(faults[f], found[f]))
 		} else {
 			c := p.Contact.Corrections[f]
 			change, br := wordChange(lower(c.Pack.Name), c.Thicker), p.Branches[f].Text
 			switch {
 			case br == "":
-				row.Do = append(row.Do, headed(faults[f], change))
+				row.Do = append(row.Do, withHead(faults[f], change))
 			case p.Go[f] != nil:
-				row.Do = append(row.Do, headed(faults[f], change), plain(br))
-			default: // the correction is for whoever is called, and must not be read as an order
-				row.Do = append(row.Do, headed(faults[f], br), plain(wordWants(change)))
+				row.Do = append(row.Do, withHead(faults[f], change), plain(br))
+			default: // whoever is called decides; the correction must not read as an instruction
+				row.Do = append(row.Do, withHead(faults[f], br), plain(wordWants(change)))
 			}
 		}
 		if to := p.Go[f]; to != nil {
@@ -126,10 +127,10 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 	return []render.Element{b.table(p.At, wordPattern(lower(p.Pair.Name), p.Side), out)}
 }
 
-// headed is a text under a name on the same line.
-func headed(name, text string) []render.Run { return append(strong(name), plain(text)...) }
+// withHead returns a text behind a bold name on the same line.
+func withHead(name, text string) []render.Run { return append(strong(name), plain(text)...) }
 
-// patternRows returns what it leaves on record: which picture it was.
+// patternRows returns its row of the record: which picture it was.
 func (b *builder) patternRows(p *card.Pattern) []recordRow {
 	if p.Pair == nil {
 		return nil

@@ -30,8 +30,7 @@ func wordTurns(n int) string {
 	return fmt.Sprintf("First turn it %d times.", n)
 }
 
-// preload builds what a face says of a bearing preload: the panel of its
-// reading, and how the cord is pulled.
+// preload builds the panel of a bearing preload, and how to pull the cord.
 func (b *builder) preload(i *card.Preload) []render.Element {
 	how := [][]render.Run{plain(wordSteady), plain(wordMoving)}
 	var out []render.Element

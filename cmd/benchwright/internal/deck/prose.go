@@ -44,8 +44,8 @@ func (b *builder) prose(p *card.Prose) []render.Element {
 	default:
 		panic(fmt.Sprintf("no face knows a %T", c))
 	}
-	// A number in the text is something to set, count or accept: a change of it
-	// is no mere wording.
+	// A number in the text is something to set, count or accept, so a change
+	// of it is technical.
 	if strings.ContainsFunc(p.Place().Text(), unicode.IsDigit) {
 		return []render.Element{b.technical(p.Place(), content)}
 	}
@@ -73,7 +73,7 @@ func cells(cells []syntax.Cell) [][]render.Run {
 	return out
 }
 
-// runs sets a writer's runs: emphasis is weight, never italics.
+// runs converts runs; emphasis is set in semibold, never in italics.
 func runs(in []syntax.Run) []render.Run {
 	out := make([]render.Run, 0, len(in))
 	var q quotes
@@ -87,7 +87,7 @@ func runs(in []syntax.Run) []render.Run {
 		case syntax.Code:
 			o.Code = true
 		}
-		if set := q.set(o.Text); !o.Code { // a name stays as it is engraved
+		if set := q.set(o.Text); !o.Code { // a name is printed exactly as engraved
 			o.Text = bind(set)
 		}
 		out = append(out, o)
@@ -95,7 +95,7 @@ func runs(in []syntax.Run) []render.Run {
 	return out
 }
 
-// plain is a run of our own words or of a block's text.
+// plain returns a run of plain text.
 func plain(text string) []render.Run {
 	if text == "" {
 		return nil
@@ -107,7 +107,7 @@ func strong(text string) []render.Run {
 	return []render.Run{{Text: typeset(text), Weight: render.Semibold}}
 }
 
-// labeled returns a line of a word and what the writer says to it, none for "".
+// labeled returns a line of a label and the writer's text, nil for "".
 func labeled(word, text string) [][]render.Run {
 	if text == "" {
 		return nil

@@ -21,16 +21,16 @@ type recordRow struct {
 	gauged bool // read or set on an instrument
 }
 
-// rows returns what a step leaves on record.
+// rows returns a step's rows of the record.
 func (b *builder) rows(s *card.Step) []recordRow {
 	var out []recordRow
-	for _, i := range b.said[s.Number] {
+	for _, i := range b.contents[s.Number] {
 		out = append(out, i.record...)
 	}
 	return out
 }
 
-// measurementRows returns what a reading leaves on record.
+// measurementRows returns a reading's rows of the record.
 func (b *builder) measurementRows(m *card.Measurement) []recordRow {
 	r := recordRow{at: m.At, what: m.Of, boxes: m.Record, kind: rowKind{initials: true}, gauged: true}
 	switch kind := b.card.Procedure.Kind; {
@@ -45,41 +45,41 @@ func (b *builder) measurementRows(m *card.Measurement) []recordRow {
 	return []recordRow{r}
 }
 
-// limits writes a measurement's limits in short.
+// limits prints a measurement's limits in short.
 func (b *builder) limits(m *card.Measurement) string {
 	limits := b.bounds(m)
 	switch {
 	case m.FromLowest:
-		limits = wordApartBy(limits, b.apart(m))
+		limits = wordApartBy(limits, b.spreadText(m))
 	case m.Spread != nil && m.Span() != nil:
 		limits = wordApartRow(limits)
 	}
 	return limits
 }
 
-// bounds writes them without the spread.
+// bounds prints them without the spread.
 func (b *builder) bounds(m *card.Measurement) string {
 	switch {
 	case m.Marks != nil:
-		return b.marks(*m.Marks) + nbsp + engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
+		return b.marks(*m.Marks) + nbsp + engravedUnit(m.Gauge.EngravedUnit, m.Gauge.Scale)
 	case m.Limit != nil:
-		return b.band(b.unmarked(m)) + nbsp + m.Limit.Band.Unit.Symbol
+		return b.band(b.typedBand(m)) + nbsp + m.Limit.Band.Unit.Symbol
 	case m.Table != nil:
 		return wordByTable
 	case m.Expect != nil && m.Gauge != nil:
-		return wordExpectRow + " " + b.marks(*m.Expect) + nbsp + engraved(m.Gauge.EngravedUnit, m.Gauge.Scale)
+		return wordExpectRow + " " + b.marks(*m.Expect) + nbsp + engravedUnit(m.Gauge.EngravedUnit, m.Gauge.Scale)
 	case m.Limits.Expect != nil:
 		return wordExpectRow + " " + b.band(*m.Limits.Expect) + nbsp + m.Limits.Expect.Unit.Symbol
 	}
 	return ""
 }
 
-// Strip returns the record strip of a card: plain paper that stays with the
-// job. Every reading, torque, pack and hold point has its row, every step its
-// tick.
+// Strip returns the record strip of a card, plain paper that stays with the
+// job: a row for each reading, torque, pack and hold point, and a tick box for
+// each step.
 func Strip(c *card.Card) *Deck {
 	b := newBuilder(c)
-	b.sayAll()
+	b.buildItems()
 	front := c.Procedure.Number.At
 	t := render.Records{Title: wordStrip, Step: wordStep, What: wordWork, Readings: wordReadings, Tail: []string{wordInstrument, wordInitials}}
 	ticks := render.Ticks{Title: wordTicks}
@@ -99,8 +99,8 @@ func Strip(c *card.Card) *Deck {
 	return b.Deck
 }
 
-// readings returns the labels of the boxes to write readings in: none for what
-// only wants initials, two for one that is read as found and as left.
+// readings returns the labels of the boxes for readings: none for a row that
+// only needs initials, two for a reading as found and as left.
 func (r recordRow) readings() []string {
 	switch {
 	case len(r.boxes) > 0:

@@ -13,8 +13,8 @@ import (
 	"benchwright/render"
 )
 
-// setOut builds the first face: all that must be known and lie ready before
-// the work starts. Nothing is used later that does not stand here.
+// setOut builds the first face, with everything that must be known and ready
+// before the work starts.
 func (b *builder) setOut() {
 	p := b.card.Procedure
 	front := p.Number.At
@@ -23,7 +23,7 @@ func (b *builder) setOut() {
 	more, tools := b.implied()
 	consumables := render.Listing{Title: wordConsumables, None: wordNone}
 	for _, n := range p.Consumables {
-		consumables.Rows = append(consumables.Rows, row(capital(n.Name)))
+		consumables.Rows = append(consumables.Rows, listRow(capital(n.Name)))
 	}
 	consumables.Rows = append(consumables.Rows, more...)
 
@@ -38,14 +38,14 @@ func (b *builder) setOut() {
 	add(placeOf(p.Consumables, front), runIn(consumables))
 	stops := render.Listing{Title: wordStops, None: wordNone}
 	for _, s := range b.card.Stops {
-		stops.Rows = append(stops.Rows, row(wordAfterStep(s.Step), s.Say))
+		stops.Rows = append(stops.Rows, listRow(wordAfterStep(s.Step), s.Say))
 	}
 	add(front, stops)
 	b.Sections = append(b.Sections, render.Section{Name: wordLayOut, Small: true, Groups: []render.Group{render.Group{Ref: b.ref(front), Breaks: true, Elements: elements}}})
 }
 
-// facts builds what is read first: for whom the card is, how long it takes, and
-// what it does not replace.
+// facts builds what is read first: what the card is for, how long it takes,
+// and what it does not replace.
 func (b *builder) facts() []render.Element {
 	p, front := b.card.Procedure, b.card.Procedure.Number.At
 	out := []render.Element{b.wording(front, render.Text{Role: render.Lead, Runs: plain(wordReadFirst)})}
@@ -65,7 +65,7 @@ func (b *builder) facts() []render.Element {
 		b.wording(front, render.Text{Role: render.Small, Runs: plain(wordSignals)}))
 }
 
-// hazards lists the hazards of the card and where they wait.
+// hazards lists the hazards of the card and their steps.
 func (b *builder) hazards() render.Hazards {
 	out := render.Hazards{Title: wordHazards, None: wordNone}
 	for _, h := range b.card.Hazards {
@@ -78,8 +78,8 @@ func (b *builder) hazards() render.Hazards {
 	return out
 }
 
-// triangles returns which of a hazard's signs warn: what to wear has a list of its
-// own. A hazard without one has the general sign.
+// triangles returns the warning signs of a hazard, the general one if it has
+// none. What to wear has a list of its own.
 func triangles(codes []string) []string {
 	warn := slices.DeleteFunc(slices.Clone(codes), func(code string) bool { return code[0] != 'W' })
 	if len(warn) == 0 {
@@ -88,19 +88,19 @@ func triangles(codes []string) []string {
 	return warn
 }
 
-// conditions lists what must be so before the first step.
+// conditions lists what must be fulfilled before the first step.
 func (b *builder) conditions() render.Listing {
 	l := render.Listing{Title: wordConditions, None: wordNone}
 	for _, a := range b.card.After {
-		l.Rows = append(l.Rows, row(wordFinished(a.Number.Name, a.Title.Name)))
+		l.Rows = append(l.Rows, listRow(wordFinished(a.Number.Name, a.Title.Name)))
 	}
 	for _, n := range b.card.Procedure.Conditions {
-		l.Rows = append(l.Rows, row(capital(n.Name)))
+		l.Rows = append(l.Rows, listRow(capital(n.Name)))
 	}
 	return l
 }
 
-// flats lists the sizes across flats that hand tools must have.
+// flats lists the sizes across flats that need hand tools.
 func (b *builder) flats() render.Listing {
 	l := render.Listing{Title: wordFlats, None: wordNone}
 	for _, f := range b.card.Flats {
@@ -113,8 +113,8 @@ func (b *builder) flats() render.Listing {
 	return runIn(l)
 }
 
-// parts lists the parts to have ready, with their numbers: first those that are
-// always new.
+// parts lists the parts to have ready, with their numbers; those that are
+// always replaced come first.
 func (b *builder) parts() render.Listing {
 	l := render.Listing{Title: wordParts, None: wordNone}
 	for _, renew := range []bool{true, false} {
@@ -141,7 +141,7 @@ func (b *builder) parts() render.Listing {
 	return l
 }
 
-// wear lists what the callouts of the card tell to put on.
+// wear lists the protective equipment in the card's callouts.
 func (b *builder) wear() render.Listing {
 	l := render.Listing{Title: wordWear, None: wordNone}
 	for _, s := range hazard.Symbols() {
@@ -166,19 +166,19 @@ func (b *builder) wear() render.Listing {
 		}
 		for _, kind := range kinds {
 			if len(used[kind]) > 0 {
-				l.Rows = append(l.Rows, row(kind))
+				l.Rows = append(l.Rows, listRow(kind))
 			}
 		}
 	}
 	return l
 }
 
-// implied returns what the card's own words tell to take, with its steps: it
-// stands on the lay-out page though no writer named it.
+// implied returns what only the card's own text tells to take, with its steps,
+// for the set-out face.
 func (b *builder) implied() (consumables [][][]render.Run, tools []string) {
 	used := map[string][]int{}
 	for _, s := range b.card.Steps() {
-		for _, i := range b.said[s.Number] {
+		for _, i := range b.contents[s.Number] {
 			for _, what := range i.takes {
 				used[what] = append(used[what], s.Number)
 			}
@@ -191,7 +191,7 @@ func (b *builder) implied() (consumables [][][]render.Run, tools []string) {
 	}
 	for _, what := range []string{wordChalk, wordPaintPen} {
 		if len(used[what]) > 0 && !named(what) {
-			consumables = append(consumables, row(what))
+			consumables = append(consumables, listRow(what))
 		}
 	}
 	if len(used[wordClock]) > 0 && !named(wordClock) {
@@ -200,8 +200,8 @@ func (b *builder) implied() (consumables [][][]render.Run, tools []string) {
 	return consumables, tools
 }
 
-// kit lists every tool, wrench and gauge by the place where it lies, so that one
-// walk brings them all.
+// kit lists every tool, wrench and gauge by place, so that one walk fetches
+// them all.
 func (b *builder) kit(more []string) render.Listing {
 	l := render.Listing{Title: wordTools, None: wordNone}
 	var places []string
@@ -238,24 +238,23 @@ func (b *builder) kit(more []string) render.Listing {
 	return l
 }
 
-// sizeOf writes what tells an instrument or a stock from its neighbors: how far
-// it reaches, or its graduations.
+// sizeOf returns what distinguishes an instrument or stock from similar ones:
+// its range, or its graduations.
 func (b *builder) sizeOf(thing any) string {
 	switch t := thing.(type) {
 	case *shop.Stock:
 		return together(b.stockSpan(t))
 	case *shop.Wrench:
-		return together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engraved(t.EngravedUnit, t.Scale)
+		return together(b.marks(quantity.Marks{Scale: t.Scale, Low: t.Scale.Low, High: t.Scale.High})) + nbsp + engravedUnit(t.EngravedUnit, t.Scale)
 	case *shop.Gauge:
 		if t.Scale.Step != nil {
-			return t.Scale.Number(t.Scale.Step, b.card.Shop.Mark()) + nbsp + engraved(t.EngravedUnit, t.Scale)
+			return t.Scale.Number(t.Scale.Step, b.card.Shop.Mark()) + nbsp + engravedUnit(t.EngravedUnit, t.Scale)
 		}
 	}
 	return ""
 }
 
-// byPlace sorts places by name, their numbers as numbers; things without one come
-// last.
+// byPlace compares places by name, numbers in them by value; "" comes last.
 func byPlace(a, b string) int {
 	if a == "" || b == "" {
 		return len(b) - len(a)
@@ -263,7 +262,7 @@ func byPlace(a, b string) int {
 	return cmp.Or(strings.Compare(strings.TrimRight(a, "0123456789"), strings.TrimRight(b, "0123456789")), cmp.Compare(len(a), len(b)), strings.Compare(a, b))
 }
 
-// runIn sets the rows of a list behind one another.
+// runIn joins the rows of a list into one paragraph.
 func runIn(l render.Listing) render.Listing {
 	var all []render.Run
 	for _, r := range l.Rows {
@@ -278,7 +277,7 @@ func runIn(l render.Listing) render.Listing {
 	return l
 }
 
-// numbers gives a tool's number and the one it had before, which some still
+// numbers returns a tool's number and its former number, which some still
 // carry.
 func numbers(i *shop.Item) string {
 	if i.OldNumber != "" {
@@ -287,8 +286,8 @@ func numbers(i *shop.Item) string {
 	return i.Number
 }
 
-// row is a row of a list in our own words.
-func row(cells ...string) [][]render.Run {
+// listRow returns a row of plain text.
+func listRow(cells ...string) [][]render.Run {
 	out := make([][]render.Run, len(cells))
 	for i, c := range cells {
 		out[i] = plain(c)
@@ -296,7 +295,8 @@ func row(cells ...string) [][]render.Run {
 	return out
 }
 
-// placeOf is where a list of names begins, or another place where it is empty.
+// placeOf returns the place of the first name, or another place if there is
+// none.
 func placeOf(names []procedure.Named, or source.Place) source.Place {
 	if len(names) > 0 {
 		return names[0].At

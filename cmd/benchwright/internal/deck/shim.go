@@ -11,8 +11,8 @@ import (
 	"benchwright/render"
 )
 
-// The words of a shim pack; those of its tables stand with them. Every word of
-// direction is made from the unit's data.
+// The words of a shim pack; those of its tables are in shimtable.go. Direction
+// words come from the unit's data.
 const (
 	wordPackFrom  = "Pack from the table"
 	wordPackMade  = "Pack as made"
@@ -20,11 +20,11 @@ const (
 	wordPackThin  = ", thin between thick"
 )
 
-// effects are what a thicker pack does to the reading.
+// effects names what a thicker pack does to the reading.
 var effects = map[unit.Effect]string{unit.Opens: "opens", unit.Closes: "closes", unit.Raises: "raises", unit.Lowers: "lowers"}
 
-// wordAimOf says of what the manual's limits are: they stand in the panel of a
-// pack, and are not its own.
+// wordAimOf tells what the manual's limits are for, because in the panel of a
+// pack they could be taken for the pack's own.
 func wordAimOf(reading, manual string) string {
 	if reading == "" {
 		return manual
@@ -44,8 +44,8 @@ func wordPackRow(name string) string    { return name + ", from the table" }
 func wordPackAsMade(name string) string { return name + ", as made" }
 func wordAsRow(span string) string      { return "as in its row, " + span }
 
-// packOrder says how the shims are laid: of fewer than three none is between
-// others.
+// packOrder returns how to lay the shims, if there are enough for one to be
+// between others.
 func packOrder(i *card.Shim) string {
 	if slices.ContainsFunc(i.Packs, func(p card.ShimPack) bool { return len(p.Shims) > 2 }) {
 		return wordPackOrder + wordPackThin + "."
@@ -53,21 +53,21 @@ func packOrder(i *card.Shim) string {
 	return wordPackOrder + "."
 }
 
-// shim builds what a face says of a shim pack to be made: where it sits, the
-// boxes, and its tables.
+// shim builds the content for a shim pack: where it sits, the boxes, and its
+// tables.
 func (b *builder) shim(i *card.Shim) []render.Element {
 	if !i.HasTables() {
 		return nil
 	}
 	g := i.Micrometer
-	panel := render.Reading{Title: strong(sits(i.Pack)), Tools: b.on(&g.Item, g), Plain: true}
+	panel := render.Reading{Title: strong(sits(i.Pack)), Tools: b.toolRowFor(&g.Item, g), Plain: true}
 	if e := effects[i.Pack.MoreShim]; e != "" && i.Pack.Reading != "" {
 		panel.Lines = append(panel.Lines, plain(wordThicker(e, i.Pack.Reading)))
 	}
 	if i.Other != nil {
 		panel.Lines = append(panel.Lines, plain(wordBothPacks(sits(i.Other))))
 	}
-	cut, ok := b.cut(i)
+	cut, ok := b.sectionView(i)
 	if !ok {
 		panel.Lines = append(panel.Lines, plain(packOrder(i)))
 	}
@@ -82,7 +82,7 @@ func (b *builder) shim(i *card.Shim) []render.Element {
 		if i.Other != nil {
 			from, made = wordPackRow(p.Name), wordPackAsMade(p.Name)
 		}
-		panel.Boxes = append(panel.Boxes, from+", "+i.Unit.Symbol, made+", "+engraved(g.EngravedUnit, g.Scale))
+		panel.Boxes = append(panel.Boxes, from+", "+i.Unit.Symbol, made+", "+engravedUnit(g.EngravedUnit, g.Scale))
 	}
 	out := []render.Element{b.technical(i.At, panel)}
 	if ok {
@@ -91,15 +91,15 @@ func (b *builder) shim(i *card.Shim) []render.Element {
 	return append(out, b.series(i.At, wordPackTable(i.Pack.Name), b.packTables(i))...)
 }
 
-// mostLayers is how many layers a section is drawn with: more would be taller
-// than the reading that it explains.
-const mostLayers = 5
+// maxLayers is the maximum number of layers drawn in a section: more would be
+// taller than the panel that it explains.
+const maxLayers = 5
 
-// cut builds the section of the worked line's pack; ok is false for one of too
-// many layers, and where the step has no room for it.
-func (b *builder) cut(i *card.Shim) (cut render.Pack, ok bool) {
+// sectionView draws the pack of the worked example in section. Ok is false if
+// it has too many layers, or the step has no room for it.
+func (b *builder) sectionView(i *card.Shim) (cut render.Pack, ok bool) {
 	p := i.Worked.Pack
-	cut = render.Pack{Total: b.exactly(i, p.Total) + nbsp + i.Unit.Symbol, Lines: [][]render.Run{plain(packOrder(i)), plain(wordCut(b.exactly(i, p.Total) + nbsp + i.Unit.Symbol))}}
+	cut = render.Pack{Total: b.thickness(i, p.Total) + nbsp + i.Unit.Symbol, Lines: [][]render.Run{plain(packOrder(i)), plain(wordCut(b.thickness(i, p.Total) + nbsp + i.Unit.Symbol))}}
 	if len(i.Pack.Between) == 2 {
 		cut.Above, cut.Below = i.Pack.Between[0], i.Pack.Between[1]
 	}
@@ -107,9 +107,9 @@ func (b *builder) cut(i *card.Shim) (cut render.Pack, ok bool) {
 	for _, t := range layers {
 		share := new(big.Rat).Quo(t, p.Total)
 		size := new(big.Int).Quo(new(big.Int).Mul(share.Num(), big.NewInt(1000)), share.Denom())
-		cut.Layers = append(cut.Layers, render.Layer{Label: b.exactly(i, t), Size: int(size.Int64())})
+		cut.Layers = append(cut.Layers, render.Layer{Label: b.thickness(i, t), Size: int(size.Int64())})
 	}
-	return cut, len(layers) > 0 && len(layers) <= mostLayers && b.relief[b.step] < figureGone
+	return cut, len(layers) > 0 && len(layers) <= maxLayers && b.relief[b.step] < figureGone
 }
 
 func sits(p *unit.Pack) string {
@@ -119,16 +119,16 @@ func sits(p *unit.Pack) string {
 	return wordPackSits(p.Name, p.Location)
 }
 
-// exactly writes a thickness with the decimals of the stock, or as many more as
-// it has.
-func (b *builder) exactly(i *card.Shim, t *big.Rat) string {
+// thickness prints a thickness with the decimals of the stock, or more if it
+// needs them.
+func (b *builder) thickness(i *card.Shim, t *big.Rat) string {
 	if step := i.Stock.Step(); step != nil && new(big.Rat).Quo(t, step).IsInt() {
 		return quantity.Format(t, step, b.card.Shop.Mark())
 	}
 	return quantity.Decimal(t, b.card.Shop.Mark())
 }
 
-// stockSpan writes the thinnest and the thickest shim of a stock.
+// stockSpan prints the thinnest and thickest shim of a stock.
 func (b *builder) stockSpan(s *shop.Stock) string {
 	thickness := func(a, c shop.Shim) int {
 		u := a.Thickness.Unit
@@ -141,7 +141,7 @@ func (b *builder) stockSpan(s *shop.Stock) string {
 	return span(low.Text, b.value(high))
 }
 
-// shimTools returns what is taken in the hand for it.
+// shimTools returns the tools to take for it.
 func (b *builder) shimTools(i *card.Shim) []render.ToolRow {
 	if i.Stock == nil {
 		return nil
@@ -149,7 +149,7 @@ func (b *builder) shimTools(i *card.Shim) []render.ToolRow {
 	return []render.ToolRow{{Verb: wordTake, Name: i.Stock.Name, Place: i.Stock.Location}}
 }
 
-// shimRows returns what it leaves on record.
+// shimRows returns its rows of the record.
 func (b *builder) shimRows(i *card.Shim) []recordRow {
 	if !i.HasTables() {
 		return nil
@@ -163,8 +163,8 @@ func (b *builder) shimRows(i *card.Shim) []recordRow {
 		kind := rowKind{left: true, initials: true}
 		over := span(g.Scale.Number(low.Over.Low, b.card.Shop.Mark()), g.Scale.Number(high.Over.High, b.card.Shop.Mark()))
 		return []recordRow{
-			{at: i.At, what: wordPackRow(p.Name), limits: span(b.exactly(i, low.Total), b.exactly(i, high.Total)) + nbsp + i.Unit.Symbol, kind: kind},
-			{at: i.At, what: wordPackAsMade(p.Name), limits: wordAsRow(over) + nbsp + engraved(g.EngravedUnit, g.Scale), kind: kind, gauged: true},
+			{at: i.At, what: wordPackRow(p.Name), limits: span(b.thickness(i, low.Total), b.thickness(i, high.Total)) + nbsp + i.Unit.Symbol, kind: kind},
+			{at: i.At, what: wordPackAsMade(p.Name), limits: wordAsRow(over) + nbsp + engravedUnit(g.EngravedUnit, g.Scale), kind: kind, gauged: true},
 		}
 	}
 	var packs, others []*card.ShimPack

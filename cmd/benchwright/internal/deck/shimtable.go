@@ -12,7 +12,7 @@ import (
 	"benchwright/render"
 )
 
-// The words over and under the tables of a pack: what to read, in which order.
+// The words above and below the tables of a pack.
 const (
 	wordPack       = "Pack"
 	wordShims      = "Shims in order"
@@ -23,7 +23,7 @@ const (
 	wordFramed     = "Framed row: as thick as the pack in place."
 )
 
-// ways are the ways to go from the old pack, by the sign of its mark.
+// ways names the directions of change from the old pack, by sign.
 var ways = map[int]string{-1: "thinner", 1: "thicker"}
 
 func wordInput(what string, lowest bool, step int) string {
@@ -57,7 +57,7 @@ func wordUseOne(shim, over string) string {
 	return "Use one " + shim + " shim. Micrometer " + over + "."
 }
 
-// packTables builds the tables in the order in which they are read.
+// packTables builds the tables, in the order in which they are read.
 func (b *builder) packTables(i *card.Shim) []captioned {
 	in := i.Inputs
 	switch {
@@ -68,7 +68,7 @@ func (b *builder) packTables(i *card.Shim) []captioned {
 	case i.Chain == nil:
 		grid := b.grid(wordGrid(1, b.input(in[0]), b.input(in[1]), wordToMake), i, false, in[1])
 		last := &grid[len(grid)-1].table
-		last.Under = plain(wordWorked(b.readAt(i, 0, 1), wordGives(i.Pack.Name, b.exactly(i, i.Worked.Pack.Total))))
+		last.Under = plain(wordWorked(b.readAt(i, 0, 1), wordGives(i.Pack.Name, b.thickness(i, i.Worked.Pack.Total))))
 		return append(grid, captioned{wordMakeIt(2), b.packs(i)})
 	}
 	letters := b.letters(i)
@@ -76,11 +76,11 @@ func (b *builder) packTables(i *card.Shim) []captioned {
 	last.Under = plain(wordWorked(b.readAt(i, 0, 1), wordGives(wordLetter, letter(i.Worked.Letter))))
 	grid := b.grid(wordGrid(2, lower(wordLetter), b.input(in[2]), wordToMake), i, true, in[2])
 	last = &grid[len(grid)-1].table
-	last.Under = plain(wordWorked(lower(wordLetter)+" "+letter(i.Worked.Letter)+", "+b.readAt(i, 2), wordGives(i.Pack.Name, b.exactly(i, i.Worked.Pack.Total))))
+	last.Under = plain(wordWorked(lower(wordLetter)+" "+letter(i.Worked.Letter)+", "+b.readAt(i, 2), wordGives(i.Pack.Name, b.thickness(i, i.Worked.Pack.Total))))
 	return append(append(letters, grid...), captioned{wordMakeIt(3), b.packs(i)})
 }
 
-// input names what is read, with its unit.
+// input names an input, with its unit.
 func (b *builder) input(in *card.ShimInput) string {
 	switch {
 	case in.IsDirection:
@@ -88,19 +88,19 @@ func (b *builder) input(in *card.ShimInput) string {
 	case in.Measurement == nil:
 		return lower(in.Mark)
 	}
-	return wordInput(lower(in.Of), len(in.Record) > 1, in.Step) + ", " + engraved(in.Gauge.EngravedUnit, in.Scale)
+	return wordInput(lower(in.Of), len(in.Record) > 1, in.Step) + ", " + engravedUnit(in.Gauge.EngravedUnit, in.Scale)
 }
 
-// find heads the column of what is looked up: short, for the line under the table
-// gives its full name.
+// find returns the short name of an input for a column head; the line below
+// the table has its full name.
 func (b *builder) find(in *card.ShimInput) string {
 	if in.Measurement == nil {
 		return wordNumbered(1, capital(b.input(in)))
 	}
-	return wordFind(len(in.Record) > 1, in.Step) + ", " + engraved(in.Gauge.EngravedUnit, in.Scale)
+	return wordFind(len(in.Record) > 1, in.Step) + ", " + engravedUnit(in.Gauge.EngravedUnit, in.Scale)
 }
 
-// readAt names the readings of the worked line.
+// readAt names the readings of the worked example.
 func (b *builder) readAt(i *card.Shim, inputs ...int) string {
 	var out []string
 	for _, n := range inputs {
@@ -113,7 +113,7 @@ func (b *builder) readAt(i *card.Shim, inputs ...int) string {
 	return strings.Join(out, ", ")
 }
 
-// mark writes a mark of an input.
+// mark prints a mark of an input.
 func (b *builder) mark(in *card.ShimInput, x *big.Rat) string {
 	if in.IsDirection {
 		return ways[x.Sign()]
@@ -125,12 +125,12 @@ func (b *builder) mark(in *card.ShimInput, x *big.Rat) string {
 	return text
 }
 
-// spanOf writes some marks of an input.
+// spanOf prints a range of marks of an input.
 func (b *builder) spanOf(in *card.ShimInput, low, high *big.Rat) string {
 	return span(b.mark(in, low), b.mark(in, high))
 }
 
-// stacks builds the table from one reading to the stack.
+// stacks builds the table from one reading to a stack.
 func (b *builder) stacks(i *card.Shim) render.Table {
 	in := i.Inputs[0]
 	t := b.packHead(i, 2)
@@ -140,7 +140,7 @@ func (b *builder) stacks(i *card.Shim) render.Table {
 		t.Rows = append(t.Rows, append([][]render.Run{plain(together(b.spanOf(in, row.Low, row.High)))}, b.packRow(i, &row.ShimPack)...))
 		t.Marked = append(t.Marked, row.InPlace)
 	}
-	t.Under = worked(t.Marked, b.readAt(i, 0), b.made(i, i.Worked.Pack))
+	t.Under = exampleLine(t.Marked, b.readAt(i, 0), b.makeLine(i, i.Worked.Pack))
 	return t
 }
 
@@ -149,19 +149,19 @@ func (b *builder) pairs(i *card.Shim) render.Table {
 	in, u := i.Inputs[0], ", "+i.Unit.Symbol
 	t := render.Table{Large: true, Head: [][]render.Run{plain(b.find(in)), plain(wordNumbered(2, i.Pack.Name) + u), plain(i.Other.Name + u)}}
 	for _, row := range i.Rows {
-		t.Rows = append(t.Rows, [][]render.Run{plain(together(b.spanOf(in, row.Low, row.High))), strong(b.exactly(i, row.Total)), strong(b.exactly(i, row.Other.Total))})
+		t.Rows = append(t.Rows, [][]render.Run{plain(together(b.spanOf(in, row.Low, row.High))), strong(b.thickness(i, row.Total)), strong(b.thickness(i, row.Other.Total))})
 		t.Marked = append(t.Marked, row.InPlace)
 	}
-	t.Under = worked(t.Marked, b.readAt(i, 0), wordGives(i.Pack.Name, b.exactly(i, i.Worked.Pack.Total))+" "+wordGives(i.Other.Name, b.exactly(i, i.Worked.Other.Total)))
+	t.Under = exampleLine(t.Marked, b.readAt(i, 0), wordGives(i.Pack.Name, b.thickness(i, i.Worked.Pack.Total))+" "+wordGives(i.Other.Name, b.thickness(i, i.Worked.Other.Total)))
 	return t
 }
 
-// packHead is the head of a table of stacks; its actions are numbered from the
-// given one, 0 for none.
+// packHead returns the head of a table of stacks. Its actions are numbered
+// from from, 0 for no numbers.
 func (b *builder) packHead(i *card.Shim, from int) render.Table {
 	over := i.Micrometer
 	t := render.Table{Large: true, Fine: []bool{false, true, true}}
-	for n, what := range []string{wordPack + ", " + i.Unit.Symbol, wordShims + ", " + i.Unit.Symbol, wordMicrometer + ", " + engraved(over.EngravedUnit, over.Scale)} {
+	for n, what := range []string{wordPack + ", " + i.Unit.Symbol, wordShims + ", " + i.Unit.Symbol, wordMicrometer + ", " + engravedUnit(over.EngravedUnit, over.Scale)} {
 		if from > 0 {
 			what = wordNumbered(from+n, what)
 		}
@@ -171,12 +171,12 @@ func (b *builder) packHead(i *card.Shim, from int) render.Table {
 }
 
 func (b *builder) packRow(i *card.Shim, p *card.ShimPack) [][]render.Run {
-	return [][]render.Run{strong(b.exactly(i, p.Total)), plain(b.layers(i, p)), plain(together(b.over(p)))}
+	return [][]render.Run{strong(b.thickness(i, p.Total)), plain(b.layers(i, p)), plain(together(b.overPack(p)))}
 }
 
-// worked writes the line under a table of packs, and what its frame says where a
-// row has one.
-func worked(marked []bool, read, gives string) []render.Run {
+// exampleLine returns the worked example below a table of packs, and what the
+// frame means if a row has one.
+func exampleLine(marked []bool, read, gives string) []render.Run {
 	out := plain(wordWorked(read, gives))
 	if slices.Contains(marked, true) {
 		out = append(out, render.Run{Text: " " + wordFramed})
@@ -184,35 +184,34 @@ func worked(marked []bool, read, gives string) []render.Run {
 	return out
 }
 
-// made says how a pack is made.
-func (b *builder) made(i *card.Shim, p *card.ShimPack) string {
-	total, over := b.exactly(i, p.Total)+nbsp+i.Unit.Symbol, b.over(p)+nbsp+engraved(i.Micrometer.EngravedUnit, i.Micrometer.Scale)
+// makeLine returns how to make a pack.
+func (b *builder) makeLine(i *card.Shim, p *card.ShimPack) string {
+	total, over := b.thickness(i, p.Total)+nbsp+i.Unit.Symbol, b.overPack(p)+nbsp+engravedUnit(i.Micrometer.EngravedUnit, i.Micrometer.Scale)
 	if len(p.Layers()) == 1 {
 		return wordUseOne(total, over)
 	}
 	return wordMake(total, b.layers(i, p), over)
 }
 
-// packs builds the table of every pack that the tables before it give.
+// packs builds the table of every pack that the previous tables lead to.
 func (b *builder) packs(i *card.Shim) render.Table {
 	t := b.packHead(i, 0)
 	for n := range i.Packs {
 		t.Rows = append(t.Rows, b.packRow(i, &i.Packs[n]))
 		t.Marked = append(t.Marked, i.InPlace != nil && i.Packs[n].Total.Cmp(i.InPlace) == 0 && i.Other == nil)
 	}
-	t.Under = worked(t.Marked, lower(i.Pack.Name)+" "+b.exactly(i, i.Worked.Pack.Total), b.made(i, i.Worked.Pack))
+	t.Under = exampleLine(t.Marked, lower(i.Pack.Name)+" "+b.thickness(i, i.Worked.Pack.Total), b.makeLine(i, i.Worked.Pack))
 	return t
 }
 
-// Widths of a grid: so many columns stand side by side on the narrowest face
-// that a bench card is read from.
+// The numbers of columns of a grid that fit on the narrowest face.
 const (
 	gridColumns = 4
 	markColumns = 8
 	sizeColumns = 5
 )
 
-// grid builds the panels of a grid. Its rows are spans of the first input, or
+// grid builds the panels of a grid. Its rows are ranges of the first input, or
 // letters.
 func (b *builder) grid(caption string, i *card.Shim, lettered bool, across *card.ShimInput) []captioned {
 	most := gridColumns
@@ -221,7 +220,7 @@ func (b *builder) grid(caption string, i *card.Shim, lettered bool, across *card
 	}
 	g := i.Grid
 	differ := func(a, b bench.Pack) bool { return a.Total.Cmp(b.Total) != 0 }
-	all := alike(len(g.Cols), func(c, next int) bool {
+	all := mergeEqual(len(g.Cols), func(c, next int) bool {
 		return !slices.ContainsFunc(g.Cells, func(row []bench.Pack) bool { return differ(row[c], row[next]) })
 	})
 	return sideBySide(caption, len(all), most, func(cols []int) render.Table {
@@ -230,7 +229,7 @@ func (b *builder) grid(caption string, i *card.Shim, lettered bool, across *card
 			t.Head = append(t.Head, plain(b.spanOf(across, g.Cols[all[c].first].Low, g.Cols[all[c].last].High)))
 			t.Align = append(t.Align, render.Left)
 		}
-		for _, rows := range alike(len(g.Rows), func(r, next int) bool {
+		for _, rows := range mergeEqual(len(g.Rows), func(r, next int) bool {
 			return !lettered && !slices.ContainsFunc(cols, func(c int) bool { return differ(g.Cells[r][all[c].first], g.Cells[next][all[c].first]) })
 		}) {
 			var first string
@@ -241,7 +240,7 @@ func (b *builder) grid(caption string, i *card.Shim, lettered bool, across *card
 			}
 			line := [][]render.Run{strong(first)}
 			for _, c := range cols {
-				line = append(line, plain(b.exactly(i, g.Cells[rows.first][all[c].first].Total)))
+				line = append(line, plain(b.thickness(i, g.Cells[rows.first][all[c].first].Total)))
 			}
 			t.Rows = append(t.Rows, line)
 		}
@@ -252,9 +251,9 @@ func (b *builder) grid(caption string, i *card.Shim, lettered bool, across *card
 // A stretch is some neighbors, from the first to the last.
 type stretch struct{ first, last int }
 
-// alike cuts n neighbors into stretches of those that are the same as the one
-// before: rows and columns with the same answers are looked up as one.
-func alike(n int, same func(a, b int) bool) []stretch {
+// mergeEqual divides n neighbors into stretches of equal ones, so that rows
+// and columns with the same results are printed as one.
+func mergeEqual(n int, same func(a, b int) bool) []stretch {
 	var out []stretch
 	for x := range n {
 		if x > 0 && same(x-1, x) {
@@ -289,10 +288,10 @@ func (b *builder) letters(i *card.Shim) []captioned {
 	})
 }
 
-// letter names the rows of a chain by letters that nobody takes for a figure.
+// letter returns a letter that cannot be taken for a digit.
 func letter(n int) string { return string("ABCDEFGHJKLMNPQRSTUVWXYZ"[n]) }
 
-// sideBySide cuts a table's columns into panels that are as wide as one another.
+// sideBySide divides a table's columns into panels of equal width.
 func sideBySide(caption string, columns, most int, build func(cols []int) render.Table) []captioned {
 	n := (columns + most - 1) / most
 	wide := (columns + n - 1) / n
@@ -307,11 +306,11 @@ func sideBySide(caption string, columns, most int, build func(cols []int) render
 	return out
 }
 
-// layers writes a stack's shims in the order in which they are laid.
+// layers prints the shims of a stack in the order in which they are laid.
 func (b *builder) layers(i *card.Shim, p *card.ShimPack) string {
 	var out []string
 	for _, t := range p.Layers() {
-		out = append(out, b.exactly(i, t))
+		out = append(out, b.thickness(i, t))
 	}
 	sep := ", "
 	if b.card.Shop.Mark() == quantity.Comma {
@@ -320,8 +319,8 @@ func (b *builder) layers(i *card.Shim, p *card.ShimPack) string {
 	return strings.Join(out, sep)
 }
 
-// over writes what the micrometer may show over a finished pack.
-func (b *builder) over(p *card.ShimPack) string {
+// overPack prints the micrometer readings allowed for a finished pack.
+func (b *builder) overPack(p *card.ShimPack) string {
 	if p.Over == nil {
 		return ""
 	}

@@ -9,14 +9,14 @@ import (
 // steps builds the step faces.
 func (b *builder) steps() {
 	var groups []render.Group
-	if lead := b.before(b.card.Lead); len(lead) > 0 {
+	if lead := b.leadProse(b.card.Lead); len(lead) > 0 {
 		groups = append(groups, render.Group{Elements: lead})
 	}
 	for _, st := range b.card.Stages {
 		at := b.card.Procedure.File.At(st.Source.Span.Start, st.Source.Span.End)
 		head := render.Group{Ref: b.ref(at), Bookmark: st.Source.Text, Join: true}
 		head.Elements = append(head.Elements, b.wording(at, render.Stage{Title: bindTitle(runs(st.Title))}))
-		head.Elements = append(head.Elements, b.before(st.Items)...)
+		head.Elements = append(head.Elements, b.leadProse(st.Items)...)
 		groups = append(groups, head)
 		for _, s := range st.Steps {
 			groups = append(groups, b.stepGroup(s))
@@ -25,17 +25,17 @@ func (b *builder) steps() {
 	b.section(wordSteps, groups...)
 }
 
-// before builds what stands before the first step of a stage: prose.
-func (b *builder) before(items []card.Item) []render.Element {
+// leadProse builds the prose before the first step of a stage.
+func (b *builder) leadProse(items []card.Item) []render.Element {
 	var out []render.Element
 	for _, i := range items {
-		out = append(out, b.says(i, items).elements...)
+		out = append(out, b.build(i, items).elements...)
 	}
 	return out
 }
 
-// stepGroup builds one step in the order of the hands: the action, callouts, tools
-// and sizes, then everything else as it was written; the why last.
+// stepGroup builds a step in the order of the work: the action, callouts,
+// tools and sizes, then everything else as written, and the why last.
 func (b *builder) stepGroup(s *card.Step) render.Group {
 	at := s.Place(b.card)
 	g := render.Group{Ref: b.ref(at), Bookmark: s.Source.Text, Anchor: card.Anchor(s.Number), Wide: b.relief[s.Number] == wholeWidth}
@@ -45,7 +45,7 @@ func (b *builder) stepGroup(s *card.Step) render.Group {
 	}
 	var tools []render.ToolRow
 	var elements []render.Element
-	for _, i := range b.said[s.Number] {
+	for _, i := range b.contents[s.Number] {
 		tools, elements = append(tools, i.tools...), append(elements, i.elements...)
 	}
 	if len(tools) > 0 {

@@ -8,7 +8,7 @@ import (
 	"benchwright/render"
 )
 
-// The fixed words of a time that runs out.
+// The words of a time limit.
 const (
 	wordWithin     = "Done within"
 	wordCount      = "Bench clock, at most"
@@ -32,9 +32,9 @@ func wordClockExample(start, row, end string) string {
 	return "Between two rows take the earlier start. Started at " + start + ": row " + row + ", done by " + end + "."
 }
 
-// timed builds what a face says of work that must be done before a time runs
-// out: the time, a box for the start, and the latest end for each start, so that
-// nobody adds.
+// timed builds the content for work that must be finished within a time: the
+// time, a box for the start, and the latest end for each start, so that
+// nothing is added up at the bench.
 func (b *builder) timed(t *card.Timed) []render.Element {
 	s := render.Setting{Label: wordWithin, Value: t.Within.Text, Unit: t.Within.Unit.Symbol}
 	s.Lines = append(s.Lines, labeled(wordFromWhen, t.From)...)
@@ -55,7 +55,7 @@ func (b *builder) timed(t *card.Timed) []render.Element {
 	return out
 }
 
-// ends writes the latest ends in three pairs of columns, read downwards.
+// ends prints the latest ends in three pairs of columns, read downward.
 func ends(c *bench.Clock) render.Table {
 	const pairs = 3
 	var t render.Table
@@ -80,7 +80,7 @@ func ends(c *bench.Clock) render.Table {
 	return t
 }
 
-// clockTime writes minutes as a clock shows them: ":05" by the minute hand,
+// clockTime prints minutes as read on a clock: ":05" by the minute hand,
 // "8:30" by the day.
 func clockTime(c *bench.Clock, minutes int) string {
 	if !c.Hours {
@@ -89,7 +89,7 @@ func clockTime(c *bench.Clock, minutes int) string {
 	return fmt.Sprintf("%d:%02d", minutes/60, minutes%60)
 }
 
-// timedRows returns what it leaves on record.
+// timedRows returns its row of the record.
 func (b *builder) timedRows(t *card.Timed) []recordRow {
 	if t.Short {
 		return nil

@@ -9,9 +9,8 @@ import (
 	"benchwright/render"
 )
 
-// inHand says whether a tool that the step takes, by itself or as part of what
-// it was put together with, has that size across flats. One that holds
-// something still is not free to turn something else.
+// inHand reports whether the step takes a tool of that size across flats, by
+// itself or in an assembly. One that holds something still does not count.
 func (b *builder) inHand(size quantity.Value, items []card.Item) bool {
 	fits := func(i *shop.Item) bool {
 		t, ok := b.card.Shop.Find(i.ID).(*shop.Tool)
@@ -43,7 +42,7 @@ func (b *builder) inHand(size quantity.Value, items []card.Item) bool {
 	return false
 }
 
-// toolLines returns what a tool block says to do with its tools.
+// toolLines returns the rows of a tool block.
 func toolLines(t *card.Tool) []render.ToolRow {
 	var rows []render.ToolRow
 	for _, l := range t.Lines {
@@ -79,8 +78,7 @@ func unique(rows []render.ToolRow) []render.ToolRow {
 	return out
 }
 
-// byVerb brings together what is done in the same way, in the order in which each
-// way comes first.
+// byVerb groups rows by verb, in the order of the first of each.
 func byVerb(rows []render.ToolRow) []render.ToolRow {
 	var out []render.ToolRow
 	done := map[string]bool{}

@@ -10,9 +10,9 @@ import (
 	"benchwright/render"
 )
 
-// torque builds what a face says of a torque: the panel with what to set on
-// which wrench and what the hands do with it, the figure of the order, and a
-// second panel where the fastener is tightened again after it was slack.
+// torque builds the panel with the setting, the wrench and the actions, the
+// figure of the order, and a second panel if the fastener is loosened and
+// tightened again.
 func (b *builder) torque(t *card.Torque) []render.Element {
 	first := render.Setting{Boxes: labels(t.Record)}
 	b.fastener(&first, t)
@@ -21,7 +21,7 @@ func (b *builder) torque(t *card.Torque) []render.Element {
 		first.Lines = append(first.Lines, plain(line))
 	}
 	a := b.actions(t)
-	if len(a.slack)+len(a.tight) == 1 { // to set and to pull is all: no number is needed
+	if len(a.slack)+len(a.tight) == 1 { // a single action needs no number
 		first.Lines, a = append(first.Lines, a.only(t)...), actions{}
 	}
 	var figure []render.Element
@@ -32,7 +32,7 @@ func (b *builder) torque(t *card.Torque) []render.Element {
 		first.Actions = append(a.slack, a.tight...)
 		return append([]render.Element{b.technical(t.At, first)}, figure...)
 	}
-	// The last torque is the one that stays on record.
+	// Only the last torque is recorded.
 	second := render.Setting{Boxes: first.Boxes, Actions: a.tight, First: len(a.slack) + 1}
 	b.setting(&second, t, t.SecondTorque)
 	first.Boxes, first.Actions = nil, a.slack
@@ -40,7 +40,7 @@ func (b *builder) torque(t *card.Torque) []render.Element {
 	return append(out, b.technical(t.At, second))
 }
 
-// fastener writes what is tightened and which way.
+// fastener sets what is tightened, and in which direction.
 func (b *builder) fastener(s *render.Setting, t *card.Torque) {
 	f := t.Fastener
 	if f == nil {
@@ -68,8 +68,8 @@ func (b *builder) fastener(s *render.Setting, t *card.Torque) {
 	}
 }
 
-// setting writes one torque: the mark to set on the wrench, or the manual's band
-// where no wrench is known.
+// setting sets a torque: the mark to set on the wrench, or the manual's band
+// if no wrench is known.
 func (b *builder) setting(s *render.Setting, t *card.Torque, g *card.Tightening) {
 	if g.Limit == nil {
 		return
@@ -78,8 +78,8 @@ func (b *builder) setting(s *render.Setting, t *card.Torque, g *card.Tightening)
 	if c := g.Choice; c != nil {
 		s.Label = wordSet
 		s.Value = c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())
-		s.Unit = engraved(c.Wrench.EngravedUnit, c.Wrench.Scale)
-		s.Tools = b.on(&c.Wrench.Item, c.Wrench)
+		s.Unit = engravedUnit(c.Wrench.EngravedUnit, c.Wrench.Scale)
+		s.Tools = b.toolRowFor(&c.Wrench.Item, c.Wrench)
 		if a := t.Adapter; a != nil {
 			s.Lines = append(adapter(a), s.Lines...)
 			source = wordReaches(b.reached(g)) + "; " + source
@@ -91,7 +91,7 @@ func (b *builder) setting(s *render.Setting, t *card.Torque, g *card.Tightening)
 		s.Label = wordTorque
 		s.Value = b.band(g.Limit.Band)
 		s.Unit = g.Limit.Band.Unit.Symbol
-		s.BoxUnit = s.Unit // a wrench that is set gives no reading: its boxes are ticked
+		s.BoxUnit = s.Unit // a wrench gives no reading to write down: its boxes are ticked
 		if len(s.Boxes) == 0 {
 			s.Boxes = []string{wordSet}
 		}
@@ -102,7 +102,7 @@ func (b *builder) setting(s *render.Setting, t *card.Torque, g *card.Tightening)
 	}
 }
 
-// thread says in what state a thread is, a fluid by its own name.
+// thread returns the condition of a thread; a fluid is called by its name.
 func thread(name string) string {
 	if words, ok := threads[name]; ok {
 		return words
@@ -113,10 +113,10 @@ func thread(name string) string {
 	return sentence(value.NameOf(name))
 }
 
-// manual writes the manual's value exactly as it stands, and where.
+// manual prints the manual's value exactly as stated, and its source.
 func (b *builder) manual(l *unit.LimitBand) string { return b.manualAt(l, "") }
 
-// manualAt adds where the value holds.
+// manualAt also prints where the value holds.
 func (b *builder) manualAt(l *unit.LimitBand, where string) string {
 	text := wordManual(l.Band.Written)
 	if where != "" {
@@ -125,8 +125,8 @@ func (b *builder) manualAt(l *unit.LimitBand, where string) string {
 	return wordSourced(text, l.Source)
 }
 
-// torqueTools returns what is taken in the hand beside the wrenches: the adapter, and
-// the size of the fastener where nothing else in the hand has it.
+// torqueTools returns the tools to take besides the wrenches: the adapter, and
+// a tool for the size of the fastener if no other tool of the step has it.
 func (b *builder) torqueTools(t *card.Torque, items []card.Item) []render.ToolRow {
 	var rows []render.ToolRow
 	if a := t.Adapter; a != nil {
@@ -142,8 +142,8 @@ func (b *builder) torqueTools(t *card.Torque, items []card.Item) []render.ToolRo
 	return rows
 }
 
-// torqueTakes returns what its words alone tell to take: what marks the ones that
-// are done, and what the turn is seen by.
+// torqueTakes returns things to take that only the text mentions: what marks
+// the finished fasteners, and what shows the angle.
 func torqueTakes(t *card.Torque) []string {
 	var out []string
 	if t.Drawn() {
@@ -155,8 +155,8 @@ func torqueTakes(t *card.Torque) []string {
 	return out
 }
 
-// torqueRows returns what a torque leaves on record: the last setting, and what
-// is done beyond it.
+// torqueRows returns its rows of the record: the last setting, and what
+// follows it.
 func (b *builder) torqueRows(t *card.Torque) []recordRow {
 	r := recordRow{at: t.At, kind: rowKind{left: true, initials: true}, boxes: t.Record, gauged: true}
 	if t.Fastener != nil {
@@ -167,7 +167,7 @@ func (b *builder) torqueRows(t *card.Torque) []recordRow {
 	var limits []string
 	switch c := g.Choice; {
 	case c != nil:
-		limits = append(limits, wordSet+" "+c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())+nbsp+engraved(c.Wrench.EngravedUnit, c.Wrench.Scale))
+		limits = append(limits, wordSet+" "+c.Wrench.Scale.Number(c.Setting, b.card.Shop.Mark())+nbsp+engravedUnit(c.Wrench.EngravedUnit, c.Wrench.Scale))
 	case g.Limit != nil:
 		limits = append(limits, b.band(g.Limit.Band)+nbsp+g.Limit.Band.Unit.Symbol)
 	}

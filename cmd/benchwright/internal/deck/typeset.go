@@ -10,18 +10,17 @@ import (
 	"benchwright/render"
 )
 
-// typeset sets a text as a printer would: quotation marks that are curved, and
-// no line that ends where sense is torn.
+// typeset sets curved quotation marks and the no-break spaces that bind needs.
 func typeset(text string) string {
 	var q quotes
 	return bind(q.set(text))
 }
 
-// quotes curves straight quotation marks, from run to run of one text. An inch
-// or a foot mark, after a figure, stays as it is.
+// quotes curves straight quotation marks, across the runs of a text. An inch
+// or foot mark behind a digit stays.
 type quotes struct {
-	before rune // the last rune of the run before
-	open   bool // a double quotation mark is open: after a figure, too, the next one closes it
+	before rune // last rune of the previous run
+	open   bool // a double quotation mark is open, so the next one closes it, even behind a digit
 }
 
 func (q *quotes) set(text string) string {
@@ -50,34 +49,34 @@ func (q *quotes) set(text string) string {
 	return out.String()
 }
 
-// numbered are the words of a source that its number stays with.
-var numbered = []string{"table", "page", "pages", "issue", "figure", "chapter", "section", "letter", "rule"}
+// numberedWords are words in a source that stay with their number.
+var numberedWords = []string{"table", "page", "pages", "issue", "figure", "chapter", "section", "letter", "rule"}
 
-// bind puts a no-break space between a number and its unit, and between a part of
-// a source and its number, so that no line ends between them.
+// bind puts a no-break space between a number and its unit, and between a
+// numberedWord and its number.
 func bind(text string) string {
-	return bound(text, func(last, w string) bool {
-		return isNumber(last) && isUnit(w) || isNumber(strings.TrimRight(w, ".,;:)!?")) && slices.Contains(numbered, strings.ToLower(strings.TrimLeft(last, "(")))
+	return bindWords(text, func(last, w string) bool {
+		return isNumber(last) && isUnit(w) || isNumber(strings.TrimRight(w, ".,;:)!?")) && slices.Contains(numberedWords, strings.ToLower(strings.TrimLeft(last, "(")))
 	})
 }
 
 // bindName binds the numbers of a thing's name to it, too: "Micrometer 25 to 50".
 func bindName(name string) string {
-	return bound(typeset(name), func(last, w string) bool { return isNumber(w) || w == wordTo && isNumber(last) })
+	return bindWords(typeset(name), func(last, w string) bool { return isNumber(w) || w == wordTo && isNumber(last) })
 }
 
 // bindTitle binds each article to its noun.
 func bindTitle(title []render.Run) []render.Run {
 	for i := range title {
-		title[i].Text = bound(title[i].Text, func(last, _ string) bool {
+		title[i].Text = bindWords(title[i].Text, func(last, _ string) bool {
 			return slices.Contains([]string{"the", "a", "an"}, strings.ToLower(last))
 		})
 	}
 	return title
 }
 
-// bound joins the words of a text that belong together by a no-break space.
-func bound(text string, together func(last, next string) bool) string {
+// bindWords joins words of a text by no-break spaces where together says so.
+func bindWords(text string, together func(last, next string) bool) string {
 	words := strings.Split(text, " ")
 	var out strings.Builder
 	for i, w := range words {

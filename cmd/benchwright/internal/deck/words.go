@@ -10,11 +10,11 @@ import (
 	"benchwright/render"
 )
 
-// The fixed words of a card are names and functions that begin with word, so
-// that they can be read in one go and kept in one voice: plain, short, sentence
-// case, the trade's own terms. Capitals are for signal words and for what stops
-// the work. Here stand those that every card has, and those of a plain reading
-// and torque; the other blocks have theirs at the head of their files.
+// The fixed words of a card are constants and functions named word…, so that
+// they can be read in one go and kept in one voice: plain, short, sentence
+// case, in the terms of the trade. Capitals are for signal words and for what
+// stops the work. Here are the words of every card, and of plain readings and
+// torques; other blocks have theirs at the head of their files.
 const (
 	wordLayOut    = "Lay-out"
 	wordSteps     = "Steps"
@@ -69,7 +69,7 @@ const (
 	wordAbove      = "Above"
 	wordGuarded    = "Narrowed for the gauge's uncertainty."
 	wordTip        = "Tip"
-	wordWrenchSide = "the bolt head" // common practice: a thread's hand is named as the wrench sees it
+	wordWrenchSide = "the bolt head" // common practice: the hand of a thread is named as seen from the wrench
 	wordHold       = "STOP. HOLD POINT"
 	wordSignature  = "Signature"
 	wordDate       = "Date"
@@ -94,7 +94,7 @@ const (
 
 var verbs = map[card.Verb]string{card.Take: wordTake, card.Assemble: wordAssemble, card.TakeApart: wordTakeApart, card.HoldStill: wordHoldStill}
 
-// What the card's own words tell to take.
+// What only the card's own text tells to take.
 const (
 	wordChalk    = "Chalk"
 	wordPaintPen = "Paint pen"
@@ -110,8 +110,8 @@ func wordAnd(names []string) string {
 	return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
 }
 
-// wears has, by symbol and hazard, what is put on where the common kind does
-// not serve.
+// wears has, by symbol and hazard, the equipment to wear if the common kind is
+// not enough.
 var wears = map[string]map[string]string{
 	"M009": {"hot": "Heat-proof gloves", "flame": "Heat-proof gloves", "cold": "Insulated gloves", "dry-ice": "Insulated gloves"},
 }
@@ -213,7 +213,7 @@ func wordGo(step int, back bool) string {
 	return fmt.Sprintf("Go on from step\u00a0%d.", step)
 }
 
-// steps writes a list of steps in short: "step 3", "steps 3, 7–9".
+// steps prints a list of steps in short: "step 3", "steps 3, 7–9".
 func steps(list []int) string {
 	n := slices.Clone(list)
 	slices.Sort(n)
