@@ -101,7 +101,7 @@ func (f finding) inner(key string) []string {
 }
 
 // candidates returns the keys that the value may have, those first that a
-// misspelt key most likely stands for: required and not there, then not there.
+// misspelled key most likely stands for: required and not there, then not there.
 func (f finding) candidates() []string {
 	here, _ := f.value.(object)
 	required := map[string]bool{}
@@ -151,7 +151,7 @@ func (f finding) known() object {
 }
 
 // lacking returns those of names that the value does not have and that no
-// misspelt key of it stands for.
+// misspelled key of it stands for.
 func (f finding) lacking(names []string) []string {
 	here, _ := f.value.(object)
 	meant := map[string]bool{}

@@ -34,7 +34,7 @@ type Nearest func(word string, names []string) string
 // fixed order. The value is map[string]any, []any, nil for what was left empty,
 // or the text that was typed: a number, a revision such as 1.10 and a switch are
 // judged as they were written, whatever an editor takes them for. One slip gives
-// one violation: a misspelt key is not reported as missing too, and inside a
+// one violation: a misspelled key is not reported as missing too, and inside a
 // value of the wrong kind nothing is.
 //
 // The front matter of a procedure that stands alone may hold a unit and a

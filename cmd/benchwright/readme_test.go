@@ -481,7 +481,7 @@ func TestReadmePicture(t *testing.T) {
 	}
 }
 
-// draw writes a page of a PDF as a picture of few colours.
+// draw writes a page of a PDF as a picture of few colors.
 func draw(pdf []byte, page int, name string) error {
 	n := fmt.Sprint(page)
 	c := exec.Command("pdftoppm", "-r", "110", "-f", n, "-l", n, "-singlefile", "-png", "-")
@@ -494,7 +494,7 @@ func draw(pdf []byte, page int, name string) error {
 	if err != nil {
 		return err
 	}
-	// The commonest colours stay as they are; the others go to the nearest.
+	// The commonest colors stay as they are; the others go to the nearest.
 	b := full.Bounds()
 	count := map[color.RGBA]int{}
 	at := func(x, y int) color.RGBA { return color.RGBAModel.Convert(full.At(x, y)).(color.RGBA) }
@@ -503,11 +503,11 @@ func draw(pdf []byte, page int, name string) error {
 			count[at(x, y)]++
 		}
 	}
-	colours := slices.SortedFunc(maps.Keys(count), func(a, b color.RGBA) int {
+	colors := slices.SortedFunc(maps.Keys(count), func(a, b color.RGBA) int {
 		return cmp.Or(cmp.Compare(count[b], count[a]), cmp.Compare(a.R, b.R), cmp.Compare(a.G, b.G), cmp.Compare(a.B, b.B))
 	})
 	few := image.NewPaletted(b, nil)
-	for _, c := range colours[:min(len(colours), 96)] {
+	for _, c := range colors[:min(len(colors), 96)] {
 		few.Palette = append(few.Palette, c)
 	}
 	for y := b.Min.Y; y < b.Max.Y; y++ {

@@ -1,4 +1,4 @@
-// Package compose sets type and rules: the sizes and colours of a face, text
+// Package compose sets type and rules: the sizes and colors of a face, text
 // broken into lines, columns, boxes, panels and strokes. What an element shows is
 // composed of these; where it comes to stand on a face is not known here.
 package compose

@@ -10,7 +10,7 @@ import (
 // The strokes of the computed figures: circles, arcs, arrows and labels.
 
 // OnCircle is the point of a circle that lies so many degrees clockwise from
-// its top. It is rounded to whole micrometres, so that no last bit of a sine
+// its top. It is rounded to whole micrometers, so that no last bit of a sine
 // shows.
 func OnCircle(x, y, r int, degrees float64) (int, int) {
 	s, c := math.Sincos(degrees * math.Pi / 180)
@@ -30,7 +30,7 @@ func Disc(x, y, r int, fill sheet.Color) sheet.Path {
 		{Verb: 'Z'}}}
 }
 
-// Ring is a stroked circle, filled where fill is a colour.
+// Ring is a stroked circle, filled where fill is a color.
 func Ring(x, y, r, width int, stroke, fill sheet.Color) sheet.Path {
 	p := Disc(x, y, r, fill)
 	p.Stroke, p.StrokeWidth = stroke, width
@@ -38,7 +38,7 @@ func Ring(x, y, r, width int, stroke, fill sheet.Color) sheet.Path {
 }
 
 // Arc is an open stroke along a circle, clockwise from one angle to the other
-// (anticlockwise where to is less), in degrees from the top.
+// (counterclockwise where to is less), in degrees from the top.
 func Arc(x, y, r int, from, to float64, width int, color sheet.Color) sheet.Path {
 	n := max(1, int(math.Ceil(math.Abs(to-from)/45)))
 	step := (to - from) / float64(n)

@@ -7,7 +7,7 @@ import (
 
 // What a face must be for an apprentice with gloves on, who stands at the
 // bench under a shop lamp. All numbers of size and distance are in this file.
-// Lengths are micrometres.
+// Lengths are micrometers.
 //
 // Sizes follow from the reading distance. The height that an angle asks for at
 // a distance is distance × 2·tan(angle/2): 18 minutes of arc are 1/191 of it,
@@ -15,7 +15,7 @@ import (
 // and 20 to 22 as preferred for reading, 15 and 20 for labels; the FAA's Human
 // Factors Design Standard has 1/200 of the distance.
 const (
-	usualDistance  = 500000 // half a metre: the card in a stand on the bench
+	usualDistance  = 500000 // half a meter: the card in a stand on the bench
 	pocketDistance = 350000 // of an A6 card, in the hand
 	stripDistance  = 400000 // of a strip on plain paper, on a clipboard
 
@@ -40,10 +40,10 @@ const (
 	columnEms  = 18
 )
 
-// The colours. Text stands 7:1 or better on its ground (WCAG 2.1, 1.4.6). The
+// The colors. Text stands 7:1 or better on its ground (WCAG 2.1, 1.4.6). The
 // accent is an aubergine: it is far from the red, orange, yellow, green and
 // blue that ISO 3864 and ANSI Z535.1 give a meaning, which a petrol is not,
-// and is nearly black to a grey printer and under a yellow lamp.
+// and is nearly black to a gray printer and under a yellow lamp.
 const (
 	Ink      sheet.Color = 0x17141A
 	Soft     sheet.Color = 0x4A434C // asides and labels
@@ -63,7 +63,7 @@ type Hand struct {
 	color sheet.Color
 }
 
-// In is h in another colour.
+// In is h in another color.
 func (h Hand) In(c sheet.Color) Hand { h.color = c; return h }
 
 // Cap is the height of h's capitals.
@@ -103,7 +103,7 @@ type Style struct {
 	Frame  int // round boxes and panels
 }
 
-// NewStyle chooses the sizes for a paper and a distance in micrometres, 0 for the
+// NewStyle chooses the sizes for a paper and a distance in micrometers, 0 for the
 // usual one; those of plain paper are for the hand.
 func NewStyle(p sheet.Paper, distance int, plain bool) Style {
 	d := distance

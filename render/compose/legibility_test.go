@@ -88,7 +88,7 @@ func TestHeightsFollowTheReadingDistance(t *testing.T) {
 	}
 }
 
-// Left out, the distance is half a metre; a pocket card is nearer, and a strip
+// Left out, the distance is half a meter; a pocket card is nearer, and a strip
 // is in the hand.
 func TestUsualDistances(t *testing.T) {
 	for name, want := range map[string]int{"A4": 500000, "A5": 500000, "A3": 500000, "A6": 350000} {
@@ -191,7 +191,7 @@ func hue(c sheet.Color) float64 {
 	return math.Mod(math.Atan2(math.Sqrt(3)*(g-b), 2*r-g-b)*180/math.Pi+360, 360)
 }
 
-func TestTheAccentIsNoSafetyColour(t *testing.T) {
+func TestTheAccentIsNoSafetyColor(t *testing.T) {
 	for name, c := range map[string]sheet.Color{"red": symbol.SafetyRed, "orange": symbol.SafetyOrange, "yellow": symbol.SafetyYellow, "blue": symbol.SafetyBlue, "green": 0x00824A} {
 		d := math.Abs(hue(Accent) - hue(c))
 		if d = min(d, 360-d); d < 45 {

@@ -306,7 +306,7 @@ func spell(line []word, size, at int) ([]Span, int) {
 			fresh := Span{Font: f.font, code: f.code, link: f.link}
 			same := len(spans) > 0 && spans[len(spans)-1].like(fresh) && !f.open
 			if lead {
-				// The space goes with the plain one of its neighbours, so
+				// The space goes with the plain one of its neighbors, so
 				// that copied text has it and no ground reaches under it.
 				switch {
 				case same || len(spans) > 0 && spans[len(spans)-1].plain():

@@ -48,9 +48,9 @@ func (k *Column) Titled(title, with []render.Run) {
 	k.Text(with, c.Small)
 }
 
-// Labelled sets a figure with its label before it on the same line where both
+// Labeled sets a figure with its label before it on the same line where both
 // fit, or else above it.
-func (k *Column) Labelled(label, value, unit string) {
+func (k *Column) Labeled(label, value, unit string) {
 	c, u := k.C, k.C.Beat
 	p := c.Set(Says(label), c.Strong.In(Accent), k.Width, 0)
 	beside := p.Width + 3*u/2

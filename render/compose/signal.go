@@ -7,10 +7,10 @@ import (
 )
 
 // A Look is how a signal word's panel is drawn. The word, the weight and
-// style of the border and the triangle tell one from another on a grey
-// printer; the colour only helps.
+// style of the border and the triangle tell one from another on a gray
+// printer; the color only helps.
 //
-// Colours after ANSI Z535.1 and ISO 3864, from memory; the red and the blue
+// Colors after ANSI Z535.1 and ISO 3864, from memory; the red and the blue
 // are darker than on signs, so that white words on them stand 7:1.
 type Look struct {
 	Ground, Word sheet.Color

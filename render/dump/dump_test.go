@@ -26,7 +26,7 @@ write-box 70000,36000 20000×8000 fill DDDDDD
 line 10000,56000 95000,56000 stroke 111111 300
 line 10000,59000 95000,59000 stroke 0B5FA5 500 dash 2000
 path fill F9A800 stroke 111111 800 M 10000,80000 C 20000,55000 30000,95000 40000,70000 L 45000,80000 Z
-image 55000,64000 30000×20000 JPEG 60×40 "photo.jpg" alt "colours"
+image 55000,64000 30000×20000 JPEG 60×40 "photo.jpg" alt "colors"
 image 55000,90000 30000×15000 PNG 60×30 "sketch.png" alt ""
 image 10000,90000 30000×20000 JPEG 60×40 "photo.jpg" alt ""
 text 10000,120000 regular 4000 111111 w 0 "see the second sheet, or example.org"
@@ -77,7 +77,7 @@ technical at 0,0 size 0×0, 1 ops
 	}
 }
 
-// Long paths are named by a sum: the same shape one micrometre on is another.
+// Long paths are named by a sum: the same shape one micrometer on is another.
 func TestDumpOfSymbol(t *testing.T) {
 	lines := map[string]bool{}
 	for x := range 3 {

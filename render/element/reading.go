@@ -32,10 +32,10 @@ func reading(r render.Reading, c *compose.Compositor) compose.Block {
 			boxes = nil
 			height := max(k.Y-from, c.Figure.Lead)
 			k.Y = from + (height-c.Figure.Lead)/2
-			k.Labelled(r.Label, r.Value, r.Unit)
+			k.Labeled(r.Label, r.Value, r.Unit)
 			k.Y = from + height
 		} else {
-			k.Labelled(r.Label, r.Value, r.Unit)
+			k.Labeled(r.Label, r.Value, r.Unit)
 		}
 		c.Figure = figure
 	}

@@ -34,7 +34,7 @@ func setting(s render.Setting, c *compose.Compositor) compose.Block {
 		k.Text(compose.Says(s.Label), c.Strong.In(compose.Accent))
 		k.Boxes([]string{""}, s.Unit, 2*c.Boxes)
 	case s.Value != "":
-		k.Labelled(s.Label, s.Value, s.Unit)
+		k.Labeled(s.Label, s.Value, s.Unit)
 	}
 	k.Text(s.Source, c.Label)
 	k.Note(s.Lines, c.Text)

@@ -98,7 +98,7 @@ func (f flank) at(along, up int) (x, y int) {
 	return f.x + f.width*along/1000, root + (top-root)*up/1000
 }
 
-// patch is the rounded patch that the paint leaves, solid, so that a grey printer
+// patch is the rounded patch that the paint leaves, solid, so that a gray printer
 // shows it too.
 func (f flank) patch(r render.ContactRow) sheet.Path {
 	a, h := r.Half, r.Height

@@ -79,7 +79,7 @@ func pictured(p render.Picture, c *compose.Compositor, room int) (compose.Column
 }
 
 // photograph is a PNG or JPEG file. It is never enlarged past 4 pixels a
-// millimetre.
+// millimeter.
 func photograph(p render.Picture, c *compose.Compositor) (sheet.Image, bool) {
 	pixels, format, w, h, err := raster.Decode(p.Name, p.Data)
 	if err != nil {

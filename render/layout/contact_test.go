@@ -9,7 +9,7 @@ import (
 	"benchwright/render/specimen"
 )
 
-// Every picture has its letter, its box and its patch; on a grey printer the
+// Every picture has its letter, its box and its patch; on a gray printer the
 // patch stands out from the tooth.
 func TestContactRows(t *testing.T) {
 	alone := specimen.Contact()

@@ -295,7 +295,7 @@ func TestTheFigureIsTheLargest(t *testing.T) {
 	}
 }
 
-// On a grey printer a signal panel differs from the others in its word, its
+// On a gray printer a signal panel differs from the others in its word, its
 // border and its triangle.
 func TestSignalPanelsDifferInGrey(t *testing.T) {
 	seen := map[string]string{}

@@ -16,7 +16,7 @@ import (
 // Options choose the paper and how far from it its reader stands.
 type Options struct {
 	Paper    sheet.Paper
-	Distance int  // of the reader's eye, in micrometres; 0 is half a metre, 350 mm for A6
+	Distance int  // of the reader's eye, in micrometers; 0 is half a meter, 350 mm for A6
 	Plain    bool // plain paper read in the hand, not a laminate: smaller text, no film margin
 }
 

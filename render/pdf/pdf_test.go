@@ -193,7 +193,7 @@ func TestWritePDFRefuses(t *testing.T) {
 	}
 }
 
-// Points are rounded from whole micrometres: 25.4 mm are 72 pt.
+// Points are rounded from whole micrometers: 25.4 mm are 72 pt.
 func TestPoints(t *testing.T) {
 	for um, want := range map[int]float64{0: 0, 25400: 72, -25400: -72, 210000: 595.28, 297000: 841.89, 1: 0, 2: 0.01} {
 		if got := points(um); got != want {

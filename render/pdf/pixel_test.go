@@ -145,7 +145,7 @@ func TestPixelsAreOwned(t *testing.T) {
 	}
 }
 
-// small maps a page to 6 levels a colour, which compresses well.
+// small maps a page to 6 levels a color, which compresses well.
 func small(m image.Image) *image.Paletted {
 	var palette color.Palette
 	for i := range 216 {

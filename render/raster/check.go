@@ -11,7 +11,7 @@ import (
 )
 
 // errForeign reports an image that Encode did not write.
-var errForeign = errors.New("not an 8-bit grey or RGB image as decodePicture writes it")
+var errForeign = errors.New("not an 8-bit gray or RGB image as decodePicture writes it")
 
 // Check verifies, without decoding, that the PDF library can read an image,
 // and returns its width in pixels.

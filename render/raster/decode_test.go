@@ -15,7 +15,7 @@ import (
 
 func TestDecodePictureRefuses(t *testing.T) {
 	var anim bytes.Buffer
-	if err := gif.Encode(&anim, specimen.Colourful(4, 4), nil); err != nil {
+	if err := gif.Encode(&anim, specimen.Colorful(4, 4), nil); err != nil {
 		t.Fatal(err)
 	}
 	good := specimen.PNG(40, 30)
@@ -46,7 +46,7 @@ func TestDecodePictureRefuses(t *testing.T) {
 	}
 }
 
-// Each kind of picture comes out as the PDF writer takes it, its colours kept
+// Each kind of picture comes out as the PDF writer takes it, its colors kept
 // and its transparency laid on white.
 func TestDecodePicture(t *testing.T) {
 	const w, h = 30, 20
@@ -54,8 +54,8 @@ func TestDecodePicture(t *testing.T) {
 	red := color.NRGBA{R: 200, G: 30, B: 40, A: 255}
 	glass := image.NewNRGBA(rect)
 	deep := image.NewNRGBA64(rect)
-	grey := image.NewGray(rect)
-	grey16 := image.NewGray16(rect)
+	gray := image.NewGray(rect)
+	gray16 := image.NewGray16(rect)
 	flat := image.NewPaletted(rect, color.Palette{red, color.Gray{Y: 128}})
 	dim := image.NewPaletted(rect, color.Palette{color.NRGBA{}, color.Gray{Y: 128}})
 	for y := rect.Min.Y; y < rect.Max.Y; y++ {
@@ -64,25 +64,25 @@ func TestDecodePicture(t *testing.T) {
 				glass.Set(x, y, red)
 			}
 			deep.Set(x, y, red)
-			grey.Set(x, y, color.Gray{Y: 90})
-			grey16.Set(x, y, color.Gray{Y: 90})
+			gray.Set(x, y, color.Gray{Y: 90})
+			gray16.Set(x, y, color.Gray{Y: 90})
 		}
 	}
 	for _, c := range []struct {
 		name        string
 		src         image.Image
 		format      string
-		colours     color.Model
+		colors      color.Model
 		left, right color.Color
 	}{
 		{"glass", glass, "PNG", color.RGBAModel, color.White, red},
 		{"deep", deep, "PNG", color.RGBAModel, red, red},
-		{"grey", grey, "PNG", color.GrayModel, color.Gray{Y: 90}, color.Gray{Y: 90}},
-		{"grey16", grey16, "PNG", color.GrayModel, color.Gray{Y: 90}, color.Gray{Y: 90}},
+		{"gray", gray, "PNG", color.GrayModel, color.Gray{Y: 90}, color.Gray{Y: 90}},
+		{"gray16", gray16, "PNG", color.GrayModel, color.Gray{Y: 90}, color.Gray{Y: 90}},
 		{"flat", flat, "PNG", color.RGBAModel, red, red},
 		{"dim", dim, "PNG", color.GrayModel, color.White, color.White},
 		{"photo", deep, "JPEG", color.YCbCrModel, red, red},
-		{"grey photo", grey, "JPEG", color.GrayModel, color.Gray{Y: 90}, color.Gray{Y: 90}},
+		{"gray photo", gray, "JPEG", color.GrayModel, color.Gray{Y: 90}, color.Gray{Y: 90}},
 	} {
 		var b bytes.Buffer
 		var err error
@@ -103,7 +103,7 @@ func TestDecodePicture(t *testing.T) {
 			t.Errorf("%s: the writer would see %d columns, %v", c.name, width, err)
 		}
 		m, _, err := image.Decode(bytes.NewReader(pixels))
-		if err != nil || m.ColorModel() != c.colours {
+		if err != nil || m.ColorModel() != c.colors {
 			t.Errorf("%s: %v, %v", c.name, m, err)
 		}
 		for x, want := range map[int]color.Color{2: c.left, w - 2: c.right} {

@@ -40,7 +40,7 @@ func Sheets() []sheet.Sheet {
 			sheet.Line{X1: 10000, Y1: 59000, X2: 95000, Y2: 59000, Width: 500, Color: blue, Dash: 2000},
 			sheet.Path{Segs: []sheet.Seg{{Verb: 'M', X: 10000, Y: 80000}, {Verb: 'C', X1: 20000, Y1: 55000, X2: 30000, Y2: 95000, X: 40000, Y: 70000}, {Verb: 'L', X: 45000, Y: 80000}, {Verb: 'Z'}},
 				Fill: 0xF9A800, Stroke: black, StrokeWidth: 800},
-			sheet.Image{X: 55000, Y: 64000, W: 30000, H: 20000, Name: "photo.jpg", Alt: "colours", Pixels: photo, Format: "JPEG"},
+			sheet.Image{X: 55000, Y: 64000, W: 30000, H: 20000, Name: "photo.jpg", Alt: "colors", Pixels: photo, Format: "JPEG"},
 			sheet.Image{X: 55000, Y: 90000, W: 30000, H: 15000, Name: "sketch.png", Pixels: sketch, Format: "PNG"},
 			sheet.Image{X: 10000, Y: 90000, W: 30000, H: 20000, Name: "photo.jpg", Pixels: photo, Format: "JPEG"},
 			text(10000, 120000, 4000, typeface.Regular, "see the second sheet, or example.org"),
@@ -58,8 +58,8 @@ func Sheets() []sheet.Sheet {
 	}}
 }
 
-// Colourful is a picture in which a mirror or a turn would show.
-func Colourful(w, h int) *image.NRGBA {
+// Colorful is a picture in which a mirror or a turn would show.
+func Colorful(w, h int) *image.NRGBA {
 	m := image.NewNRGBA(image.Rect(0, 0, w, h))
 	for y := range h {
 		for x := range w {
@@ -69,19 +69,19 @@ func Colourful(w, h int) *image.NRGBA {
 	return m
 }
 
-// JPEG is the colourful picture as a file.
+// JPEG is the colorful picture as a file.
 func JPEG(w, h int) []byte {
 	var b bytes.Buffer
-	if err := jpeg.Encode(&b, Colourful(w, h), nil); err != nil {
+	if err := jpeg.Encode(&b, Colorful(w, h), nil); err != nil {
 		panic(err) // a buffer takes all
 	}
 	return b.Bytes()
 }
 
-// PNG is the colourful picture as a file.
+// PNG is the colorful picture as a file.
 func PNG(w, h int) []byte {
 	var b bytes.Buffer
-	if err := png.Encode(&b, Colourful(w, h)); err != nil {
+	if err := png.Encode(&b, Colorful(w, h)); err != nil {
 		panic(err) // a buffer takes all
 	}
 	return b.Bytes()

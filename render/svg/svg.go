@@ -15,8 +15,8 @@ const (
 )
 
 // Side is the number of steps of a drawing's longer side. A step is less than a
-// fiftieth of a micrometre on the largest paper, so that nothing is lost when
-// the drawing is scaled to whole micrometres, and all that follows the reading
+// fiftieth of a micrometer on the largest paper, so that nothing is lost when
+// the drawing is scaled to whole micrometers, and all that follows the reading
 // is whole numbers.
 const Side = 1 << 24
 

@@ -61,7 +61,7 @@ func TestSymbolsKeepToTheirSquare(t *testing.T) {
 	}
 }
 
-// A picture's colours stand apart on a grey printer: at least 3:1 by the
+// A picture's colors stand apart on a gray printer: at least 3:1 by the
 // contrast of WCAG 2.2 (1.4.11, graphical objects).
 func TestSymbolsInGrey(t *testing.T) {
 	for _, pair := range [][2]sheet.Color{

@@ -97,7 +97,7 @@ var warningSymbols = map[string]symbol{
 		fill M 550 526 C 640 526 660 564 680 624 L 770 770 L 620 770 L 550 758 Z
 		fill B 170 794 660 46 6`},
 
-	"W029": {"pressurised cylinder", warning, `
+	"W029": {"pressurized cylinder", warning, `
 		fill M 405 840 L 405 555 C 405 475 462 465 472 435 L 528 435 C 538 465 595 475 595 555 L 595 840 Z
 		gap26 M 405 610 L 595 610
 		line46 M 500 435 L 500 375

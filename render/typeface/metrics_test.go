@@ -48,7 +48,7 @@ func TestFiguresHaveOneWidth(t *testing.T) {
 func TestTextWidth(t *testing.T) {
 	want := Advance(Bold, 'N') + Advance(Bold, '·') + Advance(Bold, 'm')
 	if got := Width(Bold, 1000, "N·m"); got != want {
-		t.Errorf("width at one millimetre is %d, want %d", got, want)
+		t.Errorf("width at one millimeter is %d, want %d", got, want)
 	}
 	if got, whole := Width(Regular, 3333, "WWW"), 3*Advance(Regular, 'W')*3333; got != (whole+500)/1000 {
 		t.Errorf("width is rounded more than once: %d", got)

@@ -155,7 +155,7 @@ func series(x *big.Rat) *big.Rat {
 // unit30 is 10 to the 30.
 var unit30 = new(big.Int).Exp(big.NewInt(10), big.NewInt(30), nil)
 
-// shorten rounds x towards zero to 30 decimals, so that no fraction grows.
+// shorten rounds x toward zero to 30 decimals, so that no fraction grows.
 func shorten(x *big.Rat) *big.Rat {
 	n := new(big.Int).Mul(x.Num(), unit30)
 	return new(big.Rat).SetFrac(n.Quo(n, x.Denom()), unit30)

@@ -38,7 +38,7 @@ func TestAdapterBounds(t *testing.T) {
 		if least.Cmp(at(new(big.Rat).Sub(cos, off))) > 0 || most.Cmp(at(new(big.Rat).Add(cos, off))) < 0 {
 			t.Fatalf("at %s° the gain is %s to %s, the cosine %s", angle, least.FloatString(20), most.FloatString(20), cos.FloatString(20))
 		}
-		b := quantity.Band{Form: quantity.Range, Unit: newtonMetre, Low: big.NewRat(50, 1), High: big.NewRat(60, 1)}
+		b := quantity.Band{Form: quantity.Range, Unit: newtonMeter, Low: big.NewRat(50, 1), High: big.NewRat(60, 1)}
 		s, ok := a.Setting(b, &length)
 		if !ok || new(big.Rat).Mul(s.Low, least).Cmp(b.Low) != 0 || new(big.Rat).Mul(s.High, most).Cmp(b.High) != 0 {
 			t.Fatalf("%s° sets %v to %v", angle, s.Low, s.High)

@@ -106,7 +106,7 @@ func tightness(torque quantity.Band, duty Duty, t Thread, k, proof *big.Rat) (j 
 		if x == nil {
 			return nil
 		}
-		f := t.ClampForce(k, quantity.Convert(x, torque.Unit, newtonMetre))
+		f := t.ClampForce(k, quantity.Convert(x, torque.Unit, newtonMeter))
 		return f.Quo(f, proof)
 	}
 	j.Least, j.Most = share(low), share(high)
@@ -131,7 +131,7 @@ func tightness(torque quantity.Band, duty Duty, t Thread, k, proof *big.Rat) (j 
 func mistaken(symbol string) []quantity.Unit {
 	switch symbol {
 	case "lbf·ft":
-		return []quantity.Unit{poundInch, newtonMetre}
+		return []quantity.Unit{poundInch, newtonMeter}
 	case "lbf·in", "N·m":
 		return []quantity.Unit{poundFoot}
 	}

@@ -72,7 +72,7 @@ func TestJudgeTorqueRefuses(t *testing.T) {
 		"no thread":     func() bool { _, ok := JudgeTorque(band(t, "82 N·m"), Clamp, Thread{}, k, proof); return ok },
 		"no torque":     func() bool { _, ok := JudgeTorque(band(t, "82 N"), Clamp, m12, k, proof); return ok },
 		"no numbers": func() bool {
-			_, ok := JudgeTorque(quantity.Band{Unit: newtonMetre}, Clamp, m12, k, proof)
+			_, ok := JudgeTorque(quantity.Band{Unit: newtonMeter}, Clamp, m12, k, proof)
 			return ok
 		},
 	} {
@@ -93,13 +93,13 @@ func TestJudgeTorqueEdges(t *testing.T) {
 		{"0.9000001", TightHigh}, {"1", TightHigh}, {"1.0000001", TightAbove},
 	} {
 		torque := m12.TighteningTorque(k, new(big.Rat).Mul(proof, num(t, c.share)))
-		j, ok := JudgeTorque(quantity.Band{Low: torque, High: torque, Unit: newtonMetre}, Clamp, m12, k, proof)
+		j, ok := JudgeTorque(quantity.Band{Low: torque, High: torque, Unit: newtonMeter}, Clamp, m12, k, proof)
 		if !ok || j.Finding != c.finding || j.Most.Cmp(num(t, c.share)) != 0 || j.Least.Cmp(j.Most) != 0 {
 			t.Errorf("%s: finding %d, share %v", c.share, j.Finding, j.Most)
 		}
 		// An open side is judged by the other.
 		want := c.finding
-		for _, b := range []quantity.Band{{Form: quantity.Max, High: torque, Unit: newtonMetre}, {Form: quantity.Min, Low: torque, Unit: newtonMetre}} {
+		for _, b := range []quantity.Band{{Form: quantity.Max, High: torque, Unit: newtonMeter}, {Form: quantity.Min, Low: torque, Unit: newtonMeter}} {
 			if one, ok := JudgeTorque(b, Clamp, m12, k, proof); !ok || one.Finding != want {
 				t.Errorf("%s, open to one side: finding %d, want %d", c.share, one.Finding, want)
 			}

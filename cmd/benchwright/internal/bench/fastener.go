@@ -156,10 +156,10 @@ func (t Thread) kd(k *big.Rat) *big.Rat {
 	if k == nil || k.Sign() <= 0 || !t.sound() {
 		return nil
 	}
-	u := millimetre
+	u := millimeter
 	if t.PerInch != nil {
 		u = inch
 	}
-	d := quantity.Convert(t.Diameter, u, metre)
+	d := quantity.Convert(t.Diameter, u, meter)
 	return d.Mul(d, k)
 }

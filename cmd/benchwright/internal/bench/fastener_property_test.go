@@ -72,7 +72,7 @@ func TestProofLoadRises(t *testing.T) {
 // it ordinary.
 func TestJudgeTorqueProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 9))
-	units := []quantity.Unit{newtonMetre, quantity.MustUnit("lbf·ft"), quantity.MustUnit("lbf·in")}
+	units := []quantity.Unit{newtonMeter, quantity.MustUnit("lbf·ft"), quantity.MustUnit("lbf·in")}
 	seen, slips := map[TightnessFinding]int{}, 0
 	for range 2000 {
 		th := Thread{Diameter: big.NewRat(60+r.Int64N(180), 10), Pitch: big.NewRat(100+r.Int64N(100), 100)}
@@ -87,7 +87,7 @@ func TestJudgeTorqueProperties(t *testing.T) {
 		}
 		seen[j.Finding]++
 		// The share is what the clamp force of the torque is of the proof load.
-		force := th.ClampForce(k, quantity.Convert(b.High, u, newtonMetre))
+		force := th.ClampForce(k, quantity.Convert(b.High, u, newtonMeter))
 		if share := force.Quo(force, proof); share.Cmp(j.Most) != 0 {
 			t.Fatalf("%s %s: a share of %s, not %s", b.High, u.Symbol, j.Most, share)
 		}

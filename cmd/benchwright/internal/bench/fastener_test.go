@@ -152,7 +152,7 @@ func TestTighteningTorque(t *testing.T) {
 		{un(t, "0.190", "32"), "0.15", "1275", "36.3", "0.05", "textbook table"},
 		{un(t, "0.190", "32"), "0.10", "1275", "24.2", "0.05", "textbook table"},
 	} {
-		got := quantity.Convert(c.th.TighteningTorque(num(t, c.k), quantity.Convert(num(t, c.pounds), lbf, newton)), newtonMetre, lbfin)
+		got := quantity.Convert(c.th.TighteningTorque(num(t, c.k), quantity.Convert(num(t, c.pounds), lbf, newton)), newtonMeter, lbfin)
 		if off := new(big.Rat).Sub(got, num(t, c.want)); off.Abs(off).Cmp(num(t, c.within)) > 0 {
 			t.Errorf("K %s, %s lbf: %s lbf·in, want %s (%s)", c.k, c.pounds, got.FloatString(3), c.want, c.description)
 		}

@@ -105,8 +105,8 @@ func TestPressForce(t *testing.T) {
 
 func TestTemperatureRise(t *testing.T) {
 	for _, c := range []struct{ most, clearance, expansion, diameter, want, source string }{
-		{"0.0010", "0.0020", "12.8e-6", "1.000", "234", "textbook: aluminium hub, inches, °F"},
-		{"0.059", "0.050", "11.4e-6", "50", "191", "recomputed: 50 H7/s6, grey iron hub (Callister: 11.4), 0.050 mm to spare, °C"},
+		{"0.0010", "0.0020", "12.8e-6", "1.000", "234", "textbook: aluminum hub, inches, °F"},
+		{"0.059", "0.050", "11.4e-6", "50", "191", "recomputed: 50 H7/s6, gray iron hub (Callister: 11.4), 0.050 mm to spare, °C"},
 		{"-0.010", "0.005", "11.4e-6", "50", "0", "goes together cold"},
 	} {
 		got, ok := TemperatureRise(num(t, c.most), num(t, c.clearance), num(t, c.expansion), num(t, c.diameter))
@@ -140,7 +140,7 @@ func TestHeatFast(t *testing.T) {
 		{"21.5e-6", "12e-6", false},
 		{"15e-6", "12e-6", false}, // just the 3 that parts them
 		{"14.99999999e-6", "12e-6", true},
-		{"11.4e-6", "12e-6", true}, // grey iron on steel
+		{"11.4e-6", "12e-6", true}, // gray iron on steel
 	} {
 		if got := HeatFast(num(t, c.outer), num(t, c.inner)); got != c.want {
 			t.Errorf("%s on %s: %v", c.outer, c.inner, got)

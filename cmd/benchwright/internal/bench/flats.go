@@ -71,7 +71,7 @@ func NearlyFits(size, tool quantity.Value) bool {
 		return false
 	}
 	off := quantity.Convert(tool.Value, tool.Unit, size.Unit)
-	off = quantity.Convert(off.Sub(off, size.Value), size.Unit, millimetre)
+	off = quantity.Convert(off.Sub(off, size.Value), size.Unit, millimeter)
 	return off.Sign() != 0 && off.Abs(off).Cmp(substituteReach) <= 0
 }
 

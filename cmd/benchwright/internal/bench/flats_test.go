@@ -101,11 +101,11 @@ func TestJudgeFlats(t *testing.T) {
 
 // 9/16 in is 14.29 mm and 5/16 in is 7.94 mm: each lies beside a metric tool
 // that is no substitute, and no metric tool is it.
-func TestInchFlatsInMillimetres(t *testing.T) {
+func TestInchFlatsInMillimeters(t *testing.T) {
 	mm, _ := quantity.UnitOf("mm")
 	// Half a millimeter is near, a hundredth more is not.
 	if nine := flat(t, "9/16 in"); !NearlyFits(nine, flat(t, "13.7875 mm")) || NearlyFits(nine, flat(t, "13.77 mm")) || NearlyFits(nine, flat(t, "14 N")) || !NearlyFits(flat(t, "1.4 cm"), nine) {
-		t.Error("half a millimetre from 9/16 in")
+		t.Error("half a millimeter from 9/16 in")
 	}
 	for _, c := range []struct {
 		inch, want, beside string

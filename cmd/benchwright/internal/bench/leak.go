@@ -92,7 +92,7 @@ type EndReading struct {
 
 // EndReadings returns the allowed readings at the end, a row for each degree of
 // the thermometer by which the shop has changed from −most to +most:
-// so that a cold draught is no leak, and no leak hides in a draught. It holds
+// so that a cold draft is no leak, and no leak hides in a draft. It holds
 // for a part and its air that follow the shop. A reading that a row accepts
 // means, wherever between Coldest and Warmest the shop was at the start, a leak
 // of at most Change. ok is false where the atmosphere, the change or the

@@ -16,7 +16,7 @@ func TestPassesProperties(t *testing.T) {
 	made := 0
 	for range 1000 {
 		step := big.NewRat(1, []int64{1, 2, 4, 10}[r.IntN(4)])
-		s := quantity.Scale{Unit: newtonMetre, Step: step}
+		s := quantity.Scale{Unit: newtonMeter, Step: step}
 		s.Low = new(big.Rat).Mul(step, big.NewRat(r.Int64N(60), 1))
 		s.High = new(big.Rat).Add(s.Low, new(big.Rat).Mul(step, big.NewRat(100+r.Int64N(300), 1)))
 		setting := new(big.Rat).Add(s.Low, new(big.Rat).Mul(step, big.NewRat(1+r.Int64N(100), 1)))

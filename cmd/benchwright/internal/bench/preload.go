@@ -25,7 +25,7 @@ func Pull(torque quantity.Band, drum, cord quantity.Value, s quantity.Scale) (ex
 	if r == nil || torque.Unit.Dimension != quantity.Torque || s.Unit.Dimension != quantity.Force {
 		return quantity.Band{}, quantity.Marks{}, false
 	}
-	t := torque.In(newtonMetre)
+	t := torque.In(newtonMeter)
 	for _, end := range []*big.Rat{t.Low, t.High} {
 		if end != nil && end.Sign() < 0 {
 			return quantity.Band{}, quantity.Marks{}, false
@@ -59,7 +59,7 @@ func TurningTorque(pull, drum, cord quantity.Value) *big.Rat {
 
 // CordRadius returns the radius at which the cord pulls, in m, or nil.
 func CordRadius(drum, cord quantity.Value) *big.Rat {
-	d, c := drum.In(metre), cord.In(metre)
+	d, c := drum.In(meter), cord.In(meter)
 	if d.Value == nil || c.Value == nil || d.Value.Sign() <= 0 || c.Value.Sign() < 0 {
 		return nil
 	}

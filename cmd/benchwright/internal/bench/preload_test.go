@@ -37,7 +37,7 @@ func TestTurningTorque(t *testing.T) {
 		{"25 lbf", "1 in", "0 in", "N·m", "2.8", 1, "25 lbf·in (2.8 N·m), same manual"},
 	} {
 		u, _ := quantity.UnitOf(c.unit)
-		got := quantity.Convert(TurningTorque(value(t, c.pull), value(t, c.drum), value(t, c.cord)), newtonMetre, u)
+		got := quantity.Convert(TurningTorque(value(t, c.pull), value(t, c.drum), value(t, c.cord)), newtonMeter, u)
 		if !near(t, got, c.want, c.decimals) {
 			t.Errorf("%s at %s: %s, want %s (%s)", c.pull, c.drum, got.FloatString(5), c.want, c.source)
 		}

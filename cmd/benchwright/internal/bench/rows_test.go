@@ -18,7 +18,7 @@ func TestCheckRows(t *testing.T) {
 		// Published, but wrong: a public truck manual has these rows beside each
 		// other; an inch reader at 0.191 has no row.
 		{"the inches of a truck manual", rows("0.180", "0.190", "0.192", "0.201"), RowHole, 1},
-		{"its millimetres", rows("4.574", "4.843", "4.844", "5.113"), RowsGood, 0},
+		{"its millimeters", rows("4.574", "4.843", "4.844", "5.113"), RowsGood, 0},
 		{"fixed", rows("0.180", "0.190", "0.191", "0.201"), RowsGood, 0},
 		{"a mark in both", rows("0.180", "0.190", "0.190", "0.201"), RowOverlap, 1},
 		{"falling", rows("0.191", "0.201", "0.180", "0.190"), RowOverlap, 1},

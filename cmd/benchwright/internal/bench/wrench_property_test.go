@@ -16,10 +16,10 @@ func TestNeedForProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 1))
 	for range 500 {
 		nominal := quantity.Number{Value: big.NewRat(10+r.Int64N(4000), 10)}
-		b := quantity.Band{Form: quantity.PlusMinus, Nominal: &nominal, Unit: newtonMetre}
+		b := quantity.Band{Form: quantity.PlusMinus, Nominal: &nominal, Unit: newtonMeter}
 		b.Low = new(big.Rat).Mul(nominal.Value, big.NewRat(80+r.Int64N(20), 100))
 		b.High = new(big.Rat).Mul(nominal.Value, big.NewRat(101+r.Int64N(20), 100))
-		n := NeedFor(b, newtonMetre)
+		n := NeedFor(b, newtonMeter)
 		// The target lies on a mark, and the scale ends at its limits.
 		step := new(big.Rat).Quo(nominal.Value, new(big.Rat).SetInt(ceil(new(big.Rat).Quo(nominal.Value, n.Step))))
 		w := &shop.Wrench{Scale: quantity.Scale{Unit: n.Unit, Low: n.Low, High: n.High, Step: step}, Accuracy: n.Accuracy}

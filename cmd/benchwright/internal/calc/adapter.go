@@ -12,8 +12,8 @@ var adapter = computation{
 	about: "what to set on a torque wrench that drives through an adapter",
 	options: []option{
 		{name: "torque", example: "100 in-lb", about: "the torque at the fastener, or its limits", needed: true},
-		{name: "length", example: "12 in", about: "the wrench, from the centre of its drive to the centre of its grip", needed: true},
-		{name: "adapter", example: "6 in", about: "the adapter, from the centre of the drive to the centre of the fastener", needed: true},
+		{name: "length", example: "12 in", about: "the wrench, from the center of its drive to the center of its grip", needed: true},
+		{name: "adapter", example: "6 in", about: "the adapter, from the center of the drive to the center of the fastener", needed: true},
 		{name: "angle", example: "0°", about: "between adapter and handle, ° or deg; 0° in line, 90° square, 180° pointing back", needed: true},
 		{name: "marks", example: "5 in-lb", about: "how far the marks of the wrench lie apart"},
 		{name: "range", example: "30 to 150 in-lb", about: "its lowest and highest mark"},
@@ -44,7 +44,7 @@ func adapterSheet(a *answers) *sheet {
 		return nil
 	}
 	u := w.Scale.Unit
-	s := a.sheet("Torque wrench with an adapter", "What to set so that the fastener gets its torque. It holds for a pull at the centre of the grip.")
+	s := a.sheet("Torque wrench with an adapter", "What to set so that the fastener gets its torque. It holds for a pull at the center of the grip.")
 	s.formula("S = T × L / (L + E × cos θ)")
 	s.band("T", "torque at the fastener", torque, u)
 	s.value("L", "drive to grip", length, length.Unit)
@@ -82,7 +82,7 @@ func adapterSheet(a *answers) *sheet {
 		if a.has("marks") {
 			s.besideMarks(x, w.Scale, gives)
 		}
-		s.result("Pull at the centre of the grip.")
+		s.result("Pull at the center of the grip.")
 		return s
 	}
 	for _, t := range []*big.Rat{in.Low, in.High} {
@@ -93,12 +93,12 @@ func adapterSheet(a *answers) *sheet {
 	if !a.has("marks") {
 		limits, _ := through.Setting(in, &length)
 		s.result("Set between the limits ", s.span(limits), ".")
-		s.result("Pull at the centre of the grip.")
+		s.result("Pull at the center of the grip.")
 		return s
 	}
 	if mark := s.setting(torque, through, w); mark != nil {
 		s.result(gives(mark), " That lies inside the limits.")
-		s.result("Pull at the centre of the grip.")
+		s.result("Pull at the center of the grip.")
 	}
 	return s
 }

@@ -67,7 +67,7 @@ func fastenerSheet(a *answers) *sheet {
 			if x == nil {
 				continue
 			}
-			f := t.ClampForce(k, quantity.Convert(x, u.torque, newtonMetre))
+			f := t.ClampForce(k, quantity.Convert(x, u.torque, newtonMeter))
 			in := quantity.Convert(f, newton, u.force)
 			s.step("F = ", s.num(x), " / (", s.num(k), " × ", s.num(d), ") ", s.equalsIn(in, u.force))
 			of := new(big.Rat).Quo(f, proof)
@@ -85,7 +85,7 @@ func fastenerSheet(a *answers) *sheet {
 			s.value("F", "clamp force wanted", force, u.force)
 		}
 		in := quantity.Convert(f, newton, u.force)
-		x := quantity.Convert(t.TighteningTorque(k, f), newtonMetre, u.torque)
+		x := quantity.Convert(t.TighteningTorque(k, f), newtonMeter, u.torque)
 		text := s.equalsIn(x, u.torque)
 		if u.foot.Symbol != u.torque.Symbol {
 			text += " " + s.equalsIn(quantity.Convert(x, u.torque, u.foot), u.foot)
@@ -155,5 +155,5 @@ func forUnits(t bench.Thread) fastenerUnits {
 	if t.PerInch != nil {
 		return fastenerUnits{inch, inch, poundForce, poundInch, poundFoot}
 	}
-	return fastenerUnits{mm, metre, newton, newtonMetre, newtonMetre}
+	return fastenerUnits{mm, meter, newton, newtonMeter, newtonMeter}
 }

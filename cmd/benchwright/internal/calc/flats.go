@@ -7,7 +7,7 @@ import (
 
 var flats = computation{
 	name:  "flats",
-	about: "across flats of a thread: which spanner, socket or key",
+	about: "across flats of a thread: which wrench, socket or key",
 	words: "THREAD",
 	options: []option{
 		{name: "", example: "M10", about: "the thread, M10 or 3/8-16", needed: true},

@@ -65,7 +65,7 @@ func holdSheet(a *answers) *sheet {
 		a.fail("such a test cannot be: a pressure is above 0, a vacuum is less deep than the air outside, the change no more than what is there, and the shop above absolute zero; look at each number")
 		return nil
 	}
-	s := a.sheet("Pressure or vacuum hold", "The allowed reading at the end for each change of the shop's temperature, so that a cold draught is not a leak and a leak is not a draught. The part and its air follow the shop.")
+	s := a.sheet("Pressure or vacuum hold", "The allowed reading at the end for each change of the shop's temperature, so that a cold draft is not a leak and a leak is not a draft. The part and its air follow the shop.")
 	s.formula("P2 = P1 × (t2 + 273.15) / (t1 + 273.15), absolute")
 	s.value("", "gauge at the start", start, u)
 	s.value("A", "air pressure outside", atmosphere, u)

@@ -37,7 +37,7 @@ func orderSheet(a *answers) *sheet {
 		a.need("setting", "passes", "marks")
 	}
 	setting := a.positive("setting", quantity.Torque)
-	scale := a.scale(newtonMetre)
+	scale := a.scale(newtonMeter)
 	shares := a.shares("passes")
 	if !a.ok() {
 		return nil

@@ -49,28 +49,28 @@ func preloadSheet(a *answers) *sheet {
 		s.formula("F = T / R, R = radius + half the cord")
 	}
 	radius := bench.CordRadius(drum, cord)
-	s.value("", "radius of the drum", drum, metre)
-	s.value("", "cord", cord, metre)
-	s.step("R = ", s.num(drum.In(metre).Value), " + ", s.num(cord.In(metre).Value), " / 2 ", s.equalsIn(radius, metre))
+	s.value("", "radius of the drum", drum, meter)
+	s.value("", "cord", cord, meter)
+	s.step("R = ", s.num(drum.In(meter).Value), " + ", s.num(cord.In(meter).Value), " / 2 ", s.equalsIn(radius, meter))
 	if from == "pull" {
 		s.value("F", "pull", pull, newton)
 		t := bench.TurningTorque(pull, drum, cord)
-		s.step("T = ", s.num(pull.In(newton).Value), " × ", s.num(radius), " ", s.equalsIn(t, newtonMetre))
-		text := s.rounded(t, newtonMetre)
+		s.step("T = ", s.num(pull.In(newton).Value), " × ", s.num(radius), " ", s.equalsIn(t, newtonMeter))
+		text := s.rounded(t, newtonMeter)
 		if pull.Unit.Symbol == poundForce.Symbol {
-			text += " or " + s.rounded(quantity.Convert(t, newtonMetre, poundFoot), poundFoot)
+			text += " or " + s.rounded(quantity.Convert(t, newtonMeter, poundFoot), poundFoot)
 		}
 		s.result("The turning torque is ", text, ".")
 		s.source(preloadSource)
 		return s
 	}
-	s.band("T", "turning torque", torque, newtonMetre)
+	s.band("T", "turning torque", torque, newtonMeter)
 	limits := torque
 	if torque.Form == quantity.Bare { // one value is worked like limits that meet in it
 		limits.Form, limits.Low, limits.High = quantity.Range, torque.Nominal.Value, torque.Nominal.Value
 	}
 	exact, _, _ := bench.Pull(limits, drum, cord, scale)
-	for _, l := range limitsOf(limits.In(newtonMetre), exact) {
+	for _, l := range limitsOf(limits.In(newtonMeter), exact) {
 		if torque.Form == quantity.Bare && !l.low {
 			continue
 		}

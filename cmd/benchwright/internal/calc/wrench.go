@@ -23,7 +23,7 @@ var wrench = computation{
 
 func wrenchSheet(a *answers) *sheet {
 	limits := a.limits("limits", quantity.Torque)
-	w := a.wrench(newtonMetre)
+	w := a.wrench(newtonMeter)
 	if !a.ok() {
 		return nil
 	}

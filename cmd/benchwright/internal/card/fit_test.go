@@ -53,19 +53,19 @@ func TestFitTemperature(t *testing.T) {
 		{"on another scale, inward", "part: bearing\nonto: the shaft\nheat: {to: 90 to 110 °C, source: m, gauge: fahrenheit}", "194 to 230 °F"},
 		{"open upward, closed by the cap", "part: bearing\nonto: the shaft\nheat: {to: at least 90 °C, source: m, gauge: probe}", "90 to 120 °C"},
 		// (0.035 + 0.020)/(11.4e-6 × 62) = 77.8, from 20 °C.
-		{"grey iron", raceInCase + "heat: {clearance: 0.02 mm, room: 20 °C, gauge: probe}", "98 to 120 °C"},
+		{"gray iron", raceInCase + "heat: {clearance: 0.02 mm, room: 20 °C, gauge: probe}", "98 to 120 °C"},
 		{"on another scale", raceInCase + "heat: {clearance: 0.02 mm, room: 20 °C, gauge: fahrenheit}", "210 to 248 °F"}, // from 208.06
 		{"a seal in the heat", raceInCase + "heat: {clearance: 0.02 mm, room: 20 °C, gauge: probe, in-the-heat: [seal]}", "98 to 100 °C"},
 		{"nothing names a thermometer", raceInCase + "heat: {clearance: 0.02 mm, room: 20 °C}", "98 to 120 °C"},
 		// 62 N7/h6 has 0.039 mm at most: 0.059/(11.4e-6 × 62) = 83.5.
 		{"an ISO fit", "part: race\ninto: case\ninterference: 62 N7/h6\nsource: m\nheat: {clearance: 0.02 mm, room: 20 °C, gauge: probe}", "104 to 120 °C"},
 		// The race stays in the case and follows it: too near, so α of the case alone.
-		{"out of grey iron", fmt.Sprintf(raceOut, "case") + "heat: {clearance: 0.02 mm, room: 20 °C, gauge: probe}", "98 to 120 °C"},
-		// Aluminium 356.0: only the difference counts: 0.055/(9.5e-6 × 62) = 93.4.
-		{"out of aluminium", fmt.Sprintf(raceOut, "cover") + "heat: {clearance: 0.02 mm, room: 20 °C, gauge: probe}", "114 to 120 °C"},
+		{"out of gray iron", fmt.Sprintf(raceOut, "case") + "heat: {clearance: 0.02 mm, room: 20 °C, gauge: probe}", "98 to 120 °C"},
+		// Aluminum 356.0: only the difference counts: 0.055/(9.5e-6 × 62) = 93.4.
+		{"out of aluminum", fmt.Sprintf(raceOut, "cover") + "heat: {clearance: 0.02 mm, room: 20 °C, gauge: probe}", "114 to 120 °C"},
 		// The race chilled to −20 °C is 0.02976 mm smaller: 0.02524/… = 35.7.
 		{"heated and chilled", raceInCase + "heat: {clearance: 0.02 mm, room: 20 °C, gauge: probe}\nchill: {to: max −20 °C, source: m, gauge: probe}", "56 to 120 °C"},
-		// The textbook's aluminium hub of 1 in: 234.4 °F above 70 °F.
+		// The textbook's aluminum hub of 1 in: 234.4 °F above 70 °F.
 		{"inches", "part: inch-hub\nonto: the shaft\ndiameter: 1.000 in\ninterference: max 0.0010 in\nsource: m\nheat: {clearance: 0.0020 in, room: 70 °F, gauge: fahrenheit}", "306 to 400 °F"},
 	} {
 		f, messages := fitOf(t, c.yaml)
@@ -111,7 +111,7 @@ func TestFitAboveTheCap(t *testing.T) {
 	}
 	f, _ = fitOf(t, fmt.Sprintf(raceOut, "case")+"heat: {to: 90 to 110 °C, source: m, gauge: probe}")
 	if !f.Heat.Fast {
-		t.Error("steel in grey iron comes apart only fast")
+		t.Error("steel in gray iron comes apart only fast")
 	}
 }
 

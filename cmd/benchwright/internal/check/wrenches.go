@@ -138,10 +138,10 @@ func (p *pass) wrenchToAdd(t *card.Torque, g *card.Tightening) string {
 		}
 	}
 	if near == nil && slices.ContainsFunc(g.Refused, func(r bench.Refusal) bool { return r.Reason == bench.NoLever }) {
-		return "look the adapter's `length:` up again: from the centre of its drive to the centre of the fastener"
+		return "look the adapter's `length:` up again: from the center of its drive to the center of the fastener"
 	}
 	if near == nil {
-		return "add `length:` to the wrenches in shop.yaml: from the centre of the drive to the centre of the grip"
+		return "add `length:` to the wrenches in shop.yaml: from the center of the drive to the center of the grip"
 	}
 	u := near.Scale.Unit
 	set, _ := a.Adapter.Setting(g.Limit.Band.In(u), near.Length)

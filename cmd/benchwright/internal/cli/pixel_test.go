@@ -73,7 +73,7 @@ func TestPixels(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		sameAsReference(t, name, fewColours(r.Result.Image))
+		sameAsReference(t, name, fewColors(r.Result.Image))
 		r.Cleanup()
 	}
 	files, err := filepath.Glob(filepath.Join(pixelDir, "card-*"))
@@ -120,8 +120,8 @@ func sameAsReference(t *testing.T, name string, got *image.Paletted) {
 	}
 }
 
-// fewColours maps a picture to 6 levels a colour, which compresses well.
-func fewColours(m image.Image) *image.Paletted {
+// fewColors maps a picture to 6 levels a color, which compresses well.
+func fewColors(m image.Image) *image.Paletted {
 	var palette color.Palette
 	for i := range 216 {
 		palette = append(palette, color.NRGBA{uint8(i / 36 * 51), uint8(i / 6 % 6 * 51), uint8(i % 6 * 51), 255})

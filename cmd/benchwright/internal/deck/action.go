@@ -19,7 +19,7 @@ const (
 	wordTightenOrder = "Tighten in the order of the figure"
 	wordTightenPass  = "Do each pass in the order of the figure"
 	wordTightenEach  = "Do each pass on all of them"
-	wordOnceRound    = "Last, go once round, from each to its neighbour"
+	wordOnceRound    = "Last, go once round, from each to its neighbor"
 	wordLoosenLeft   = " clockwise"
 	wordLoosenRight  = " counterclockwise"
 	wordAlignOn      = "Tighten until a slot lines up. Never loosen"

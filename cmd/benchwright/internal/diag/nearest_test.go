@@ -9,7 +9,7 @@ func TestNearest(t *testing.T) {
 	for _, c := range []struct{ word, names, want string }{
 		{"output-lsh", "output-lash output-end-play", "output-lash"},
 		{"lash-otuput", "output-lash", ""},               // words in another order are no slip of the pen
-		{"guage", "gauge", "gauge"},                      // neighbours swapped: one edit
+		{"guage", "gauge", "gauge"},                      // neighbors swapped: one edit
 		{"hihg", "high low", "high"},                     // four letters, one edit
 		{"Pinion-Nut", "pinion-nut", "pinion-nut"},       // capitals are no edit
 		{"pinion_nut", "pinion-nut", "pinion-nut"},       // one sign

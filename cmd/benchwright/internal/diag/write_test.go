@@ -138,7 +138,7 @@ func TestWholeMessage(t *testing.T) {
 	}
 	for _, s := range []string{yellow + "warning:" + plain, yellow + "^ here" + plain, green + "fix:" + plain} {
 		if !strings.Contains(b.String(), s) {
-			t.Errorf("in colour there is no %q in\n%q", s, b.String())
+			t.Errorf("in color there is no %q in\n%q", s, b.String())
 		}
 	}
 }

@@ -23,7 +23,7 @@ var symbols = []Symbol{
 	{"W022", "Sharp", ""},
 	{"W023", "Corrosive", ""},
 	{"W024", "Crushing of hands", ""},
-	{"W029", "Pressurised cylinder", ""},
+	{"W029", "Pressurized cylinder", ""},
 	{"W038", "Sudden loud noise", ""},
 	{"W089", "Moving gears", ""},
 	{"M001", "Do as the card says", ""},

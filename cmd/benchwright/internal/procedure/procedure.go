@@ -188,7 +188,7 @@ type Measurement struct {
 type Branch struct {
 	Text string
 	Go   Named // id of a step
-	Back bool  // return afterwards
+	Back bool  // return afterward
 	At   source.Place
 }
 

@@ -148,7 +148,7 @@ func (r reader) adapter(n *syntax.Node) *Adapter {
 	a := &Adapter{Tool: r.named(n.Get("tool")), Length: r.Value(n.Get("length"), quantity.Length), Angle: r.Value(n.Get("angle"), quantity.Angle)}
 	r.Require(n, "tool", "length")
 	if a.Length != nil && a.Length.Value.Sign() <= 0 {
-		r.Refuse("quantity-malformed", n.Get("length").Place(), "write the distance from the centre of the drive to the centre of the fastener; `angle:` says where it points",
+		r.Refuse("quantity-malformed", n.Get("length").Place(), "write the distance from the center of the drive to the center of the fastener; `angle:` says where it points",
 			"an adapter's length is above zero")
 	}
 	a.Bad = r.Bad()

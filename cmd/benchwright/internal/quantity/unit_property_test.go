@@ -68,7 +68,7 @@ func TestMarksProperties(t *testing.T) {
 }
 
 // StepWithin is no more than it may be, and the next coarser one would be: its
-// coarser neighbours are at most two and a half times it.
+// coarser neighbors are at most two and a half times it.
 func TestStepWithinProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 3))
 	steps := map[string]bool{}

@@ -222,7 +222,7 @@ func TestTooManyProcedures(t *testing.T) {
 	}
 }
 
-// A file that may not be read is one message, and its neighbours are read.
+// A file that may not be read is one message, and its neighbors are read.
 func TestUnreadable(t *testing.T) {
 	dir := lay(t, map[string]string{"shop.yaml/": "", "a.md": ""})
 	msgs := &diag.List{}
