@@ -308,7 +308,7 @@ type Layer struct {
 	Size  int    // thickness, in any unit fine enough to tell the layers apart
 }
 
-// Cord shows how turning torque is read: the end view of a drum, one layer of
+// Cord shows how rotating torque is read: the end view of a drum, one layer of
 // cord, and a spring scale pulling it off at right angles to the shaft.
 type Cord struct {
 	Drum  string  // below the drum: "drum radius 40 mm"

@@ -28,7 +28,7 @@ func (f finding) unknownKeys() {
 			fix = "leave it out: `" + near + "` is there already"
 		case here[k] == nil:
 			// As a text with a comma falls apart within braces.
-			fix = "if a comma cut it off a text, put quotes round the whole text; else leave it out"
+			fix = "if a comma cut it off a text, put quotes around the whole text; else leave it out"
 		case len(free) > 0:
 			fix += ", or write " + join(ticked(free), "or")
 		}

@@ -12,7 +12,7 @@
 //	x-form      what a pattern asks for, in words
 //	x-fix      how to fix a value that breaks the schema, where an example
 //	            could be taken for the value itself
-//	x-list      the pattern keeps names apart that want brackets round them
+//	x-list      the pattern keeps names apart that want brackets around them
 //	x-version   the version of the language; a higher one has its own message
 //	title       with its article, as a sentence needs it: "a torque block"
 package schema

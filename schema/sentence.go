@@ -48,7 +48,7 @@ func (s *speaker) add(e *jsonschema.ValidationError) {
 		f.kind()
 	case "pattern":
 		if f.schema["x-list"] == true {
-			f.report(ValueKind, "put brackets round the list: `["+quote(f.value)+"]`", "%s takes names, and without brackets this is one name with a comma in it", f.name())
+			f.report(ValueKind, "put brackets around the list: `["+quote(f.value)+"]`", "%s takes names, and without brackets this is one name with a comma in it", f.name())
 			return
 		}
 		f.report(ValueKind, f.example(), "%s takes %s, not `%s`", f.name(), f.wants(), quote(f.value))

@@ -324,7 +324,7 @@ func FuzzBlock(f *testing.F) {
 			f.Add(uint8(k), b, "")
 		}
 	}
-	f.Add(uint8(3), "limits: lash\ngauge: dial-indicator\nmeasured: square-to-flank\nat: 30 mm\nturned: pinion\nholds: {measured: along-the-turn, at: 40 mm, turned: gear}\n", "")
+	f.Add(uint8(3), "limits: lash\ngauge: dial-indicator\nmeasured: normal-to-flank\nat: 30 mm\nturned: pinion\nholds: {measured: tangent, at: 40 mm, turned: gear}\n", "")
 	f.Add(uint8(5), "pack: cap-pack\nstock: steel-shims\nfrom: {old-mark: old, new-mark: new, marks: -5 to 5, per-mark: 0.01 mm, old-pack: play-read}\nwithin: 0.04 mm\n", "")
 	f.Add(uint8(2), "of: Bore\nlimits: 52 H7\ngauge: bore-gauge\n", "parts:\n  race: {name: Race}\n")
 	f.Fuzz(func(t *testing.T, k uint8, block, facts string) {

@@ -104,7 +104,7 @@ func ExampleShimChange() {
 	// Output: 0.154 mm more shim
 }
 
-// A turning torque of 15 to 25 lbf·in at a lever of 2 in: TM 5-2420-230-24-1,
+// A rotating torque of 15 to 25 lbf·in at a lever of 2 in: TM 5-2420-230-24-1,
 // T = F × R. The lever is invented.
 func ExamplePull() {
 	_, marks, _ := bench.Pull(band("15 to 25 lbf·in"), value("2 in"), value("0 in"), scale("0 to 50 lbf", "1/2 lbf"))

@@ -7,7 +7,7 @@ import (
 )
 
 // Pull returns the limits of the pull on a cord that turns a drum within
-// limits of turning torque,
+// limits of rotating torque,
 //
 //	F = T/r, r = drum radius + half the cord
 //
@@ -46,9 +46,9 @@ func Pull(torque quantity.Band, drum, cord quantity.Value, s quantity.Scale) (ex
 	return exact, marks, ok
 }
 
-// TurningTorque returns the torque in N·m that a pull on the cord makes, the
+// RotatingTorque returns the torque in N·m that a pull on the cord makes, the
 // inverse of Pull; nil where Pull would refuse drum, cord or pull.
-func TurningTorque(pull, drum, cord quantity.Value) *big.Rat {
+func RotatingTorque(pull, drum, cord quantity.Value) *big.Rat {
 	r := CordRadius(drum, cord)
 	f := pull.In(newton)
 	if r == nil || f.Value == nil || f.Value.Sign() < 0 {

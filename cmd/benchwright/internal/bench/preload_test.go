@@ -37,7 +37,7 @@ func TestTurningTorque(t *testing.T) {
 		{"25 lbf", "1 in", "0 in", "N·m", "2.8", 1, "25 lbf·in (2.8 N·m), same manual"},
 	} {
 		u, _ := quantity.UnitOf(c.unit)
-		got := quantity.Convert(TurningTorque(value(t, c.pull), value(t, c.drum), value(t, c.cord)), newtonMeter, u)
+		got := quantity.Convert(RotatingTorque(value(t, c.pull), value(t, c.drum), value(t, c.cord)), newtonMeter, u)
 		if !near(t, got, c.want, c.decimals) {
 			t.Errorf("%s at %s: %s, want %s (%s)", c.pull, c.drum, got.FloatString(5), c.want, c.source)
 		}
@@ -46,11 +46,11 @@ func TestTurningTorque(t *testing.T) {
 
 func TestTurningTorqueRefuses(t *testing.T) {
 	for _, c := range [][3]string{{"-1 N", "40 mm", "3 mm"}, {"1 mm", "40 mm", "3 mm"}, {"1 N", "0 mm", "3 mm"}, {"1 N", "40 mm", "-1 mm"}, {"1 N", "4 kg", "3 mm"}, {"1 N", "40 mm", "3 s"}} {
-		if got := TurningTorque(value(t, c[0]), value(t, c[1]), value(t, c[2])); got != nil {
+		if got := RotatingTorque(value(t, c[0]), value(t, c[1]), value(t, c[2])); got != nil {
 			t.Errorf("%v: %s", c, got)
 		}
 	}
-	if got := TurningTorque(value(t, "0 N"), value(t, "40 mm"), value(t, "0 mm")); got == nil || got.Sign() != 0 {
+	if got := RotatingTorque(value(t, "0 N"), value(t, "40 mm"), value(t, "0 mm")); got == nil || got.Sign() != 0 {
 		t.Errorf("no pull: %v", got)
 	}
 }
@@ -88,7 +88,7 @@ func TestPull(t *testing.T) {
 		t.Errorf("2.0 N·m on 40 mm with 3 mm cord: %s N, want 48.2", exact.High.FloatString(3))
 	}
 	// Also published, but wrong: without half the cord, 50 N. They make 2.075 N·m.
-	if got := TurningTorque(value(t, "50 N"), value(t, "40 mm"), value(t, "3 mm")); got.Cmp(num(t, "2.075")) != 0 {
+	if got := RotatingTorque(value(t, "50 N"), value(t, "40 mm"), value(t, "3 mm")); got.Cmp(num(t, "2.075")) != 0 {
 		t.Errorf("50 N on 40 mm with 3 mm cord make %s N·m, want 2.075", got.FloatString(4))
 	}
 }
@@ -103,7 +103,7 @@ func TestPullNeverOutside(t *testing.T) {
 		exact, m, ok := Pull(b, drum, cord, s)
 		for i, end := range []*big.Rat{exact.Low, exact.High} {
 			v := quantity.Value{Number: quantity.Number{Value: end}, Unit: s.Unit}
-			if back := TurningTorque(v, drum, cord); back.Cmp([]*big.Rat{b.Low, b.High}[i]) != 0 {
+			if back := RotatingTorque(v, drum, cord); back.Cmp([]*big.Rat{b.Low, b.High}[i]) != 0 {
 				t.Fatalf("%s on %s: back %s", b.Written, drum.Text, back)
 			}
 		}
@@ -115,7 +115,7 @@ func TestPullNeverOutside(t *testing.T) {
 		if larger := value(t, "100 mm"); ok {
 			for _, mark := range []*big.Rat{m.Low, m.High} {
 				v := quantity.Value{Number: quantity.Number{Value: mark}, Unit: s.Unit}
-				if back := TurningTorque(v, drum, cord); back.Cmp(b.Low) < 0 || back.Cmp(b.High) > 0 {
+				if back := RotatingTorque(v, drum, cord); back.Cmp(b.Low) < 0 || back.Cmp(b.High) > 0 {
 					t.Errorf("%s lbf on %s is %s N·m, outside %s", mark.RatString(), drum.Text, back.FloatString(4), b.Written)
 				}
 			}

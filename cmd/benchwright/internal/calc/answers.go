@@ -237,7 +237,7 @@ func (a *answers) band(name string, d quantity.Dimension) quantity.Band {
 func (a *answers) limits(name string, d quantity.Dimension) quantity.Band {
 	b := a.band(name, d)
 	if a.ok() && a.has(name) && b.Form == quantity.Bare {
-		a.wrong(name, "one value is no limits: write `%s`", b.ExampleLimits(a.mark))
+		a.wrong(name, "a single value is not limits: write `%s`", b.ExampleLimits(a.mark))
 	}
 	return b
 }
@@ -297,7 +297,7 @@ func (a *answers) positiveNumber(name string) quantity.Number {
 func (a *answers) count(name string, least, most int) int {
 	n, err := strconv.Atoi(a.text(name))
 	if a.has(name) && (err != nil || n < least || n > most) {
-		a.wrong(name, "`%s` is no whole number from %d to %d", short(a.text(name)), least, most)
+		a.wrong(name, "`%s` is not a whole number from %d to %d", short(a.text(name)), least, most)
 		return least
 	}
 	return max(n, least)
@@ -363,5 +363,5 @@ func markOf(text string) (quantity.DecimalMark, error) {
 	case "comma":
 		return quantity.Comma, nil
 	}
-	return 0, fmt.Errorf("`%s` is no decimal mark: write `--decimal point` or `--decimal comma`", short(text))
+	return 0, fmt.Errorf("`%s` is not a decimal mark: write `--decimal point` or `--decimal comma`", short(text))
 }

@@ -41,7 +41,7 @@ func bevelSheet(a *answers) *sheet {
 	if !a.ok() {
 		return nil
 	}
-	s := a.sheet("Backlash and movement of a bevel gear", "Backlash is along the turn at the pitch radius; the shafts stand at 90°.")
+	s := a.sheet("Backlash and movement of a bevel gear", "Backlash is tangent to rotation at the pitch radius; the shafts stand at 90°.")
 	s.formula("sin δ = z / √(z² + z'²)", "rate = 2 × tan α × sin δ / cos β")
 	s.input("z", "teeth of pinion and gear", strconv.Itoa(teeth[0])+" and "+strconv.Itoa(teeth[1]))
 	s.input("α", "pressure angle", s.num(pressure)+"°")
@@ -97,7 +97,7 @@ func (a *answers) teeth(name string) [2]int {
 		out[i] = n
 	}
 	if bad {
-		a.wrong(name, "`%s` is no pair of teeth from 3 to 1000: write pinion and gear as in `16 32`", short(a.text(name)))
+		a.wrong(name, "`%s` is not a pair of teeth from 3 to 1000: write pinion and gear as in `16 32`", short(a.text(name)))
 		return [2]int{1, 1}
 	}
 	return out

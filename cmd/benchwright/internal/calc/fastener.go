@@ -32,7 +32,7 @@ func fastenerSheet(a *answers) *sheet {
 	from := a.either(true, "torque", "force", "share")
 	t, ok := bench.ParseThread(a.text("thread"))
 	if !ok {
-		a.wrong("thread", "`%s` is no thread that is known here: write it with its pitch, as in `M12x1.75` or `1/2-13`", short(a.text("thread")))
+		a.wrong("thread", "`%s` is not a thread that is known here: write it with its pitch, as in `M12x1.75` or `1/2-13`", short(a.text("thread")))
 	}
 	k := a.positiveNumber("nut-factor").Value
 	proof, listed, ok := t.ProofLoad(a.text("class"))

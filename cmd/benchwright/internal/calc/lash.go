@@ -8,8 +8,8 @@ import (
 )
 
 const (
-	alongTheTurn = "along-the-turn"
-	squareFlank  = "square-to-flank"
+	tangent       = "tangent"
+	normalToFlank = "normal-to-flank"
 )
 
 var lash = computation{
@@ -17,23 +17,23 @@ var lash = computation{
 	about: "backlash limits as the dial shows them, at its radius",
 	options: []option{
 		{name: "limits", example: "0.15 to 0.25 mm", about: "the backlash limits", needed: true},
-		{name: "limits-taken", example: alongTheTurn, about: "how they are meant: along-the-turn or square-to-flank", needed: true},
+		{name: "limits-taken", example: tangent, about: "how they are meant: tangent or normal-to-flank", needed: true},
 		{name: "limits-at", example: "72 mm", about: "at which radius they hold; often the pitch radius", needed: true},
-		{name: "dial-stands", example: alongTheTurn, about: "how the dial stands: along-the-turn or square-to-flank", needed: true},
+		{name: "dial-stands", example: tangent, about: "how the dial stands: tangent or normal-to-flank", needed: true},
 		{name: "dial-at", example: "60 mm", about: "the radius at which its stem touches", needed: true},
 		{name: "pressure-angle", example: "20°", about: "the gears' pressure angle; needed where the two ways differ"},
 		{name: "spiral", example: "35°", about: "their spiral angle; 0° for straight teeth"},
 		{name: "marks", example: "0.01 mm", about: "how far the marks of the dial lie apart"},
 		{name: "module", example: "4.5 mm", about: "the module, to compare with what is usual"},
 	},
-	example: `--limits "0.15 to 0.25 mm" --limits-taken along-the-turn --limits-at "72 mm" --dial-stands along-the-turn --dial-at "60 mm" --marks "0.01 mm"`,
+	example: `--limits "0.15 to 0.25 mm" --limits-taken tangent --limits-at "72 mm" --dial-stands tangent --dial-at "60 mm" --marks "0.01 mm"`,
 	work:    lashSheet,
 }
 
 func lashSheet(a *answers) *sheet {
 	limits := a.limits("limits", quantity.Length)
-	stated := bench.LashPoint{Square: a.choice("limits-taken", alongTheTurn, squareFlank) == squareFlank}
-	dial := bench.LashPoint{Square: a.choice("dial-stands", alongTheTurn, squareFlank) == squareFlank}
+	stated := bench.LashPoint{Square: a.choice("limits-taken", tangent, normalToFlank) == normalToFlank}
+	dial := bench.LashPoint{Square: a.choice("dial-stands", tangent, normalToFlank) == normalToFlank}
 	at, to := a.positive("limits-at", quantity.Length), a.positive("dial-at", quantity.Length)
 	stated.Radius, dial.Radius = at.Value, to.In(at.Unit).Value
 	pressure, spiral := new(big.Rat), new(big.Rat)

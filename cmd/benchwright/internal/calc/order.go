@@ -141,7 +141,7 @@ func (a *answers) handOrder(name string) []int {
 		return nil
 	}
 	if len(text) > 2000 || !handForm.MatchString(text) {
-		a.wrong(name, "`%s` is no order: write the positions as in `%s`", short(text), a.example(name))
+		a.wrong(name, "`%s` is not an order: write the positions as in `%s`", short(text), a.example(name))
 		return nil
 	}
 	var out []int
@@ -158,7 +158,7 @@ func (a *answers) shares(name string) []*big.Rat {
 	for _, f := range strings.FieldsFunc(a.text(name), func(r rune) bool { return r == '%' || r == ' ' || r == ';' || r == '\u00a0' }) {
 		n, p := quantity.ParseNumber(f, a.mark)
 		if p != nil || len(out) == 20 {
-			a.wrong(name, "`%s` is no part of the setting: write the passes as in `%s`", short(f), a.example(name))
+			a.wrong(name, "`%s` is not a part of the setting: write the passes as in `%s`", short(f), a.example(name))
 			return nil
 		}
 		out = append(out, new(big.Rat).Quo(n.Value, big.NewRat(100, 1)))

@@ -162,7 +162,7 @@ func (a *answers) etched(name string) (old, now *big.Rat) {
 			return x.Value, y.Value
 		}
 	}
-	a.wrong(name, "`%s` is no pair of marks: write the old and the new one, as in `-3 +2`", short(a.text(name)))
+	a.wrong(name, "`%s` is not a pair of marks: write the old and the new one, as in `-3 +2`", short(a.text(name)))
 	return old, now
 }
 
@@ -190,7 +190,7 @@ func (a *answers) depths(name string) []quantity.Value {
 		out = append(out, quantity.Value{Number: n, Unit: u})
 	}
 	if bad {
-		a.wrong(name, "`%s` is no sum of lengths: write it with blanks round each sign and the unit of measure at the end, as in `%s`", short(a.text(name)), a.example(name))
+		a.wrong(name, "`%s` is not a sum of lengths: write it with spaces around each sign and the unit of measure at the end, as in `%s`", short(a.text(name)), a.example(name))
 		return nil
 	}
 	return out

@@ -9,9 +9,9 @@ import (
 
 var preload = computation{
 	name:  "preload",
-	about: "turning torque as a pull on a cord, or the pull as a torque",
+	about: "rotating torque as a pull on a cord, or the pull as a torque",
 	options: []option{
-		{name: "torque", example: "1.8 to 2.2 N·m", about: "the limits of the turning torque, or one value"},
+		{name: "torque", example: "1.8 to 2.2 N·m", about: "the limits of the rotating torque, or one value"},
 		{name: "pull", example: "48 N", about: "the steady pull on the spring scale, to be turned into a torque"},
 		{name: "drum-radius", example: "40 mm", about: "radius on which the cord lies", needed: true},
 		{name: "cord", example: "3 mm", about: "how thick the cord is", needed: true},
@@ -42,7 +42,7 @@ func preloadSheet(a *answers) *sheet {
 	if !a.ok() {
 		return nil
 	}
-	s := a.sheet("Preload as a pull", "A steady pull while it turns, not the pull that starts it: one layer of cord, square to the shaft, the scale zeroed as it is held.")
+	s := a.sheet("Preload as a pull", "A steady pull while it turns; ignore breakaway. One layer of cord, square to the shaft, the scale zeroed as it is held.")
 	if from == "pull" {
 		s.formula("T = F × R, R = radius + half the cord")
 	} else {
@@ -54,17 +54,17 @@ func preloadSheet(a *answers) *sheet {
 	s.step("R = ", s.num(drum.In(meter).Value), " + ", s.num(cord.In(meter).Value), " / 2 ", s.equalsIn(radius, meter))
 	if from == "pull" {
 		s.value("F", "pull", pull, newton)
-		t := bench.TurningTorque(pull, drum, cord)
+		t := bench.RotatingTorque(pull, drum, cord)
 		s.step("T = ", s.num(pull.In(newton).Value), " × ", s.num(radius), " ", s.equalsIn(t, newtonMeter))
 		text := s.rounded(t, newtonMeter)
 		if pull.Unit.Symbol == poundForce.Symbol {
 			text += " or " + s.rounded(quantity.Convert(t, newtonMeter, poundFoot), poundFoot)
 		}
-		s.result("The turning torque is ", text, ".")
+		s.result("The rotating torque is ", text, ".")
 		s.source(preloadSource)
 		return s
 	}
-	s.band("T", "turning torque", torque, newtonMeter)
+	s.band("T", "rotating torque", torque, newtonMeter)
 	limits := torque
 	if torque.Form == quantity.Bare { // one value is worked like limits that meet in it
 		limits.Form, limits.Low, limits.High = quantity.Range, torque.Nominal.Value, torque.Nominal.Value
@@ -85,7 +85,7 @@ func preloadSheet(a *answers) *sheet {
 	}
 	switch {
 	case torque.Form == quantity.Bare:
-		s.result(s.rounded(exact.Low, scale.Unit), " on the spring scale. One torque is no limits: the manual's limits decide which pull is good.")
+		s.result(s.rounded(exact.Low, scale.Unit), " on the spring scale. one torque is not limits: the manual's limits decide which pull is good.")
 	case !a.has("marks"):
 		s.result(s.span(exact))
 	default:

@@ -191,7 +191,7 @@ func (a *answers) stock(name string) (stock []bench.Thickness, grain quantity.Sc
 		n, p := quantity.ParseNumber(f, a.mark)
 		switch {
 		case p != nil || n.Value.Sign() <= 0:
-			a.wrong(name, "`%s` is no thickness: write the stock as in `%s`", short(f), a.example(name))
+			a.wrong(name, "`%s` is not a thickness: write the stock as in `%s`", short(f), a.example(name))
 		case len(stock) == mostKinds:
 			a.wrong(name, "this is more than %d thicknesses: leave out those that are not at hand", mostKinds)
 		}

@@ -105,7 +105,7 @@ func (a *answers) tolerance(name, text string, t quantity.Tolerance, err error) 
 	switch {
 	case err == nil:
 	case errors.Is(err, quantity.ErrToleranceForm):
-		a.wrong(name, "`%s` is no size with a tolerance: write a hole as `52 H7`, a shaft as `25 k6`, a fit as `50 H7/p6`", short(text))
+		a.wrong(name, "`%s` is not a size with a tolerance: write a hole as `52 H7`, a shaft as `25 k6`, a fit as `50 H7/p6`", short(text))
 	default:
 		a.wrong(name, "`%s`: %s; take the limits from the standard", short(text), err)
 	}

@@ -67,7 +67,7 @@ func (r *resolver) pourable(f *procedure.Fill) bool {
 	case b.Unit.Dimension != quantity.Volume && b.Unit.Dimension != quantity.Mass:
 		r.msgs.Report("measure-kind", f.Limits.At, "write a volume or a mass, or name a limit that is one", "`%s` measures %s, and a fill takes a volume or a mass", b.Written, b.Unit.Dimension)
 	case b.High != nil && b.High.Sign() <= 0 || b.Low != nil && b.Low.Sign() < 0:
-		r.msgs.Report("quantity-malformed", f.Limits.At, "write the least and the most, as in `1.2 to 1.3 L`", "what is poured in is more than nothing")
+		r.msgs.Report("quantity-malformed", f.Limits.At, "write the least and the most, as in `1.2 to 1.3 L`", "a fill must be greater than zero")
 	default:
 		return true
 	}

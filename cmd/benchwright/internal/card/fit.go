@@ -228,7 +228,7 @@ func (f *Fit) measure(r *resolver) {
 			if m := shaftFirst.FindStringSubmatch(f.Tolerance.Name); m != nil {
 				fix = "write the hole first: `" + m[1] + m[3] + "/" + m[2] + "`"
 			}
-			r.msgs.Report("quantity-malformed", f.Tolerance.At, fix, "`%s` says no interference: %s", f.Tolerance.Name, err)
+			r.msgs.Report("quantity-malformed", f.Tolerance.At, fix, "`%s` does not say what the interference is: %s", f.Tolerance.Name, err)
 			f.bad = true
 			return
 		}
@@ -261,7 +261,7 @@ func (r *resolver) hasPlay(f *Fit, most *big.Rat, written string) bool {
 	if most.Sign() > 0 {
 		return false
 	}
-	r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look it up again: a fit that holds is such as `50 H7/p6`", "`%s` leaves play, and nothing holds the part", written)
+	r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "check it again: a fit that holds is such as `50 H7/p6`", "`%s` leaves play, and nothing holds the part", written)
 	f.bad = true
 	return true
 }

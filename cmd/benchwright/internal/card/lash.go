@@ -70,7 +70,7 @@ func (r *resolver) pair(named procedure.Named, block source.Place) *unit.Pair {
 }
 
 // limitPlaceForm shows, for a fix, how a limit states where it holds.
-const limitPlaceForm = "`holds: {measured: along-the-turn, at: pitch-radius, turned: gear}`"
+const limitPlaceForm = "`holds: {measured: tangent, at: pitch-radius, turned: gear}`"
 
 // limitPlace returns where the limits hold, nil without limits, or if it is
 // not stated, which it reports.
@@ -113,7 +113,7 @@ func (r *resolver) reportNoLimitPlace(l *unit.Limit) {
 func (r *resolver) reportMissingFact(i *procedure.Lash, pair *unit.Pair, key string) {
 	switch {
 	case pair != nil && key == "":
-		r.msgs.Report("quantity-malformed", i.KeyPlace("measured"), "look up the angles of `"+pair.ID+"` again: each is less than 90°",
+		r.msgs.Report("quantity-malformed", i.KeyPlace("measured"), "check the angles of `"+pair.ID+"` again: each is less than 90°",
 			"the angles of `%s` are no pressure angle and spiral", pair.ID)
 	case pair != nil && key == "pitch-radius" && (pair.PinionRadius == nil && pair.Node.Get(key).Get("pinion") != nil || pair.GearRadius == nil && pair.Node.Get(key).Get("gear") != nil),
 		pair != nil && key == "pressure-angle" && pair.Node.Get(key) != nil: // unreadable, which is reported

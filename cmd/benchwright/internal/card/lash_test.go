@@ -16,10 +16,10 @@ title: MD-48 right-angle drive
 gears:
   bevel: {teeth: [16, 32], module: 4.5 mm, pressure-angle: 20°, spiral: 35°, shaft-angle: 90°, pitch-radius: {pinion: 36 mm, gear: 72 mm}}
 limits:
-  lash: {band: 0.15 to 0.25 mm, source: manual, holds: {measured: along-the-turn, at: pitch-radius, turned: gear}}
-  normal: {band: 0.15 to 0.25 mm, source: manual, holds: {measured: square-to-flank, at: 72 mm, turned: gear}}
+  lash: {band: 0.15 to 0.25 mm, source: manual, holds: {measured: tangent, at: pitch-radius, turned: gear}}
+  normal: {band: 0.15 to 0.25 mm, source: manual, holds: {measured: normal-to-flank, at: 72 mm, turned: gear}}
   bare: {band: 0.15 to 0.25 mm, source: manual}
-  inch: {band: 0.006 to 0.010 in, source: manual, holds: {measured: along-the-turn, at: pitch-radius, turned: pinion}}
+  inch: {band: 0.006 to 0.010 in, source: manual, holds: {measured: tangent, at: pitch-radius, turned: pinion}}
 `
 
 // lashOf makes the lash block of one step.
@@ -34,25 +34,25 @@ func lashOf(t *testing.T, shopText, yaml string) (*Lash, []string) {
 // 35°), along with the radius, tilted 1/cos.
 func TestLashOnTheDial(t *testing.T) {
 	for _, c := range []struct{ limits, measured, at, turned, more, low, high string }{
-		{"lash", "along-the-turn", "72 mm", "gear", "", "0.15", "0.25"},
-		{"lash", "along-the-turn", "pitch-radius", "gear", "", "0.15", "0.25"},
-		{"lash", "along-the-turn", "pitch-radius", "pinion", "", "0.15", "0.25"}, // at the pitch radii it is the same
-		{"lash", "square-to-flank", "72 mm", "gear", "", "0.12", "0.19"},         // 0.1155 to 0.1924
-		{"normal", "along-the-turn", "72 mm", "gear", "", "0.20", "0.32"},        // 0.1949 to 0.3248
-		{"normal", "square-to-flank", "pitch-radius", "gear", "", "0.15", "0.25"},
-		{"lash", "along-the-turn", "108 mm", "gear", "", "0.23", "0.37"},     // ×1.5
-		{"lash", "along-the-turn", "18 mm", "pinion", "", "0.08", "0.12"},    // ×0.5
-		{"lash", "along-the-turn", "5.669 in", "gear", "", "0.30", "0.49"},   // 143.9926 mm: ×1.9999
-		{"inch", "along-the-turn", "36 mm", "pinion", "", "0.16", "0.25"},    // 0.1524 to 0.254
-		{"lash", "along-the-turn", "72 mm", "gear", "60°", "0.30", "0.50"},   // cos 60° is 1/2
-		{"lash", "along-the-turn", "144 mm", "pinion", "", "0.60", "1.00"},   // ×4
-		{"lash", "square-to-flank", "36 mm", "gear", "60°", "0.12", "0.19"},  // ×1/2 ×2
-		{"lash", "along-the-turn", "72 mm", "gear", "0.5 turn", "", ""},      // no lever stands so
-		{"0.15 to 0.25 mm", "along-the-turn", "72 mm", "gear", "", "", "mm"}, // in place, see below
+		{"lash", "tangent", "72 mm", "gear", "", "0.15", "0.25"},
+		{"lash", "tangent", "pitch-radius", "gear", "", "0.15", "0.25"},
+		{"lash", "tangent", "pitch-radius", "pinion", "", "0.15", "0.25"}, // at the pitch radii it is the same
+		{"lash", "normal-to-flank", "72 mm", "gear", "", "0.12", "0.19"},  // 0.1155 to 0.1924
+		{"normal", "tangent", "72 mm", "gear", "", "0.20", "0.32"},        // 0.1949 to 0.3248
+		{"normal", "normal-to-flank", "pitch-radius", "gear", "", "0.15", "0.25"},
+		{"lash", "tangent", "108 mm", "gear", "", "0.23", "0.37"},           // ×1.5
+		{"lash", "tangent", "18 mm", "pinion", "", "0.08", "0.12"},          // ×0.5
+		{"lash", "tangent", "5.669 in", "gear", "", "0.30", "0.49"},         // 143.9926 mm: ×1.9999
+		{"inch", "tangent", "36 mm", "pinion", "", "0.16", "0.25"},          // 0.1524 to 0.254
+		{"lash", "tangent", "72 mm", "gear", "60°", "0.30", "0.50"},         // cos 60° is 1/2
+		{"lash", "tangent", "144 mm", "pinion", "", "0.60", "1.00"},         // ×4
+		{"lash", "normal-to-flank", "36 mm", "gear", "60°", "0.12", "0.19"}, // ×1/2 ×2
+		{"lash", "tangent", "72 mm", "gear", "0.5 turn", "", ""},            // no lever stands so
+		{"0.15 to 0.25 mm", "tangent", "72 mm", "gear", "", "", "mm"},       // in place, see below
 	} {
 		yaml := "limits: " + c.limits + "\ngauge: dial-indicator\nmeasured: " + c.measured + "\nat: " + c.at + "\nturned: " + c.turned
 		if c.high == "mm" {
-			yaml += "\nsource: manual\nholds: {measured: along-the-turn, at: 36 mm, turned: gear}"
+			yaml += "\nsource: manual\nholds: {measured: tangent, at: 36 mm, turned: gear}"
 			c.low, c.high = "0.30", "0.50"
 		}
 		if c.more != "" {
@@ -81,7 +81,7 @@ func TestLashOnOneMember(t *testing.T) {
 		{"pitch-radius", "gear", "", ""},
 	} {
 		card, messages := cardOf(t, testShop, bare, testFront+"\n## Work\n\n### A\n\n"+
-			block("lash", "limits: 0.15 to 0.25 mm\nsource: m\nholds: {measured: along-the-turn, at: 72 mm, turned: gear}\ngauge: dial-indicator\nmeasured: along-the-turn\nat: "+c.at+"\nturned: "+c.turned), "")
+			block("lash", "limits: 0.15 to 0.25 mm\nsource: m\nholds: {measured: tangent, at: 72 mm, turned: gear}\ngauge: dial-indicator\nmeasured: tangent\nat: "+c.at+"\nturned: "+c.turned), "")
 		l := card.Steps()[0].Items[0].(*Lash)
 		if c.low == "" {
 			if l.Marks != nil || len(messages) != 1 || !strings.HasPrefix(messages[0], "key-missing: ") {
@@ -98,7 +98,7 @@ func TestLashOnOneMember(t *testing.T) {
 
 // Without a gauge the limits keep the digits that they were typed with.
 func TestLashWithoutAGauge(t *testing.T) {
-	l, messages := lashOf(t, "", "limits: lash\nmeasured: square-to-flank\nat: 72 mm\nturned: gear")
+	l, messages := lashOf(t, "", "limits: lash\nmeasured: normal-to-flank\nat: 72 mm\nturned: gear")
 	clean(t, messages)
 	if got := strings.ReplaceAll(l.Shown.Range(quantity.Point), "\u00a0", " "); got != "0.12 to 0.19 mm" {
 		t.Errorf("shown %s", got)
@@ -107,11 +107,11 @@ func TestLashWithoutAGauge(t *testing.T) {
 
 // What is missing is asked for, once, and nothing is assumed in its place.
 func TestLashLacks(t *testing.T) {
-	l, messages := lashOf(t, testShop, "limits: bare\ngauge: dial-indicator\nmeasured: along-the-turn\nat: 72 mm\nturned: gear")
+	l, messages := lashOf(t, testShop, "limits: bare\ngauge: dial-indicator\nmeasured: tangent\nat: 72 mm\nturned: gear")
 	if len(messages) != 1 || !strings.HasPrefix(messages[0], "key-missing: ") || l.Limit != nil || l.Marks != nil || !l.Mismatch {
 		t.Errorf("%q, %v", messages, l.Marks)
 	}
-	l, messages = lashOf(t, testShop, "limits: none\nbecause: it feeds the shims\nexpect: 0.1 to 0.6 mm\ngauge: dial-indicator\nmeasured: along-the-turn\nat: 144 mm\nturned: gear")
+	l, messages = lashOf(t, testShop, "limits: none\nbecause: it feeds the shims\nexpect: 0.1 to 0.6 mm\ngauge: dial-indicator\nmeasured: tangent\nat: 144 mm\nturned: gear")
 	clean(t, messages)
 	if l.PerPitch == nil || l.PerPitch.RatString() != "2" || l.Limit != nil || l.Expect == nil {
 		t.Errorf("a reading without limits: %v", l.PerPitch)
@@ -125,7 +125,7 @@ func TestLashStaysInside(t *testing.T) {
 	step := big.NewRat(1, 100)
 	for i := range 60 {
 		radius, tilt := 20+rng.IntN(180), rng.IntN(60)
-		measured := []string{"along-the-turn", "square-to-flank"}[i%2]
+		measured := []string{"tangent", "normal-to-flank"}[i%2]
 		l, messages := lashOf(t, testShop, fmt.Sprintf("limits: lash\ngauge: dial-indicator\nmeasured: %s\nat: %d mm\nturned: gear\ntilt: %d°", measured, radius, tilt))
 		clean(t, messages)
 		low, high := l.Limit.Band.Low, l.Limit.Band.High
@@ -140,7 +140,7 @@ func TestLashStaysInside(t *testing.T) {
 			t.Errorf("%s at %d mm, tilted %d°: not the widest", measured, radius, tilt)
 		}
 		want := float64(radius) / 72 / math.Cos(float64(tilt)*math.Pi/180)
-		if measured == "square-to-flank" {
+		if measured == "normal-to-flank" {
 			want *= math.Cos(20*math.Pi/180) * math.Cos(35*math.Pi/180)
 		}
 		if got, _ := l.PerPitch.Float64(); math.Abs(got-want) > 1e-9 {
@@ -214,7 +214,7 @@ func TestShimsFromALashElsewhere(t *testing.T) {
 	unitText := lashUnit + "packs:\n  gear-pack: {reading: lash, more-shim: opens, rate: RATE, moves: gear, safe-side: more}\n"
 	packs := func(rate, at, span string) map[string]string {
 		text := testFront + "\n## Work\n\n### A {#a}\n\n" +
-			block("lash", "limits: none\nbecause: it feeds the table\nexpect: "+span+"\ngauge: dial-indicator\nmeasured: along-the-turn\nat: "+at+"\nturned: gear") +
+			block("lash", "limits: none\nbecause: it feeds the table\nexpect: "+span+"\ngauge: dial-indicator\nmeasured: tangent\nat: "+at+"\nturned: gear") +
 			"\n### B\n\n" + block("shim", "pack: gear-pack\nstock: steel\naim: lash\nfrom: {reading: a, with-pack: 1.00 mm}\nwithin: 0.03 mm\nover-pack: ±0.01 mm\nat-most: 4\nmicrometer: dial-indicator")
 		c, messages := cardOf(t, shopText, strings.Replace(unitText, "RATE", rate, 1), text, "")
 		clean(t, messages)

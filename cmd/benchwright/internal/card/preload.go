@@ -23,19 +23,19 @@ func (r *resolver) preload(p *procedure.Preload) Item {
 	return &Preload{r.reading(&p.Measurement, quantity.Torque, func(b quantity.Band, g *shop.Gauge) (*quantity.Band, bool) { return r.pull(p, b, g) }), p}
 }
 
-// pull converts a turning torque to what the block's scale shows.
+// pull converts a rotating torque to what the block's scale shows.
 func (r *resolver) pull(p *procedure.Preload, torque quantity.Band, g *shop.Gauge) (*quantity.Band, bool) {
 	fix, kind := "", g.Scale.Unit.Dimension
 	switch {
 	case torque.High != nil && torque.High.Sign() <= 0:
-		r.msgs.Report("quantity-malformed", p.Limits.At, "write the limits as they stand in the manual", "a turning torque is more than nothing")
+		r.msgs.Report("quantity-malformed", p.Limits.At, "write the limits as the manual gives them", "a rotating torque must be greater than zero")
 		return nil, false
 	case p.Drum == nil && kind == quantity.Torque:
 		return nil, true
 	case p.Drum != nil && kind == quantity.Force:
 		exact, _, _ := bench.Pull(torque, *p.Drum, *p.Cord, g.Scale)
 		if exact.Low == nil && exact.High == nil {
-			r.msgs.Report("quantity-malformed", p.Limits.At, "write the limits as they stand in the manual", "a turning torque is not below zero")
+			r.msgs.Report("quantity-malformed", p.Limits.At, "write the limits as the manual gives them", "a rotating torque cannot be below zero")
 			return nil, false
 		}
 		return &exact, true

@@ -19,7 +19,7 @@ func TestPreloadOnTheScale(t *testing.T) {
 		{"resolution: 1 N, range: 0 to 100 N", "max 2.0 N·m", "40 mm", "3 mm", "", "48"},
 	} {
 		step, messages := cardOf(t, testShop+"  pull: {name: Spring scale, "+c.scale+"}\n", testUnit,
-			testFront+"\n## Work\n\n### A\n\n"+block("preload", "of: Turning torque\nlimits: "+c.limits+"\nsource: m\nscale: pull\ndrum: "+c.drum+"\ncord: "+c.cord+
+			testFront+"\n## Work\n\n### A\n\n"+block("preload", "of: Rotating torque\nlimits: "+c.limits+"\nsource: m\nscale: pull\ndrum: "+c.drum+"\ncord: "+c.cord+
 				"\nstate: {bearings: new, seal: out, gear: out, oil: oiled, turns: 5}\nif-low: Note it.\nif-high: Note it."), "")
 		clean(t, messages)
 		p := step.Steps()[0].Items[0].(*Preload)
@@ -36,7 +36,7 @@ func TestPreloadOnTheScale(t *testing.T) {
 			if mark == nil {
 				continue
 			}
-			torque := bench.TurningTorque(quantity.Value{Number: quantity.Number{Value: mark}, Unit: p.Gauge.Scale.Unit}, *p.Block.Drum, *p.Block.Cord)
+			torque := bench.RotatingTorque(quantity.Value{Number: quantity.Number{Value: mark}, Unit: p.Gauge.Scale.Unit}, *p.Block.Drum, *p.Block.Cord)
 			if limits.Low != nil && torque.Cmp(limits.Low) < 0 || torque.Cmp(limits.High) > 0 {
 				t.Errorf("%s on %s: %s makes %s N·m", c.limits, c.scale, mark, torque.FloatString(4))
 			}

@@ -37,7 +37,7 @@ func (r *resolver) push(f *Fit, m *procedure.Method) *Push {
 	} // a gauge may be watched without a number: it jumps when the part seats
 	bare := m.Limits.Band != nil && p.Force == nil // a rule reports it
 	if p.Force != nil && p.Force.Band.High != nil && p.Force.Band.High.Sign() <= 0 {
-		r.msgs.Report("quantity-malformed", p.Force.At, "write it as it stands in the manual", "a force is more than nothing")
+		r.msgs.Report("quantity-malformed", p.Force.At, "write it as the manual gives it", "a force must be greater than zero")
 		p.Force = nil
 	}
 	p.Limit, p.Mismatch = p.Force, p.HasReading && p.Force == nil && !bare
@@ -115,7 +115,7 @@ func (r *resolver) force(f *Fit, m *procedure.Method) *unit.LimitBand {
 	length := inMillimeters(m.Length)
 	most, ok := fit.Force(f.size.max, m.Friction[len(m.Friction)-1], length)
 	if !ok {
-		r.msgs.Report("quantity-malformed", m.KeyPlace("outside"), "look them up again: the bore is the smallest, the outside the largest, and there is interference",
+		r.msgs.Report("quantity-malformed", m.KeyPlace("outside"), "check them again: the bore is the smallest, the outside the largest, and there is interference",
 			"these diameters and this interference press nothing")
 		return nil
 	}

@@ -31,7 +31,7 @@ packs:
 gears:
   bevel: {teeth: [16, 32], pressure-angle: 20°, spiral: 35°, shaft-angle: 90°, pitch-radius: {pinion: 36 mm, gear: 72 mm}}
 limits:
-  lash: {band: 0.15 to 0.25 mm, source: manual, holds: {measured: along-the-turn, at: pitch-radius, turned: gear}}
+  lash: {band: 0.15 to 0.25 mm, source: manual, holds: {measured: tangent, at: pitch-radius, turned: gear}}
   height: {table-by: pinion-mark, nominal: 8.00 mm, per-mark: 0.01 mm, tolerance: ±0.05 mm, plus-mark-means: longer, marks: -5 to 5, source: manual}
   gap: {band: 0.37 to 0.43 mm, source: manual}
 `
@@ -86,7 +86,7 @@ micrometer: micrometer`
 // The theory's rate for the gear of 16/32 teeth, 20° and 35° is 0.7947,
 // recomputed by hand: 2·tan 20°·(2/√5)/cos 35°. Aim 0.20, set-up pack 1.00.
 func TestShimTable(t *testing.T) {
-	s := shimOf(t, [][3]string{{"read", "0.03 to 0.38 mm", "dial\nmeasured: along-the-turn\nat: pitch-radius\nturned: gear"}}, gearPack)
+	s := shimOf(t, [][3]string{{"read", "0.03 to 0.38 mm", "dial\nmeasured: tangent\nat: pitch-radius\nturned: gear"}}, gearPack)
 	if got := s.Rate.FloatString(4); got != "0.7948" && got != "0.7947" {
 		t.Errorf("the rate is %s", got)
 	}
@@ -110,7 +110,7 @@ func TestShimTable(t *testing.T) {
 // At twice the pitch radius the dial shows twice the backlash: the same packs
 // stand beside readings twice as large.
 func TestShimAtTheDial(t *testing.T) {
-	s := shimOf(t, [][3]string{{"read", "0.06 to 0.76 mm", "dial\nmeasured: along-the-turn\nat: 144 mm\nturned: gear"}}, gearPack)
+	s := shimOf(t, [][3]string{{"read", "0.06 to 0.76 mm", "dial\nmeasured: tangent\nat: 144 mm\nturned: gear"}}, gearPack)
 	if s.Aim.Cmp(big.NewRat(40, 100)) != 0 || s.Limits.High.Cmp(big.NewRat(50, 100)) != 0 {
 		t.Errorf("aim %s, limits to %s", s.Aim.FloatString(3), s.Limits.High.FloatString(3))
 	}

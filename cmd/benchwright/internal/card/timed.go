@@ -27,12 +27,12 @@ func (r *resolver) timed(p *procedure.Timed) Item {
 	case whole:
 		return t
 	case within.Sign() <= 0:
-		r.msgs.Report("quantity-malformed", p.KeyPlace("within"), "write how long the hand has, such as `10 min`", "no time is left to do it in")
+		r.msgs.Report("quantity-malformed", p.KeyPlace("within"), "write how long the hand has, such as `10 min`", "no time is left to do the work in")
 		return t
 	}
 	t.Days, t.Short, t.Ends = 0, within.Cmp(big.NewRat(5, 1)) < 0, bench.LatestEnds(within)
 	if t.Ends == nil && !t.Short {
-		r.msgs.Report("quantity-malformed", p.KeyPlace("within"), "write 12 h or less, or whole days such as `24 h`", "after `%s` the clock has gone round, and does not show it", p.Within.Unit.After(p.Within.Text))
+		r.msgs.Report("quantity-malformed", p.KeyPlace("within"), "write 12 h or less, or whole days such as `24 h`", "after `%s` the clock has gone around once and does not show it", p.Within.Unit.After(p.Within.Text))
 	}
 	return t
 }

@@ -59,7 +59,7 @@ func inNamed(only []procedure.Named, variant string) bool {
 func (r *resolver) tool(t *procedure.Tool) Item {
 	out := &Tool{Tool: t}
 	if as := t.AssemblyName; r.card.Shop.Find(as.Name) != nil {
-		d := r.msgs.Report("id-twice", as.At, "give what is put together a name of its own", "`%s` is a tool of the shop already", as.Name)
+		d := r.msgs.Report("id-twice", as.At, "give the assembly a name of its own", "`%s` is a tool of the shop already", as.Name)
 		d.Related = append(d.Related, diag.Related{At: ItemOf(r.card.Shop.Find(as.Name)).At, Message: "the other one"})
 	}
 	add := func(v Verb, names []procedure.Named, as, held string) {

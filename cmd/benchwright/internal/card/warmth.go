@@ -56,7 +56,7 @@ func (r *resolver) warmth(f *Fit, m *procedure.Method, hot bool) *Warmth {
 		switch s := w.StatedLimit; {
 		case s == nil: // reported, or a rule reports it
 		case s.Band.Low != nil && quantity.Convert(s.Band.Low, s.Band.Unit, celsius).Cmp(bench.ChillFloor) < 0:
-			r.msgs.Report("quantity-malformed", s.At, "look it up again, with its sign and its unit of measure", "nothing in a shop is colder than %s", wholeDegrees.Print(bench.ChillFloor, r.card.Shop.Mark()))
+			r.msgs.Report("quantity-malformed", s.At, "check it again, with its sign and its unit of measure", "nothing in the shop is colder than %s", wholeDegrees.Print(bench.ChillFloor, r.card.Shop.Mark()))
 			w.Mismatch = true
 		case w.TooHot(s.Band.Low, s.Band.Unit):
 			w.Mismatch = true // a rule reports it
@@ -164,8 +164,8 @@ func (r *resolver) target(f *Fit, w *Warmth, hot bool) *quantity.Band {
 		band := bench.ChillBand(room, rise)
 		w.Need = band.High
 		if w.Need.Cmp(bench.ChillFloor) < 0 {
-			r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look the interference, the diameter and `clearance:` up again, or heat the other part as well",
-				"the seat would open at %s, and nothing in a shop is colder than %s", wholeDegrees.Print(wholeDegrees.Floor(w.Need), r.card.Shop.Mark()), wholeDegrees.Print(bench.ChillFloor, r.card.Shop.Mark()))
+			r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "check the interference, the diameter and `clearance:`, or heat the other part as well",
+				"the seat would open at %s, and nothing in the shop is colder than %s", wholeDegrees.Print(wholeDegrees.Floor(w.Need), r.card.Shop.Mark()), wholeDegrees.Print(bench.ChillFloor, r.card.Shop.Mark()))
 			return nil
 		}
 		return r.inWholeDegrees(w, band)
@@ -208,7 +208,7 @@ func (r *resolver) rise(f *Fit, w *Warmth, hot bool) *big.Rat {
 		rise, ok = bench.RiseTogether(f.size.max, clearance, changed, other, f.size.diameter)
 	}
 	if !ok {
-		r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "look up the diameter and the expansion again", "with this diameter and this expansion the seat never opens")
+		r.msgs.Report("quantity-malformed", f.KeyPlace("interference"), "check the diameter and the expansion", "with this diameter and this expansion the seat never opens")
 		return nil
 	}
 	return rise

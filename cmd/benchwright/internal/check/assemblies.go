@@ -15,7 +15,7 @@ func assemblies(p *pass) {
 		if _, known := p.Assemblies[n.Name]; !known || made[n.Name] != nil {
 			return
 		}
-		d := p.msgs.Report("assembly-not-there", n.At, "put it together first, with `assemble:` and `as: "+n.Name+"`", "`%s` is not together at this step", n.Name)
+		d := p.msgs.Report("assembly-not-there", n.At, "assemble it first, with `assemble:` and `as: "+n.Name+"`", "`%s` is not assembled at this step", n.Name)
 		d.Basis = diag.OnProcedure
 		if before := takenApart[n.Name]; before != nil {
 			d.Related = append(d.Related, related(before.TakeApart.At, "it is taken apart here"))
@@ -32,7 +32,7 @@ func assemblies(p *pass) {
 		}
 		if n := t.TakeApart; n.Name != "" {
 			if _, known := p.Assemblies[n.Name]; !known {
-				p.msgs.Report("assembly-not-there", n.At, "name what an earlier step put together with `as:`", "no step puts `%s` together", n.Name).Basis = diag.OnProcedure
+				p.msgs.Report("assembly-not-there", n.At, "name what an earlier step assembled with `as:`", "no step assembles `%s`", n.Name).Basis = diag.OnProcedure
 				return
 			}
 			use(n)
@@ -42,7 +42,7 @@ func assemblies(p *pass) {
 	})
 	for _, name := range order {
 		if t := made[name]; t != nil {
-			p.msgs.Report("assembly-left", t.AssemblyName.At, "add a `tool` block with `take-apart: "+name+"` where it is done with", "`%s` is put together and never taken apart", name).Basis = diag.OnProcedure
+			p.msgs.Report("assembly-left", t.AssemblyName.At, "add a `tool` block with `take-apart: "+name+"` where it is no longer needed", "`%s` is assembled and never taken apart", name).Basis = diag.OnProcedure
 			delete(made, name)
 		}
 	}

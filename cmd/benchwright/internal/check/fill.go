@@ -11,7 +11,7 @@ func fills(p *pass) {
 		case f.Marks == nil:
 			return // already reported
 		case f.Limit.Band.Low == nil || f.Limit.Band.High == nil:
-			p.msgs.Report("quantity-malformed", f.Limits.At, "write the least and the most, as in `1.2 to 1.3 L`", "what is poured in has two ends")
+			p.msgs.Report("quantity-malformed", f.Limits.At, "write the least and the most, as in `1.2 to 1.3 L`", "a fill needs a least and a most")
 		case f.Last == nil && f.Full >= card.MaxMeasures:
 			p.msgs.Report("container-small", f.GaugePlace(), "name a larger container", "`%s` would be filled %d times for %s", f.Gauge.ID, f.Full+1, f.Limit.Band.Written)
 		case f.Last == nil:

@@ -24,10 +24,10 @@ func seats(p *pass) {
 			case part.Kind == unit.Seal && f.Lip == "":
 				key, fix = "which way the lip of `"+part.ID+"` faces", "add `lip:`, such as `lip: to the oil`"
 			case part.Kind == unit.Race && f.Orientation == "":
-				key, fix = "which way round `"+part.ID+"` goes", "add `way-round:`, such as `way-round: thick edge down`"
+				key, fix = "the orientation of `"+part.ID+"`", "add `orientation:`, such as `orientation: thick edge down`"
 			}
 			if key != "" {
-				p.msgs.Report("way-round-missing", f.Fit.Part.At, fix, "nothing says %s", key)
+				p.msgs.Report("orientation-missing", f.Fit.Part.At, fix, "nothing says %s", key)
 			}
 		}
 		if f.HomeSign == "" && f.Depth == nil && f.Seat != procedure.Flush {
@@ -57,7 +57,7 @@ func heat(p *pass) {
 		case w.Cap == nil && w.Need != nil || w.Cap == nil && w.StatedLimit != nil && w.StatedLimit.Band.High == nil:
 			p.msgs.Report("limits-missing", f.Heat.Method.At, "add `max-heat:` and `max-heat-source:` to what is heated, in the unit", "nothing says how hot it may get at most").Basis = diag.OnUnit
 		case w.Cap != nil && w.Need != nil && w.Need.Cmp(w.Cap.Highest) > 0:
-			p.msgs.Report("heat-above-cap", w.Method.At, fix, "the seat opens at %s, and `%s` may get no hotter than %s", w.NeedDegrees(mark), w.Cap.At.Name, w.Cap.Degrees(mark))
+			p.msgs.Report("heat-above-cap", w.Method.At, fix, "the fit needs %s, and `%s` may get no hotter than %s", w.NeedDegrees(mark), w.Cap.At.Name, w.Cap.Degrees(mark))
 		case w.StatedLimit != nil && w.TooHot(w.StatedLimit.Band.Low, w.StatedLimit.Band.Unit), w.StatedLimit != nil && l != nil && w.TooHot(l.Band.High, l.Band.Unit):
 			p.msgs.Report("heat-above-cap", w.StatedLimit.At, fix, "`%s` goes above %s, the most for `%s`", w.StatedLimit.Band.Written, w.Cap.Degrees(mark), w.Cap.At.Name)
 		}
@@ -87,7 +87,7 @@ func flames(p *pass) {
 		rolling := slices.ContainsFunc(append([]card.Member{f.Heat.Part}, f.Heat.InTheHeat...), func(m card.Member) bool { return m.Part != nil && m.Part.Rolling() })
 		for _, i := range f.Heat.With {
 			if rolling && slices.Contains(i.Hazards, "flame") {
-				p.msgs.Report("flame-on-bearing", toolPlace(f.Heat.Method, i.ID), "heat it in an oven, on a hot plate, in oil or by induction", "`%s` is an open flame, and a bearing is in its heat", i.ID)
+				p.msgs.Report("flame-on-bearing", toolPlace(f.Heat.Method, i.ID), "heat it in an oven, on a hot plate, in oil or by induction", "`%s` is an open flame, and it would heat a bearing", i.ID)
 			}
 		}
 	})
@@ -109,12 +109,12 @@ func thermometers(p *pass) {
 	each(p, func(s *card.Step, f *card.Fit) {
 		for _, w := range f.Warmths() {
 			if w.Gauge != nil && w.Gauge.Infrared {
-				p.msgs.Report("infrared-on-metal", w.GaugePlace(), "check it with a contact thermometer or a temperature stick", "`%s` is an infrared thermometer: on bare metal it shows too little", w.Gauge.ID)
+				p.msgs.Report("infrared-on-metal", w.GaugePlace(), "check it with a contact thermometer or a temperature stick", "`%s` is an infrared thermometer: on bare metal it reads low", w.Gauge.ID)
 			}
 			timed := slices.ContainsFunc(s.Items, func(i card.Item) bool { _, ok := i.(*card.Timed); return ok })
 			if w.Fast && !timed {
 				p.msgs.Report("fast-untimed", w.Method.At, "add a `timed` block to the step: how long the hand has, and what to do when it is too late",
-					"the two parts grow nearly alike, so the seat opens only while one is hotter, and no time is stated")
+					"the two parts expand nearly alike, so the fit is loose only while one is hotter, and no time is stated")
 			}
 		}
 	})

@@ -24,7 +24,7 @@ func marks(p *pass) {
 				if row.GuardLeftNoMark {
 					after = ": the shop's guard band leaves none"
 				}
-				p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.betterGauge(m, row.Band, row.GuardLeftNoMark)+otherDrum(i), "`%s` has no mark inside %s%s", m.Gauge.ID, m.Written(row), after)
+				p.msgs.Report("no-mark-in-limits", m.GaugePlace(), p.betterGauge(m, row.Band, row.GuardLeftNoMark)+otherDrum(i), "`%s` has no graduation inside %s%s", m.Gauge.ID, m.Written(row), after)
 				return
 			}
 			if _, poured := i.(*card.Fill); !poured && !reaches(m.Gauge.Scale, row.Band) {
@@ -94,7 +94,7 @@ func gauges(p *pass) {
 		if n, ok := bench.MarksAcross(row.Band, m.Gauge.Scale); ok {
 			slug := map[bench.Fitness]string{bench.Coarse: "gauge-coarse", bench.TooCoarse: "gauge-too-coarse"}[bench.JudgeMarks(n, warn, refuse)]
 			if slug != "" {
-				p.msgs.Report(slug, m.GaugePlace(), p.betterGauge(m, row.Band, false)+otherDrum(i), "`%s` divides %s into only %s marks", m.Gauge.ID, m.Written(row), oneDecimal(n))
+				p.msgs.Report(slug, m.GaugePlace(), p.betterGauge(m, row.Band, false)+otherDrum(i), "%s is only %s graduations of `%s`", m.Written(row), oneDecimal(n), m.Gauge.ID)
 			}
 		}
 		if u := m.Gauge.Uncertainty; u != nil {
@@ -123,11 +123,11 @@ func (p *pass) betterGauge(m *card.Measurement, b quantity.Band, certain bool) s
 	}
 	warn, refuse, ratio := p.gaugeRule()
 	fine := maxRat(warn, refuse, big.NewRat(2, 1))
-	fix := "no gauge in the shop will do: take one with marks of " + step(fine)
+	fix := "no gauge in the shop will do: take one with " + step(fine) + " graduations"
 	if g := m.Gauge; g != nil && g.Scale.Unit.Dimension == b.Unit.Dimension && !reaches(g.Scale, b) {
 		fix = "no gauge in the shop will do: take one whose range holds them"
 		if n, ok := bench.MarksAcross(b, g.Scale); ok && bench.JudgeMarks(n, warn, refuse) != bench.Fine {
-			fix += ", with marks of " + step(fine)
+			fix += ", with " + step(fine) + " graduations"
 		}
 	}
 	if certain { // from the ratio, and for a guard band that leaves half of the width

@@ -33,7 +33,7 @@ func lashes(p *pass) {
 		}
 		number := func(x *big.Rat) string { return quantity.Format(quantity.Convert(x, inch, u), step, p.Shop.Mark()) }
 		usual := number(low) + " to " + u.After(number(high))
-		p.msgs.Report("lash-unusual", l.Limits.At, "look the limits and their unit of measure up again; if the manual has them so, accept this with the reason",
+		p.msgs.Report("lash-unusual", l.Limits.At, "check the limits and their unit of measure; if the manual has them so, accept this with the reason",
 			"%s lies %s what gears of `%s` usually run with, %s", l.Limit.Band.Written, side, l.Pair.ID, usual)
 	})
 }

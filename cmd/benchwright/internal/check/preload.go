@@ -2,7 +2,7 @@ package check
 
 import "benchwright/cmd/benchwright/internal/card"
 
-// states checks that a turning torque is read in the state in which its limit
+// states checks that a rotating torque is read in the state in which its limit
 // holds.
 func states(p *pass) {
 	each(p, func(_ *card.Step, i *card.Preload) {

@@ -161,7 +161,7 @@ func vagueWords(p *pass) {
 			lower := strings.ToLower(i.text.text[i.from:i.to])
 			for _, v := range vague {
 				if at := indexWord(lower, v); at >= 0 {
-					p.msgs.Report("prose-vague", i.text.place(i.from+at, i.from+at+len(v)), "give a number, or a sign to look for", "`%s` leaves the measure to the reader", v)
+					p.msgs.Report("prose-vague", i.text.place(i.from+at, i.from+at+len(v)), "give a number, or a sign to look for", "`%s` leaves the amount to the reader", v)
 					break
 				}
 			}

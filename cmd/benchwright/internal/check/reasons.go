@@ -27,7 +27,7 @@ func reasons(p *pass) {
 			}
 		}
 		if what != "" {
-			p.msgs.Report("why-missing", s.Place(p.Card), "add one short line that begins with `> **Why:** `", "this step %s and says no why", what).Basis = diag.OnProcedure
+			p.msgs.Report("why-missing", s.Place(p.Card), "add one short line that begins with `> **Why:** `", "this step %s and gives no reason", what).Basis = diag.OnProcedure
 		}
 	}
 }

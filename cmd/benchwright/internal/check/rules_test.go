@@ -134,7 +134,7 @@ func TestGauges(t *testing.T) {
 // rule and the guard band.
 func TestBetterGaugeDoes(t *testing.T) {
 	r := rand.New(rand.NewPCG(10, 6))
-	described := regexp.MustCompile(`marks of (\S+ mm)(?: and an uncertainty of at most (\S+ mm))?$`)
+	described := regexp.MustCompile(`(\S+ mm) graduations(?: and an uncertainty of at most (\S+ mm))?$`)
 	for range 300 {
 		rule := fmt.Sprintf("{warn: %d, error: %d, uncertainty-ratio: %d", 1+r.IntN(8), 1+r.IntN(4), 1+r.IntN(10))
 		if r.IntN(2) == 0 {
@@ -219,12 +219,12 @@ func TestBetterGauge(t *testing.T) {
 	for _, c := range []struct{ head, gauges, gauge, limits, want string }{
 		{"", fine, "dial-indicator", "0.15 to 0.17 mm", "write `gauge: fine`"},
 		{"", fine, "rule", "0.15 to 0.17 mm", "write `gauge: fine`"},
-		{"", fine, "dial-indicator", "1.15 to 1.17 mm", "no gauge in the shop will do: take one with marks of 0.002 mm"}, // out of its range
-		{"", "", "dial-indicator", "0.15 to 0.17 mm", "no gauge in the shop will do: take one with marks of 0.002 mm"},
-		{"gauge-rule: {warn: 2, error: 2}\n", "", "dial-indicator", "0.15 to 0.16 mm", "no gauge in the shop will do: take one with marks of 0.005 mm"},
-		{"", "", "dial-indicator", "max 0.04 mm", "no gauge in the shop will do: take one with marks of 0.005 mm"},
+		{"", fine, "dial-indicator", "1.15 to 1.17 mm", "no gauge in the shop will do: take one with 0.002 mm graduations"}, // out of its range
+		{"", "", "dial-indicator", "0.15 to 0.17 mm", "no gauge in the shop will do: take one with 0.002 mm graduations"},
+		{"gauge-rule: {warn: 2, error: 2}\n", "", "dial-indicator", "0.15 to 0.16 mm", "no gauge in the shop will do: take one with 0.005 mm graduations"},
+		{"", "", "dial-indicator", "max 0.04 mm", "no gauge in the shop will do: take one with 0.005 mm graduations"},
 		{"", sure, "bore-gauge", "22.00 to 22.04 mm", "write `gauge: sure`"},
-		{"", "", "bore-gauge", "22.00 to 22.04 mm", "no gauge in the shop will do: take one with marks of 0.005 mm and an uncertainty of at most 0.005 mm"},
+		{"", "", "bore-gauge", "22.00 to 22.04 mm", "no gauge in the shop will do: take one with 0.005 mm graduations and an uncertainty of at most 0.005 mm"},
 		{"gauge-rule: {guard-band: 1}\n", sure, "bore-gauge", "22.00 to 22.04 mm", "write `gauge: sure`"},
 		{"", "", "rule", "at least 1000 mm", "no gauge in the shop will do"},
 		{"", "", "dial-indicator", "9.0 to 11.0 mm", "write `gauge: calipers`"}, // out of its range

@@ -177,7 +177,7 @@ func (p *pass) shimTables(i *card.Shim) bool {
 		case len(i.From.Plus)+len(i.From.Minus) > 0:
 			fix = "see whether a length stands on the wrong side, `plus:` for `minus:`, and what the readings expect"
 		}
-		p.msgs.Report("shim-no-stack", at, fix, "a pack of less than nothing would be needed for %s", where)
+		p.msgs.Report("shim-no-stack", at, fix, "a pack thinner than zero would be needed for %s", where)
 	case bench.PackSpread:
 		key, fix := "over-pack", "write a `within:` that is more than `over-pack:`"
 		if i.RoundTo != nil && i.Within.In(i.OverPack.Unit).Value.Cmp(i.OverPack.Value) > 0 {

@@ -17,7 +17,7 @@ func tightness(p *pass) {
 	each(p, func(_ *card.Step, t *card.Torque) {
 		for _, g := range t.Tightenings() {
 			if g.Limit != nil && !positive(g.Limit.Band) {
-				p.msgs.Report("quantity-malformed", g.StatedAt, "write it as it stands in the manual", "a torque is more than nothing")
+				p.msgs.Report("quantity-malformed", g.StatedAt, "write it as the manual gives it", "a torque must be greater than zero")
 			}
 		}
 	})
@@ -74,14 +74,14 @@ func (p *pass) reportTightness(t *card.Torque, g *card.Tightening, j bench.Tight
 	f := t.Fastener
 	pulls := fmt.Sprintf("%s pulls `%s` (%s, class %s)", g.Limit.Band.Written, f.ID, f.Thread, f.Class)
 	followed := t.ThenTurn != nil || g == &t.Tightening && t.SecondTorque != nil
-	fix := "look up the torque, its unit of measure, the thread, the class and the nut factor again"
+	fix := "check the torque, its unit of measure, the thread, the class and the nut factor again"
 	if len(j.Slips) > 0 {
 		slip := j.Slips[0]
 		asks := "is the decimal point in its place?"
 		if slip.Places == 0 {
 			asks = "is it " + slip.Meant.Unit.Symbol + " in the source?"
 		}
-		fix = "look it up again: " + asks + " " + slip.Meant.Range(p.Shop.Mark()) + " would be ordinary"
+		fix = "check it again: " + asks + " " + slip.Meant.Range(p.Shop.Mark()) + " would be ordinary"
 	}
 	var d *diag.Diagnostic
 	switch {

@@ -72,7 +72,7 @@ func (p *pass) wrenchSuits(g *card.Tightening) {
 	switch {
 	case c.Least == nil && w.Node.Get("accuracy") == nil: // else unreadable, which is reported
 		p.msgs.Report("wrench-accuracy", g.StatedAt, "add `accuracy:` to the wrench, from its calibration record",
-			"`%s` states no accuracy, so nothing shows that it keeps the torque inside %s", w.ID, g.Limit.Band.Written)
+			"`%s` states no accuracy, so nothing shows that it stays inside %s", w.ID, g.Limit.Band.Written)
 	case !c.Keeps && c.Least != nil:
 		var out []string
 		if c.Under != nil {
@@ -82,7 +82,7 @@ func (p *pass) wrenchSuits(g *card.Tightening) {
 			out = append(out, p.amount(c.Over, w.Scale)+" over")
 		}
 		p.msgs.Report("wrench-accuracy", g.StatedAt, "use a wrench of better accuracy, or see whether the limits are meant so narrow",
-			"`%s` at %s may be out by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.Shop.Mark()), strings.Join(out, ", "))
+			"`%s` set to %s may miss the limits by its own accuracy: %s", w.ID, w.Scale.Print(c.Setting, p.Shop.Mark()), strings.Join(out, ", "))
 	}
 	if c.LowInRange {
 		p.msgs.Report("wrench-low", g.StatedAt, p.wrenchHolding("", g.Limit.Band, g.Refused), "`%s` is set below 20 %% of its range here", w.ID)
@@ -107,9 +107,9 @@ func noShop(p *pass) {
 
 // refusalSummary sums up in a few words why wrenches were refused.
 func refusalSummary(refused []bench.Refusal) string {
-	words := map[bench.Reason]string{bench.BelowScale: "begins too high", bench.AboveScale: "ends too low",
-		bench.NoMark: "has no mark inside the limits", bench.OtherKind: "does not measure torque", bench.Superseded: "is replaced",
-		bench.NoLength: "states no length", bench.NoLever: "is no longer than the adapter"}
+	words := map[bench.Reason]string{bench.BelowScale: "does not go low enough", bench.AboveScale: "does not go high enough",
+		bench.NoMark: "has no graduation inside the limits", bench.OtherKind: "does not measure torque", bench.Superseded: "is replaced",
+		bench.NoLength: "states no length", bench.NoLever: "is not longer than the adapter"}
 	var out []string
 	for _, r := range refused {
 		if len(out) == 4 {
@@ -138,7 +138,7 @@ func (p *pass) wrenchToAdd(t *card.Torque, g *card.Tightening) string {
 		}
 	}
 	if near == nil && slices.ContainsFunc(g.Refused, func(r bench.Refusal) bool { return r.Reason == bench.NoLever }) {
-		return "look the adapter's `length:` up again: from the center of its drive to the center of the fastener"
+		return "check the adapter's `length:`: from the center of its drive to the center of the fastener"
 	}
 	if near == nil {
 		return "add `length:` to the wrenches in shop.yaml: from the center of the drive to the center of the grip"
@@ -162,7 +162,7 @@ func (p *pass) wrenchHolding(like string, b quantity.Band, refused []bench.Refus
 	}
 	fix := "add a wrench" + like + " whose range holds " + b.Range(p.Shop.Mark())
 	if slices.ContainsFunc(refused, func(r bench.Refusal) bool { return r.Reason == bench.NoMark }) {
-		fix += ", with marks of " + quantity.Scale{Unit: b.Unit, Step: n.Step}.Print(n.Step, p.Shop.Mark()) + " or finer"
+		fix += ", with graduations of " + quantity.Scale{Unit: b.Unit, Step: n.Step}.Print(n.Step, p.Shop.Mark()) + " or finer"
 	}
 	if n.Longest == nil { // the torque is not above zero
 		return fix

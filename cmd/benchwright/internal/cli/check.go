@@ -36,7 +36,7 @@ func (c *call) begin(o *options) (code int, ok bool) {
 		return code, false
 	}
 	if o.format != "text" && o.format != "json" {
-		return fail(c.Streams, fmt.Errorf("`%s` is no format: write --format text or --format json", o.format)), false
+		return fail(c.Streams, fmt.Errorf("`%s` is not a format: write --format text or --format json", o.format)), false
 	}
 	if err := o.Check(); err != nil {
 		return fail(c.Streams, err), false

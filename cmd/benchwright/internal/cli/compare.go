@@ -20,7 +20,7 @@ func compareSides(c *call) int {
 		return code
 	}
 	if !slices.Contains([]string{"text", "markdown", "json"}, *format) {
-		return fail(c.Streams, fmt.Errorf("`%s` is no format: write --format text, markdown or json", *format))
+		return fail(c.Streams, fmt.Errorf("`%s` is not a format: write --format text, markdown or json", *format))
 	}
 	if !slices.Contains(compare.Classes, compare.Class(*failOn)) {
 		return fail(c.Streams, fmt.Errorf("`%s` is no class of change: write --fail-on safety, method or wording", *failOn))

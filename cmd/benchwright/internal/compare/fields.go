@@ -132,7 +132,7 @@ var fields = map[string]field{
 	"Indicator.Radius": {what: "place of the dial", class: Safety},
 	"Indicator.Locked": {what: "locked gear", class: Safety},
 	"Indicator.Reach":  {skip: "it follows from the radius"},
-	"Indicator.Square": {what: "stem square to the flank", class: Safety},
+	"Indicator.Square": {what: "stem normal to the flank", class: Safety},
 	"Indicator.Pinion": {what: "pinion is turned", class: Safety},
 	"Indicator.Lines":  {what: "condition", class: Safety},
 

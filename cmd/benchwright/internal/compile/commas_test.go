@@ -13,10 +13,10 @@ func TestCommaFixes(t *testing.T) {
 	}
 	const unit = "unit: md-48\ntitle: A\nlimits:\n  a: {band: 0,15 to 0,25 mm, source: m}\n"
 	for _, c := range []struct{ decimal, file, want string }{
-		{"decimal: comma\n", "md-48/unit.yaml", "put quotes round it"},
+		{"decimal: comma\n", "md-48/unit.yaml", "put quotes around it"},
 		{"decimal: point\n", "md-48/unit.yaml", "write the number with a point: `0.15 to 0.25 mm`"},
 		{"", "md-48/unit.yaml", "write the number with a point: `0.15 to 0.25 mm`"},
-		{"decimal: comma\n", "shop.yaml", "put quotes round it"},
+		{"decimal: comma\n", "shop.yaml", "put quotes around it"},
 		{"", "shop.yaml", "write the number with a point: `0.5 to 2 mm`"},
 	} {
 		files := map[string]string{"shop.yaml": shop(c.decimal, "max 2 mm"), "md-48/unit.yaml": unit, "md-48/a.md": sample{}.files(t)[strip]}

@@ -27,7 +27,7 @@ func (o Options) Check() error {
 		return fmt.Errorf("`%s` is not an edge: write --flip long or --flip short, as the printer is set", o.Flip)
 	}
 	if o.WorkDate != "" && !shop.IsDate(o.WorkDate) {
-		return fmt.Errorf("`%s` is no date: write --on as year-month-day, as in --on 2026-11-25", o.WorkDate)
+		return fmt.Errorf("`%s` is not a date: write --on as year-month-day, as in --on 2026-11-25", o.WorkDate)
 	}
 	return nil
 }

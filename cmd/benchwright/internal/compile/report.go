@@ -46,10 +46,10 @@ func (lib *library) report(x *finding, f *procedureFile, before []finding) {
 	case render.WordTooWide:
 		word := strings.TrimRight(x.Text, ".,;:")
 		if x.at, x.written = lib.written(x.at, f, word); x.written {
-			msgs.Report("too-wide", x.at, "shorten it, or break it up with blanks", "this is wider than the page, and nothing in it can be broken")
+			msgs.Report("too-wide", x.at, "shorten it, or break it up with spaces", "this is wider than the page, and nothing in it can be broken")
 			return
 		}
-		msgs.Report("too-wide", x.at, "shorten it, or break it up with blanks", "this is wider than the page: %s", word)
+		msgs.Report("too-wide", x.at, "shorten it, or break it up with spaces", "this is wider than the page: %s", word)
 	case render.MissingGlyph:
 		if x.Drawing != "" {
 			x.at = lib.drawing(x.Drawing).At(x.Start, x.End)

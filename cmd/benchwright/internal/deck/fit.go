@@ -14,20 +14,20 @@ import (
 
 // The words of a fit, in the order of the work.
 const (
-	wordHeat     = "Heat"
-	wordChill    = "Chill"
-	wordClean    = "Clean"
-	wordOil      = "Oil"
-	wordSealant  = "Sealant"
-	wordWayRound = "Way round"
-	wordLip      = "Lip"
-	wordFlush    = "Flush with the face."
-	wordHome     = "Home when"
-	wordHoldHot  = "Hold it home until it is cold."
-	wordHoldCold = "Hold it home until it is warm."
-	wordPress    = "Press to"
-	wordPull     = "Pull to"
-	wordColder   = " or colder"
+	wordHeat        = "Heat"
+	wordChill       = "Chill"
+	wordClean       = "Clean"
+	wordOil         = "Oil"
+	wordSealant     = "Sealant"
+	wordOrientation = "Orientation"
+	wordLip         = "Lip"
+	wordFlush       = "Flush with the face."
+	wordHome        = "Home when"
+	wordHoldHot     = "Hold it home until it is cold."
+	wordHoldCold    = "Hold it home until it is warm."
+	wordPress       = "Press to"
+	wordPull        = "Pull to"
+	wordColder      = " or colder"
 )
 
 var fitWays = map[procedure.Direction]string{procedure.Into: " into ", procedure.Onto: " onto ", procedure.OutOf: " out of ", procedure.Off: " off "}
@@ -75,7 +75,7 @@ func (b *builder) fit(f *card.Fit) []render.Element {
 	for _, l := range []struct{ word, text string }{{wordClean, f.Clean}, {wordOil, f.Oil}} {
 		first = append(first, labeled(l.word, l.text)...)
 	}
-	for _, l := range []struct{ word, text string }{{wordSealant, f.Sealant}, {wordWayRound, f.Orientation}, {wordLip, f.Lip}} {
+	for _, l := range []struct{ word, text string }{{wordSealant, f.Sealant}, {wordOrientation, f.Orientation}, {wordLip, f.Lip}} {
 		hand = append(hand, labeled(l.word, l.text)...)
 	}
 	var panels []render.Setting

@@ -33,9 +33,9 @@ func wordStem(square bool, radius string) string {
 func wordRadius(radius string) string { return radius + " from the shaft centerline" }
 
 func wordHolds(at *unit.LashPlace, radius string) string {
-	how := "along the turn"
+	how := "tangent to rotation"
 	if at.Square {
-		how = "square to the flank"
+		how = "normal to the flank"
 	}
 	if radius == "" {
 		radius = "the pitch radius"

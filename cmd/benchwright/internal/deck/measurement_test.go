@@ -50,7 +50,7 @@ func TestSpreadTable(t *testing.T) {
 func TestSpreadFromLowest(t *testing.T) {
 	d := deckOf(t, "### A\n\n```measurement\nof: Runout\ngauge: lever\nrecord: [a, b]\nuse: each\nspread: max 0.05 mm\nlimits: 0.15 to 0.25 mm\nsource: manual\nif-low: Note it.\nif-high: Note it.\n```\n\n"+
 		"```measurement\nof: Gap\ngauge: dial-indicator\nrecord: [a, b]\nuse: each\nspread: max 0.05 mm\nlimits: 0.15 to 0.25 mm\nsource: manual\nif-low: Note it.\nif-high: Note it.\n```\n\n"+
-		"```lash\nof: Lash\ngauge: lever\nmeasured: along-the-turn\nat: 40 mm\nturned: gear\nfigure: none\nrecord: [a, b]\nuse: each\nspread: max 0.05 mm\nlimits: 0.15 to 0.25 mm\nholds: {measured: along-the-turn, at: 40 mm, turned: gear}\nsource: manual\nif-low: Note it.\nif-high: Note it.\n```\n")
+		"```lash\nof: Lash\ngauge: lever\nmeasured: tangent\nat: 40 mm\nturned: gear\nfigure: none\nrecord: [a, b]\nuse: each\nspread: max 0.05 mm\nlimits: 0.15 to 0.25 mm\nholds: {measured: tangent, at: 40 mm, turned: gear}\nsource: manual\nif-low: Note it.\nif-high: Note it.\n```\n")
 	var notes []string
 	tables := 0
 	for _, e := range d.Sections[1].Groups[1].Elements {

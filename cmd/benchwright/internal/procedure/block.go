@@ -76,7 +76,7 @@ var synonyms = map[string]string{
 	"danger": "caution", "warning": "caution", "notice": "caution", "hazard": "caution",
 	"measure": "measurement", "reading": "measurement", "gauge": "measurement",
 	"leaktest": "leak-test", "pressure-test": "leak-test", "air-test": "leak-test", "vacuum-test": "leak-test",
-	"turning-torque": "preload", "rolling-torque": "preload", "pour": "fill",
+	"turning-torque": "preload", "rotating-torque": "preload", "rolling-torque": "preload", "pour": "fill",
 	"tighten": "torque", "tightening": "torque", "tools": "tool", "wrench": "tool", "socket": "tool",
 }
 

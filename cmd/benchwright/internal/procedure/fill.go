@@ -17,7 +17,7 @@ func (r reader) fill(b Base) Item {
 	f.Limits.At = b.KeyPlace("quantity")
 	limits.readLimits(&f.Limits, n.Get("quantity"), quantity.None)
 	if f.Limits.None {
-		limits.Refuse("limits-missing", f.Limits.At, "name a limit of the unit, or write the band with its `source:`", "a fill without a quantity says nothing")
+		limits.Refuse("limits-missing", f.Limits.At, "name a limit of the unit, or write the band with its `source:`", "this fill has no quantity")
 		f.Limits.None = false
 	}
 	f.Limits.Bad = f.Limits.Bad.Or(limits.Bad())

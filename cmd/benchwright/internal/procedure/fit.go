@@ -83,7 +83,7 @@ func (r reader) fit(b Base) Item {
 	n := b.Node
 	f := &Fit{Base: b, Part: r.named(n.Get("part")), Source: r.Text(n.Get("source")),
 		Clean: r.Text(n.Get("clean")), Oil: r.Text(n.Get("oil")), Sealant: r.Text(n.Get("sealant")),
-		Orientation: r.Text(n.Get("way-round")), Lip: r.Text(n.Get("lip")), HomeSign: r.Text(n.Get("home"))}
+		Orientation: r.Text(n.Get("orientation")), Lip: r.Text(n.Get("lip")), HomeSign: r.Text(n.Get("home"))}
 	for _, w := range []Direction{Into, Onto, OutOf, Off} {
 		field, ok := n.Field(string(w))
 		switch {

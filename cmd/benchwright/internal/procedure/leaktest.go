@@ -76,7 +76,7 @@ func (r reader) leakTest(b Base) Item {
 	t.Rate, t.Volume = r.positive(rate, quantity.LeakRate, "a leak is"), r.positive(n.Get("volume"), quantity.Volume, "a volume is")
 	start, hold, shop := r.pressureWithDatum(pressure, t), r.positive(n.Get("hold"), quantity.Time, "a hold is"), r.Band(n.Get("temperature"), quantity.Temperature)
 	if shop != nil && (shop.Low == nil || shop.High == nil) {
-		r.Refuse("limits-bare", n.Get("temperature").Place(), "write the coldest and the warmest shop, as in `15 to 25 °C`", "a shop is never at one temperature alone")
+		r.Refuse("limits-bare", n.Get("temperature").Place(), "write the coldest and the warmest shop, as in `15 to 25 °C`", "the shop is never at exactly one temperature")
 	}
 	if ref := n.Get("referred-to"); r.Text(ref) != "start" && !r.RefuseWord(ref, "write `start`, or a temperature such as `20 °C`") {
 		t.Reference = r.Value(ref, quantity.Temperature)
@@ -119,7 +119,7 @@ func (r reader) pressureWithDatum(n *syntax.Node, t *LeakTest) *quantity.Band {
 	}
 	if cut == "" {
 		if b := r.Band(n, quantity.Pressure); b != nil {
-			r.Refuse("measure-varieties", n.Place(), "write `"+b.Written+" gauge`, or `"+b.Written+" absolute`", "`%s` may count from the air of the shop or from nothing", b.Written)
+			r.Refuse("measure-varieties", n.Place(), "write `"+b.Written+" gauge`, or `"+b.Written+" absolute`", "`%s` may be gauge pressure or absolute pressure", b.Written)
 		}
 		return nil
 	}

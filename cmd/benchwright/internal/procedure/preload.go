@@ -20,7 +20,7 @@ func (r reader) preload(b Base) Item {
 	p := &Preload{Measurement: r.reading(b, quantity.Torque, "scale"), State: unit.ReadState(r.Reader, n.Get("state"))}
 	r.Require(n, "state")
 	if p.Limits.None {
-		p.Limits.Bad = r.Msgs.Report("limits-missing", p.Limits.At, "name a limit of the unit, or write the band with its `source:`", "a preload without limits says nothing").Proof()
+		p.Limits.Bad = r.Msgs.Report("limits-missing", p.Limits.At, "name a limit of the unit, or write the band with its `source:`", "this preload has no limits").Proof()
 		p.Limits.None = false
 	}
 	p.Drum, p.Cord = r.positive(n.Get("drum"), quantity.Length, "a drum has a radius"), r.positive(n.Get("cord"), quantity.Length, "a cord has a thickness")

@@ -107,7 +107,7 @@ func (r *Reader) stageItems(doc *syntax.Doc, content []syntax.Content) []Item {
 		}
 		at := doc.File.At(block.TypeSpan.Start, block.TypeSpan.End)
 		if !said.IsSet() {
-			said = r.Msgs.Report("block-place", at, "put it below the `### ` heading of its step", "a typed block stands before the first step of its stage").Proof()
+			said = r.Msgs.Report("block-place", at, "put it below the `### ` heading of its step", "a typed block comes before the first step of its stage").Proof()
 		}
 		out = append(out, invalid(Base{At: at}, block.Type, said))
 	}

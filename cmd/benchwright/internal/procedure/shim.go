@@ -124,7 +124,7 @@ func (r shimReader) length(n *syntax.Node, key string) *quantity.Value {
 func (r shimReader) positiveLength(n *syntax.Node, key string) *quantity.Value {
 	v := r.length(n, key)
 	if v != nil && v.Value.Sign() <= 0 {
-		r.Refuse("quantity-malformed", n.Get(key).Place(), exampleLengths[key], "`%s` is more than nothing", key)
+		r.Refuse("quantity-malformed", n.Get(key).Place(), exampleLengths[key], "`%s` must be greater than zero", key)
 	}
 	return v
 }
@@ -147,7 +147,7 @@ func (r shimReader) from(n *syntax.Node) {
 		f.WithPack = r.positiveLength(n, "with-pack")
 	}
 	if p := f.PerMark; p != nil && p.Value.Sign() == 0 {
-		r.Refuse("quantity-malformed", n.Get("per-mark").Place(), "write how much the pack grows for each mark, with a minus where it shrinks", "`per-mark` is not nothing")
+		r.Refuse("quantity-malformed", n.Get("per-mark").Place(), "write how much the pack grows for each mark, with a minus where it shrinks", "`per-mark` must not be zero")
 	}
 	f.Plus, f.Minus = r.lengths(n.Get("plus")), r.lengths(n.Get("minus"))
 	f.First, f.Last = r.Marks(n.Get("marks"))

@@ -134,10 +134,10 @@ func (r reader) turn(n *syntax.Node, key string, whole bool) *quantity.Band {
 		switch {
 		case end == nil:
 		case end.Sign() <= 0:
-			r.Refuse("quantity-malformed", n.Place(), "write how far to turn, such as `90°`", "`%s` is more than nothing", key)
+			r.Refuse("quantity-malformed", n.Place(), "write how far to turn, such as `90°`", "`%s` must be greater than zero", key)
 			return nil
 		case whole && end.Cmp(big.NewRat(360, 1)) > 0:
-			r.Refuse("quantity-malformed", n.Place(), "look it up again: write how far to turn, such as `90°`", "`%s` is more than a whole turn", b.Written)
+			r.Refuse("quantity-malformed", n.Place(), "check it again: write how far to turn, such as `90°`", "`%s` is more than a whole turn", b.Written)
 			return nil
 		}
 	}

@@ -31,7 +31,7 @@ func ExampleParseBand() {
 func ExampleParseBand_problem() {
 	_, problem := quantity.ParseBand("95-105 Nm", quantity.Point)
 	fmt.Printf("%s: %s: %s\n", problem.Slug, problem.Message, problem.Fix)
-	// Output: range-hyphen: a range is not joined by `-`: write `95 to 105 Nm`
+	// Output: range-hyphen: a range is not written with `-`: write `95 to 105 Nm`
 }
 
 // Limits in N·m on a wrench with marks of 1 lbf·ft: whatever lies between the

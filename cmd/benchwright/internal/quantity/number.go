@@ -101,7 +101,7 @@ func (r *reader) decimal(start int, token string, value *big.Rat) bool {
 			r.malformed(start, end, fmt.Sprintf("`%s` is not a number", token))
 			return false
 		}
-		r.fail("number-two-ways", start, end, "a number has no mark between its thousands", "write "+r.withReplaced(start, end, plain))
+		r.fail("number-two-ways", start, end, "a number has no separator between its thousands", "write "+r.withReplaced(start, end, plain))
 		return false
 	}
 	before, after, _ := strings.Cut(token, mine)
@@ -129,7 +129,7 @@ func (r *reader) thousandsGap(start, end int) {
 		plain += g[len(g)-3:]
 		end += len(g)
 	}
-	r.fail("number-two-ways", start, end, "a number has no gap between its thousands", "write "+r.withReplaced(start, end, plain))
+	r.fail("number-two-ways", start, end, "a number has no space between its thousands", "write "+r.withReplaced(start, end, plain))
 }
 
 // ungroup returns token without its thousands separators; mine is the decimal
@@ -174,7 +174,7 @@ func (r *reader) fraction(start int, value *big.Rat) bool {
 			if rest.Sign() > 0 {
 				right += "-" + rest.RatString()
 			}
-			r.fail("quantity-malformed", start, r.pos, "the fraction of a mixed number is less than one", "write "+r.withReplaced(start, r.pos, right))
+			r.fail("quantity-malformed", start, r.pos, "the fraction of a mixed number must be less than one", "write "+r.withReplaced(start, r.pos, right))
 			return false
 		}
 		value.Add(value, part)
@@ -195,7 +195,7 @@ func (r *reader) parseFraction(start int, s string, value *big.Rat) bool {
 		return false
 	}
 	if strings.Trim(under, "0") == "" {
-		r.fail("quantity-malformed", start, start+len(s), "nothing is divided by 0", "write a tolerance to one side as `+5/-0`")
+		r.fail("quantity-malformed", start, start+len(s), "a number cannot be divided by 0", "write a tolerance to one side as `+5/-0`")
 		return false
 	}
 	value.SetString(s)

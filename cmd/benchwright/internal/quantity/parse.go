@@ -86,7 +86,7 @@ func ParseNumber(text string, mark DecimalMark) (Number, *Problem) {
 		case c == 'e' || c == 'E':
 			fix = "write it out, without an `e`"
 		}
-		r.fail("quantity-malformed", r.pos, r.pos+len(r.rest()), "a plain number is wanted here", fix)
+		r.fail("quantity-malformed", r.pos, r.pos+len(r.rest()), "a plain number belongs here", fix)
 	}
 	if r.problem != nil {
 		return Number{}, r.problem
@@ -136,7 +136,7 @@ func (r *reader) checkText() bool {
 	}
 	if m := letterO.FindStringSubmatchIndex(r.text); m != nil && r.problem == nil {
 		start, end := max(m[2], m[4]), max(m[3], m[5])
-		r.fail("quantity-malformed", start, end, "a letter O stands in a number",
+		r.fail("quantity-malformed", start, end, "there is a letter O in a number",
 			"did you type the letter O for a zero? write "+r.withReplaced(start, end, strings.Repeat("0", end-start)))
 	}
 	return r.problem == nil

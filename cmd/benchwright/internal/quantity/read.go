@@ -140,7 +140,7 @@ func (r *reader) band() (b Band) {
 			break
 		}
 		if s.spelling != "" {
-			r.fail("quantity-malformed", start, start+len(s.word), fmt.Sprintf("`%s` is not how a limit is written", s.word),
+			r.fail("quantity-malformed", start, start+len(s.word), fmt.Sprintf("`%s` is not how limits are written", s.word),
 				"write "+r.withReplaced(start, r.pos, s.spelling+" "))
 			return b
 		}
@@ -242,12 +242,12 @@ func (r *reader) plusMinus(n Number) Band {
 		return Band{}
 	}
 	if t.Value.Sign() < 0 {
-		r.fail("quantity-malformed", start, r.pos, "a tolerance to both sides has no sign", "write "+r.withReplaced(start, r.pos, strings.TrimLeft(t.Text, "-−")))
+		r.fail("quantity-malformed", start, r.pos, "a tolerance to both sides takes no sign", "write "+r.withReplaced(start, r.pos, strings.TrimLeft(t.Text, "-−")))
 		return Band{}
 	}
 	if r.percentTolerance() {
 		half := times(n.Value, t.Value, ratio("1/100"))
-		r.fail("quantity-malformed", start, len(r.text), "the tolerance of a limit is in the limit's own unit of measure",
+		r.fail("quantity-malformed", start, len(r.text), "a tolerance has the same unit of measure as its value",
 			"write "+quoted(r.unit.After(n.Text+" ±"+Format(half.Abs(half), half, r.mark))))
 		return Band{}
 	}
@@ -321,5 +321,5 @@ func (r *reader) badJoiner(at int, low Number, start int) {
 	if one := big.NewRat(1, 1); low.Value.IsInt() && high.Fraction() && high.Value.Cmp(one) < 0 && strings.Contains(joiner, "-") {
 		fix = "write " + quoted(r.text[:at]+low.Text+"-"+r.text[from:])
 	}
-	r.fail("range-hyphen", start, end, fmt.Sprintf("a range is not joined by `%s`", joiner), fix)
+	r.fail("range-hyphen", start, end, fmt.Sprintf("a range is not written with `%s`", joiner), fix)
 }

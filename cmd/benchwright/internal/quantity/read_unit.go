@@ -91,7 +91,7 @@ func (r *reader) unitAt(name string) (Unit, bool) {
 		r.fail("quantity-malformed", at, end, "a second unit of measure is not written in parentheses", "write "+quoted(r.text[:at])+", and below it `also: "+strings.Trim(second, blanks)+"`")
 	case strings.HasSuffix(lower, " max") || strings.HasSuffix(lower, " min"):
 		word := map[string]string{"max": "max", "min": "at least"}[lower[len(lower)-3:]]
-		r.fail("quantity-malformed", end-3, end, "the word of a limit stands before the number", "write "+quoted(word+" "+strings.Trim(r.text[:end-4], blanks)))
+		r.fail("quantity-malformed", end-3, end, "`max` or `at least` goes before the number", "write "+quoted(word+" "+strings.Trim(r.text[:end-4], blanks)))
 	case strings.ContainsAny(name, "0123456789±"):
 		r.malformed(start, end, fmt.Sprintf("`%s` is not a unit of measure", name))
 	default:

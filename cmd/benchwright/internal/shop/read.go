@@ -240,7 +240,7 @@ func (r reader) dueDate(n *syntax.Node) string {
 	case dateForm.MatchString(text) && text[5:7] >= "01" && text[5:7] <= "12" && text[8:] >= "01" && text[8:] <= "31":
 		r.Refuse("value-kind", n.Place(), "look it up in the calibration record", "no calendar has the day `%s`", text)
 	default:
-		r.RefuseOnce("value-kind", n, "write it as year-month-day, such as `2026-10-02`", "`%s` is no date", text)
+		r.RefuseOnce("value-kind", n, "write it as year-month-day, such as `2026-10-02`", "`%s` is not a date", text)
 	}
 	return ""
 }

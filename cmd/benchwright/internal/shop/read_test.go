@@ -96,10 +96,10 @@ func TestDefaults(t *testing.T) {
 // Each slip gives one message, at the place between « and ».
 func TestSlips(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
-		{"tools: {«Lug_Socket»: {}}\n", "id-malformed: `Lug_Socket` is no id | write `lug-socket`"},
+		{"tools: {«Lug_Socket»: {}}\n", "id-malformed: `Lug_Socket` is not an id | write `lug-socket`"},
 		{"tools: {«con»: {}}\n", "id-reserved: `con` is a name that an operating system keeps for itself | choose another, such as `con-a`"},
 		{"tools: {dial: {}}\ngauges: {«dial»: {resolution: 1 mm}}\n", "id-twice: two tools, wrenches or gauges are called `dial` | give each its own id"},
-		{"tools: {dial: {}, «Dial»: {}}\n", "id-malformed: `Dial` is no id | write `dial`"},
+		{"tools: {dial: {}, «Dial»: {}}\n", "id-malformed: `Dial` is not an id | write `dial`"},
 		{"tools: {a: {hazards: «barr»}}\n", "hazard-unknown: no hazard is called `barr` | write `bar`"},
 		{"hazard-rules: {«zzzz»: x}\n", "hazard-unknown: no hazard is called `zzzz` | write one of the hazards that `benchwright explain hazard-unknown` lists"},
 		{"tools: {a: {replaced-by: «sockt»}, socket: {}}\n", "tool-unknown: no tool is called `sockt` | write `socket`"},

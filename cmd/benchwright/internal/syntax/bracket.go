@@ -26,7 +26,7 @@ func (s *slipFinder) brackets(at int) (int, bool) {
 		case c == '#' && blank(s.text[i-1]):
 			end := s.lineEnd(i)
 			if bytes.IndexByte(s.text[i:end], closingBracket(s.text[open[top].at])) >= 0 {
-				s.slip("yaml-unclosed", i, end, "put quotes round the text", "YAML takes everything from ` #` on as a comment, the closing bracket with it")
+				s.slip("yaml-unclosed", i, end, "put quotes around the text", "YAML takes everything from ` #` on as a comment, the closing bracket with it")
 				return i, false
 			}
 			i = end
@@ -47,7 +47,7 @@ func (s *slipFinder) brackets(at int) (int, bool) {
 			mayBegin, ended = true, false
 		case c == ':' && (ended || i+1 >= s.span.End || blank(s.text[i+1]) || bytes.IndexByte([]byte(",[]{}"), s.text[i+1]) >= 0):
 			if open[top].hasColon {
-				s.slip("yaml-colon", i, i+1, "put quotes round the text, or a comma before the next key", "a second colon stands in one pair")
+				s.slip("yaml-colon", i, i+1, "put quotes around the text, or a comma before the next key", "there is a second colon in one pair")
 				return i, false
 			}
 			i++
@@ -58,7 +58,7 @@ func (s *slipFinder) brackets(at int) (int, bool) {
 			return i, false
 		case c == '[' || c == '{':
 			if !mayBegin {
-				s.slip("yaml-quote", i, i+1, "put quotes round the text", "a bracket stands in a text without quotes")
+				s.slip("yaml-quote", i, i+1, "put quotes around the text", "there is a bracket in a text without quotes")
 				return i, false
 			}
 			open = append(open, bracket{at: i})

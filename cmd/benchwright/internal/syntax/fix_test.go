@@ -11,9 +11,9 @@ import (
 // of TestMarkdownSlips do.
 func TestFixes(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
-		{"###Check the belt\n", "write a blank after `###`"},
-		{"##Strip\n", "write a blank after `##`"},
-		{"####Check the belt\n", "write `###` and a blank for a step, or a paragraph"},
+		{"###Check the belt\n", "write a space after `###`"},
+		{"##Strip\n", "write a space after `##`"},
+		{"####Check the belt\n", "write `###` and a space for a step, or a paragraph"},
 		{"``hold-point\nwho: x\n```\n", "write ```hold-point, and three below the block"},
 		{"  ```tool\n  use: y\n  ```\n", "begin it in column 1, each of its lines as far to the left"},
 		{"text\n    ```tool\n    use: y\n    ```\n", "begin it in column 1, each of its lines as far to the left"},
@@ -31,14 +31,14 @@ func TestFixes(t *testing.T) {
 // The fix of a YAML slip leads to YAML that reads, whatever the shop's mark.
 func TestYAMLFixes(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
-		{"fastener: x\n\tthread: oiled\n", "take it away"},
-		{"\tfastener: x\n", "take it away"},
-		{"fastener: x\n  \tthread: oiled\n", "take it away, and the blanks before it"},
-		{"use:\n  - a\n\twith: b\n", "take it away"},
-		{"use:\n\t- a\n", "indent with blanks, two for each level"},
-		{"limits:\n\tband: 1\n", "indent with blanks, two for each level"},
-		{"a:\n  b: 1\n\tc: 2\n", "indent with blanks, two for each level"},
-		{"hazard: The\n\tcan jump.\n", "indent with blanks, two for each level"},
+		{"fastener: x\n\tthread: oiled\n", "delete it"},
+		{"\tfastener: x\n", "delete it"},
+		{"fastener: x\n  \tthread: oiled\n", "delete it and the spaces before it"},
+		{"use:\n  - a\n\twith: b\n", "delete it"},
+		{"use:\n\t- a\n", "indent with spaces, two for each level"},
+		{"limits:\n\tband: 1\n", "indent with spaces, two for each level"},
+		{"a:\n  b: 1\n\tc: 2\n", "indent with spaces, two for each level"},
+		{"hazard: The\n\tcan jump.\n", "indent with spaces, two for each level"},
 
 		{"conditions:\n  - Drum out\n - Drum stands\n", "begin it in column 3"},
 		{"level: x\n hazard: y\n", "begin it in column 1"},
@@ -49,9 +49,9 @@ func TestYAMLFixes(t *testing.T) {
 		{"a:\n- b\n c: 1\n", "begin it in column 1"},
 		{"a:\n  b: 1\n - c\n", "write its key on the line before the list"},
 
-		{"lash: {band: 0,10 to 0,30 mm}\n", "put quotes round it, or write the number with a point: `0.10 to 0.30 mm`"},
-		{"shims: [0,10 mm, 0.20 mm]\n", "put quotes round it, or write the number with a point: `0.10 mm`"},
-		{"tw: {range: 1,500 N·m}\n", "put quotes round it"},
+		{"lash: {band: 0,10 to 0,30 mm}\n", "put quotes around it, or write the number with a point: `0.10 to 0.30 mm`"},
+		{"shims: [0,10 mm, 0.20 mm]\n", "put quotes around it, or write the number with a point: `0.10 mm`"},
+		{"tw: {range: 1,500 N·m}\n", "put quotes around it"},
 	} {
 		var msgs diag.List
 		ReadTree(source.NewFile("f.yaml", []byte(c.text)), &msgs)

@@ -11,8 +11,6 @@ import (
 // In { } and [ ] a comma separates values, so a number with a decimal comma is
 // split in two: {value: 0,15 mm} has value: 0 and a key "15 mm".
 
-const commaFix = "put quotes round a number with a comma"
-
 // commaFields returns the fields of a { } without those that continue a split
 // number. It reports each such number once.
 func (r *treeReader) commaFields(fields []Field) []Field {
@@ -60,13 +58,13 @@ var (
 // not known here, so the diagnostic carries a fix for each.
 func (r *treeReader) splitNumber(at source.Span) {
 	text := string(r.text[at.Start:at.End])
-	const quotes = "put quotes round it"
+	const quotes = "put quotes around it"
 	fix, fixes := quotes, diag.Fixes{Comma: quotes, Point: quotes}
 	if !grouped.MatchString(text) { // else the comma may be a thousands separator
 		fixes.Point = "write the number with a point: `" + decimals.ReplaceAllString(text, "$1.$2") + "`"
 		fix += ", or " + fixes.Point
 	}
-	r.fail("flow-comma", at, fix, "%s: inside brackets the comma parts it", commaFix).Fixes = &fixes
+	r.fail("flow-comma", at, fix, "a comma inside brackets splits the value").Fixes = &fixes
 }
 
 // commaItems reports each group of items of a [ ] that are pieces of one

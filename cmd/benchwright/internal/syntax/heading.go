@@ -218,7 +218,7 @@ func (r *docReader) id(at source.Span) bool {
 		if fixed := MeantID(id); fixed != "" {
 			fix = "write `" + fixed + "`"
 		}
-		r.report("id-malformed", at, fix, "`%s` is no id", id)
+		r.report("id-malformed", at, fix, "`%s` is not an id", id)
 	default:
 		return true
 	}

@@ -171,7 +171,7 @@ func (r *docReader) open(n *ast.Heading) {
 	level := n.Level
 	marks := source.Span{Start: r.clamp(n.Pos()), End: min(r.clamp(n.Pos())+level, len(r.src))}
 	if _, atx := n.Attribute(attrATX); !atx {
-		r.badHeading("heading-underlined", h.Span, "write `## ` before it and take the line below away", "a heading is underlined")
+		r.badHeading("heading-underlined", h.Span, "write `## ` before it and delete the line below", "a heading is underlined")
 		r.stageExcused = true
 		return
 	}
@@ -182,11 +182,11 @@ func (r *docReader) open(n *ast.Heading) {
 		r.stageExcused = true
 		return
 	case level > 3:
-		r.badHeading("heading-level", marks, "write `###` and a blank for a step, or a paragraph", "a heading goes deeper than a step")
+		r.badHeading("heading-level", marks, "write `###` and a space for a step, or a paragraph", "a heading goes deeper than a step")
 		return
 	}
 	if _, glued := n.Attribute(attrGlued); glued {
-		r.badHeading("heading-level", marks, "write a blank after `"+strings.Repeat("#", level)+"`", "a blank is missing between the marks of this heading and its title")
+		r.badHeading("heading-level", marks, "write a space after `"+strings.Repeat("#", level)+"`", "a space is missing between the `#` of this heading and its title")
 	}
 	if level == 2 {
 		r.doc.Stages = append(r.doc.Stages, &Stage{Heading: h})
@@ -201,7 +201,7 @@ func (r *docReader) open(n *ast.Heading) {
 	if len(r.doc.Stages) == 0 {
 		if !r.stageExcused {
 			r.stageExcused = true
-			r.report("step-outside-stage", h.Span, "write a stage before it: `## ` and its title", "a step stands before the first stage")
+			r.report("step-outside-stage", h.Span, "write a stage before it: `## ` and its title", "a step comes before the first stage")
 		}
 		r.doc.Stages = append(r.doc.Stages, &Stage{Heading: Heading{Span: h.Span}})
 	}

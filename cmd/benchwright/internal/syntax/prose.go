@@ -41,7 +41,7 @@ func (r *docReader) content(n ast.Node) Content {
 		}
 		r.refuse(n, "begin the text at column 1", "these lines are indented, which makes them program code")
 	case *ast.ThematicBreak:
-		r.refuse(n, "take it out; a heading begins a stage or a step", "a card has no such line across it")
+		r.refuse(n, "take it out; a heading begins a stage or a step", "a card has no horizontal rule")
 	default:
 		if n.Kind() != ast.KindLinkReferenceDefinition {
 			r.refuse(n, "write it as a paragraph, a list or a table", "a card has no place for this")
@@ -89,7 +89,7 @@ func (r *docReader) tooLong(n ast.Node) bool {
 	if n.Lines().Len() == 0 || !r.cutProse[n.Lines().At(0).Start] {
 		return false
 	}
-	r.report("too-large", r.lines(n), "part it in two", "this paragraph or table is longer than %d KB", maxProse>>10)
+	r.report("too-large", r.lines(n), "split it in two", "this paragraph or table is longer than %d KB", maxProse>>10)
 	return true
 }
 
@@ -159,10 +159,10 @@ func (r *docReader) item(n ast.Node, level int) Item {
 			switch {
 			case level > 1:
 				refused = true
-				r.refuse(c, "write it as a step of its own, or in fewer levels", "lists stand more than two deep inside each other")
+				r.refuse(c, "write it as a step of its own, or in fewer levels", "lists are nested more than two deep")
 			case item.Sub != nil:
 				refused = true
-				r.refuse(c, "make it one list", "a second list stands inside this item")
+				r.refuse(c, "make it one list", "there is a second list inside this item")
 			default:
 				item.Sub = r.list(c, level+1)
 				item.Span.End = max(item.Span.End, item.Sub.Span.End)
@@ -176,25 +176,25 @@ func (r *docReader) item(n ast.Node, level int) Item {
 		case *ast.Heading:
 			refused = true
 			if _, atx := c.Attribute(attrATX); atx {
-				r.refuse(c, "put it behind the list, at column 1", "a heading stands in a list")
+				r.refuse(c, "put it after the list, at column 1", "there is a heading in a list")
 				continue
 			}
 			line := r.nextLine(r.lines(c).End)
 			for line < len(r.src) && blank(r.src[line]) {
 				line++
 			}
-			r.report("markdown-refused", source.Span{Start: line, End: r.lineEnd(line)}, "write the item's text behind its mark, or take the line away",
+			r.report("markdown-refused", source.Span{Start: line, End: r.lineEnd(line)}, "write the item's text after its mark, or delete the line",
 				"this line makes a heading of the one above it")
 		default:
 			refused = true
-			r.refuse(c, "put it behind the list, at column 1", "only text and one more list may stand in a list")
+			r.refuse(c, "put it after the list, at column 1", "a list holds only text and one more list")
 		}
 	}
 	if len(texts) > 0 {
 		item.Runs = r.runs(texts...)
 	}
 	if len(item.Runs) == 0 && !refused {
-		r.refuse(n, "write the item, or take its mark away", "this item of the list is empty")
+		r.refuse(n, "write the item, or delete its mark", "this item of the list is empty")
 	}
 	return item
 }

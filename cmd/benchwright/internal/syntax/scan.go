@@ -67,7 +67,7 @@ func (s *slipFinder) indent() (int, bool) {
 		if s.text[after] == '#' {
 			return at, false
 		}
-		s.slip("yaml-tab", at, after, s.tabFix(at, after), "a tab stands before the text")
+		s.slip("yaml-tab", at, after, s.tabFix(at, after), "there is a tab before the text")
 	}
 	return at, true
 }
@@ -84,11 +84,11 @@ func (s *slipFinder) tabFix(at, after int) string {
 	nested := mappings > 1 || mappings == 1 && (s.awaitsValue || s.levels[1].column > 0)
 	switch {
 	case nested || s.dash(after) || s.keyEnd(after) < 0:
-		return "indent with blanks, two for each level"
+		return "indent with spaces, two for each level"
 	case at > s.lineStart:
-		return "take it away, and the blanks before it"
+		return "delete it and the spaces before it"
 	}
-	return "take it away"
+	return "delete it"
 }
 
 // line scans a line that begins a list item or a key.
@@ -200,9 +200,9 @@ func (s *slipFinder) openLevel(at int, list bool) {
 	case top.column != column:
 		s.misaligned(at, inner)
 	case top.list && !list:
-		s.slip("yaml-indent", at, s.word(at).End, "write `- ` before it, or set it further left", "a key stands among the items of a list")
+		s.slip("yaml-indent", at, s.word(at).End, "write `- ` before it, or set it further left", "there is a key among the items of a list")
 	case list && !top.list:
-		s.slip("yaml-indent", at, at+1, "write its key on the line before the list", "an item of a list stands among keys")
+		s.slip("yaml-indent", at, at+1, "write its key on the line before the list", "there is a list item among keys")
 	}
 }
 
@@ -235,7 +235,7 @@ func (s *slipFinder) misaligned(at int, inner []level) {
 // noKey reports a line that should have a key but has none.
 func (s *slipFinder) noKey(at int) {
 	if !s.reservedStart(at) && !s.glued(source.Span{Start: at, End: s.lineEnd(at)}) {
-		s.slip("yaml-malformed", at, s.lineEnd(at), "write `key: value`, a blank behind the colon", "this line has no key")
+		s.slip("yaml-malformed", at, s.lineEnd(at), "write `key: value`, with a space after the colon", "this line has no key")
 	}
 }
 
@@ -260,8 +260,8 @@ func (s *slipFinder) value(at int, firstOnLine bool) {
 	case blockHeader.Match(s.text[at:line]):
 		s.lineStart = s.next(blockEnd(s.text[:s.span.End], at, s.top().column))
 	case s.dash(at):
-		s.slip("yaml-malformed", at, at+1, "put each item on a line of its own, or quotes round a text that begins with `-`",
-			"a list does not begin behind its key")
+		s.slip("yaml-malformed", at, at+1, "put each item on a line of its own, or quotes around a text that begins with `-`",
+			"a list does not begin on the line of its key")
 	case !s.reservedStart(at):
 		s.plain(at, firstOnLine)
 	}
@@ -273,7 +273,7 @@ func (s *slipFinder) reservedStart(at int) bool {
 	if strings.IndexByte("@`%*&!|>,]}", c) < 0 && !(c == '?' && at+1 < s.span.End && blank(s.text[at+1])) {
 		return false
 	}
-	fix := "put quotes round the text"
+	fix := "put quotes around the text"
 	if c == '}' || c == ']' {
 		fix = "take it out, or write the bracket that it closes"
 	}
@@ -320,12 +320,12 @@ func (s *slipFinder) afterValue(at, end int) {
 	case quoted && bytes.IndexByte(s.text[at:end], '\n') >= 0:
 		s.unclosed(at) // it ran on to the opening quote of a later text
 	case quoted:
-		s.slip("yaml-quote", i, s.lineEnd(i), "put the quotes round all of it; a quote inside single quotes is written twice",
-			"text stands behind the closing quote")
+		s.slip("yaml-quote", i, s.lineEnd(i), "put the quotes around all of it; a quote inside single quotes is written twice",
+			"there is text after the closing quote")
 	case s.text[i] == ']' || s.text[i] == '}':
 		s.slip("yaml-quote", i, i+1, "take it out", "this `%c` closes nothing", s.text[i])
 	default:
-		s.slip("yaml-quote", i, s.lineEnd(i), "put quotes round all of it", "text stands behind the closing bracket")
+		s.slip("yaml-quote", i, s.lineEnd(i), "put quotes around all of it", "there is text after the closing bracket")
 	}
 }
 
@@ -338,7 +338,7 @@ func (s *slipFinder) plain(at int, firstOnLine bool) {
 			key := s.text[i:colon]
 			switch {
 			case i == at:
-				s.slip("yaml-colon", colon, colon+1, "put quotes round the text", "a colon and a blank stand in a text without quotes")
+				s.slip("yaml-colon", colon, colon+1, "put quotes around the text", "a colon and a space are in a text without quotes")
 			case firstOnLine && i-s.lineStart == column:
 				s.lineStart = first
 				s.noKey(at)
@@ -347,7 +347,7 @@ func (s *slipFinder) plain(at int, firstOnLine bool) {
 			case bytes.IndexByte(key, ' ') < 0:
 				s.misaligned(i, nil)
 			default:
-				s.slip("yaml-colon", colon, colon+1, "put quotes round the text", "a colon and a blank stand in a text without quotes")
+				s.slip("yaml-colon", colon, colon+1, "put quotes around the text", "a colon and a space are in a text without quotes")
 			}
 			return
 		}

@@ -64,15 +64,15 @@ func (r *treeReader) refuseFeature(y *yaml.Node, start int) bool {
 	word := string(r.text[at.Start:at.End])
 	switch {
 	case y.Kind == yaml.AliasNode:
-		r.fail("yaml-feature", at, "write the value itself, or put quotes round a text that begins with `*`",
+		r.fail("yaml-feature", at, "write the value itself, or put quotes around a text that begins with `*`",
 			"`%s` is a YAML alias: %s", word, noFeature)
 	case strings.HasPrefix(word, "&") && !missing(y):
-		r.fail("yaml-feature", at, "take it out, or put quotes round a text that begins with `&`",
+		r.fail("yaml-feature", at, "take it out, or put quotes around a text that begins with `&`",
 			"`%s` is a YAML anchor: %s", word, noFeature)
 	case y.Anchor != "":
 		r.fail("yaml-feature", at, "take the anchor `&"+y.Anchor+"` out", "`&%s` is a YAML anchor: %s", y.Anchor, noFeature)
 	case y.Style&yaml.TaggedStyle != 0 || strings.HasPrefix(word, "!") && !missing(y):
-		r.fail("yaml-feature", at, "take it out, or put quotes round a text that begins with `!`",
+		r.fail("yaml-feature", at, "take it out, or put quotes around a text that begins with `!`",
 			"`%s` is a YAML tag: %s", word, noFeature)
 	default:
 		return false
@@ -93,7 +93,7 @@ func (r *treeReader) key(y *yaml.Node, indent int) (*Node, bool) {
 		r.fail("yaml-feature", source.Span{Start: before - 1, End: before}, "write `key: value`", "a key is not written with `?`")
 	case y.Kind == yaml.MappingNode || y.Kind == yaml.SequenceNode:
 		r.fail("yaml-malformed", source.Span{Start: start, End: min(start+1, r.span.End)},
-			"put quotes round a text that begins with a bracket", "a key is a word, not something in brackets")
+			"put quotes around a text that begins with a bracket", "a key is a word, not something in brackets")
 	case missing(y):
 		r.missingKey(start)
 	case y.Tag == "!!merge":
@@ -133,7 +133,7 @@ func (r *treeReader) glued(at source.Span) bool {
 	}
 	i := at.Start + bytes.IndexByte(text, ':')
 	r.fail("yaml-malformed", source.Span{Start: i, End: i + 1}, "write `"+string(r.text[at.Start:i])+": ` and the value",
-		"a blank is missing behind the colon")
+		"a space is missing after the colon")
 	return true
 }
 
@@ -160,7 +160,7 @@ func (r *treeReader) warnCut(n *Node) {
 	number := i-n.Span.End == 1 && len(rest) > 1 && rest[0] == ' ' && digit(rest[1])
 	if noBlank || number {
 		r.msgs.Report("text-cut", source.Place{File: r.file, Span: source.Span{Start: i, End: end}},
-			"put quotes round the text, or a blank behind the `#` of a comment", "YAML takes everything from ` #` on as a comment")
+			"put quotes around the text, or a space after the `#` of a comment", "YAML takes everything from ` #` on as a comment")
 	}
 }
 
@@ -175,7 +175,7 @@ func (r *treeReader) checkFolded(n *Node) {
 			i++
 		}
 		if i+1 < n.Span.End && r.text[i] == '-' && blank(r.text[i+1]) {
-			r.fail("text-folded", source.Span{Start: i, End: i + 1}, "put the `-` under the one above, or quotes round the whole text",
+			r.fail("text-folded", source.Span{Start: i, End: i + 1}, "put the `-` under the one above, or quotes around the whole text",
 				"this line belongs to the text above: its `-` stands too far to the right")
 			return
 		}

@@ -66,7 +66,7 @@ func legible(f *source.File, msgs *diag.List) ([]byte, bool) {
 		if name, fix := refused(f.Text[i:], r, size); name != "" {
 			if !seen[name] {
 				seen[name] = true
-				msgs.Report("text-malformed", f.At(i, i+size), fix, "%s stands in the text", name)
+				msgs.Report("text-malformed", f.At(i, i+size), fix, "there is %s in the text", name)
 			}
 			if &clean[0] == &f.Text[0] {
 				clean = bytes.Clone(f.Text)

@@ -76,7 +76,7 @@ func decode(text []byte) (doc *yaml.Node, err error) {
 	}
 	switch err := d.Decode(new(yaml.Node)); {
 	case err == nil:
-		return nil, errors.New("content behind the document")
+		return nil, errors.New("content after the document")
 	case !errors.Is(err, io.EOF):
 		return nil, err
 	}

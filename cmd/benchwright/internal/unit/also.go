@@ -17,10 +17,10 @@ func CompareAlso(first, second quantity.Band, firstAt, secondAt source.Place, ma
 	}
 	switch quantity.CompareAlso(first, second) {
 	case quantity.Disagrees:
-		d = msgs.Report("also-disagrees", secondAt, "look both up again: "+first.Written+" is "+quantity.InUnitOf(first, second, mark),
+		d = msgs.Report("also-disagrees", secondAt, "check both again: "+first.Written+" is "+quantity.InUnitOf(first, second, mark),
 			"%s is not %s", second.Written, first.Written)
 	case quantity.Wider:
-		d = msgs.Report("also-wider", secondAt, "nothing to fix if both stand so in the source: the cards use the first alone",
+		d = msgs.Report("also-wider", secondAt, "nothing to fix if the source has both: the cards use the first alone",
 			"%s reaches past %s", second.Written, first.Written)
 	default:
 		return

@@ -102,7 +102,7 @@ func (r reader) contact(n *syntax.Node) *Contact {
 		}
 		c.Corrections[f] = &Correction{r.unit.Pack(r.Text(k.Get("pack"))), change == "thicker", k.Get("change").Place()}
 		if o := c.Corrections[f.Opposite()]; o != nil && o.Pack == c.Corrections[f].Pack && o.Thicker == c.Corrections[f].Thicker {
-			d := r.Refuse("contact-alike", c.Corrections[f].At, "look both up again: one of the two is "+map[bool]string{true: "thinner", false: "thicker"}[o.Thicker],
+			d := r.Refuse("contact-alike", c.Corrections[f].At, "check both again: one of the two is "+map[bool]string{true: "thinner", false: "thicker"}[o.Thicker],
 				"`%s` and `%s` are opposite faults and call for the same change", f.Opposite(), f)
 			d.Related = append(d.Related, diag.Related{At: o.At, Message: "the other one"})
 			return nil

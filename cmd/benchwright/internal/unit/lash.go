@@ -26,14 +26,14 @@ func ReadLashPlace(r *value.Reader, n *syntax.Node) *LashPlace {
 	if !r.Require(n, "measured", "at", "turned") {
 		return nil
 	}
-	p := &LashPlace{Square: value.OneOf(r, n.Get("measured"), "along-the-turn", "square-to-flank") == "square-to-flank",
+	p := &LashPlace{Square: value.OneOf(r, n.Get("measured"), "tangent", "normal-to-flank") == "normal-to-flank",
 		Turned: value.OneOf(r, n.Get("turned"), PinionGear, LargeGear)}
 	at := n.Get("at")
 	if r.Text(at) != PitchRadius && !r.RefuseWord(at, "write a length such as `72 mm`, or `"+PitchRadius+"`") {
 		p.Radius = r.Value(at, quantity.Length)
 	}
 	if p.Radius != nil && p.Radius.Value.Sign() <= 0 {
-		r.Refuse("quantity-malformed", at.Place(), "write how far the place lies from the shaft's middle, such as `72 mm`, or `"+PitchRadius+"`", "a radius is more than zero")
+		r.Refuse("quantity-malformed", at.Place(), "write how far the place lies from the shaft centerline, such as `72 mm`, or `"+PitchRadius+"`", "a radius must be greater than zero")
 	}
 	if r.Bad().IsSet() {
 		return nil

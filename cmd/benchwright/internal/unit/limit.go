@@ -71,7 +71,7 @@ func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 		if b.Unit.Dimension == quantity.Torque {
 			fix = "write a band, such as `" + b.ExampleLimits(r.Mark) + "`, or write it as `value:` in the torque block to have the shop's tolerance added"
 		}
-		r.Refuse("limits-bare", out.At, fix, "%s is a value, not limits", b.Written)
+		r.Refuse("limits-bare", out.At, fix, "%s is a single value, not limits", b.Written)
 		return nil
 	}
 	if also := n.Get("also"); also != nil {

@@ -119,8 +119,8 @@ func (r reader) part(f syntax.Field) *Part {
 
 func (r reader) material(n *syntax.Node) Material {
 	n = r.Mapping(n)
-	m := Material{r.Positive(n.Get("expansion"), quantity.Expansion, "an expansion is", "look it up again: steel has about `11.7e-6 /°C`"),
-		r.Positive(n.Get("modulus"), quantity.Pressure, "a modulus is", "look it up again: steel has about `207 GPa`"),
+	m := Material{r.Positive(n.Get("expansion"), quantity.Expansion, "an expansion is", "check it again: steel has about `11.7e-6 /°C`"),
+		r.Positive(n.Get("modulus"), quantity.Pressure, "a modulus is", "check it again: steel has about `207 GPa`"),
 		r.Number(n.Get("poisson")), r.Text(n.Get("source"))}
 	if n != nil && m.Source == "" {
 		r.Msgs.Report("source-missing", n.Place(), "add `source:` to the material: published values differ by a tenth", "these numbers of a material have no source")
@@ -164,7 +164,7 @@ func (r reader) pack(f syntax.Field) *Pack {
 		out.Rate = r.Number(rate)
 	}
 	if out.Rate != nil && out.Rate.Sign() <= 0 {
-		r.Refuse("quantity-malformed", n.Get("rate").Place(), "write how far the reading moves; `more-shim:` says which way", "a rate is more than nothing and has no sign")
+		r.Refuse("quantity-malformed", n.Get("rate").Place(), "write how far the reading moves; `more-shim:` says which way", "a rate must be greater than zero, without a sign")
 		out.Rate = nil
 	}
 	return out

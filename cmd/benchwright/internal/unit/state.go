@@ -9,7 +9,7 @@ import (
 	"benchwright/cmd/benchwright/internal/value"
 )
 
-// A State is the condition of a shaft when its turning torque is read. New
+// A State is the condition of a shaft when its rotating torque is read. New
 // bearings, a seal or a meshing gear each add torque, so a limit holds in one
 // state only.
 type State struct {

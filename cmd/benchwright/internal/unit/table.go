@@ -56,7 +56,7 @@ func (r reader) table(n *syntax.Node) *Table {
 	step := r.Positive(n.Get("per-mark"), quantity.Length, "`per-mark` is", "write what one mark is worth; `plus-mark-means:` says which way")
 	tolerance := r.Deviation(n.Get("tolerance"), quantity.Length)
 	if tolerance != nil && tolerance.Value.Sign() <= 0 {
-		r.Refuse("quantity-malformed", n.Get("tolerance").Place(), "write how far the size may lie from what the mark calls for, such as `±0.02 mm`", "`tolerance` is more than nothing")
+		r.Refuse("quantity-malformed", n.Get("tolerance").Place(), "write how far the size may lie from what the mark calls for, such as `±0.02 mm`", "`tolerance` must be greater than zero")
 	}
 	t.First, t.Last = r.Marks(n.Get("marks"))
 	if r.Bad().IsSet() {

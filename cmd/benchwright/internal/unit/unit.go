@@ -150,7 +150,7 @@ type Limit struct {
 	All       *LimitBand
 	ByVariant map[string]*LimitBand
 	Table     *Table
-	State     *State        // in which a turning torque holds; nil if not stated
+	State     *State        // in which a rotating torque holds; nil if not stated
 	LashPlace *LashPlace    // at which a backlash holds; nil if not stated
 	Bad       diag.Reported // part of it was unreadable: rules skip it
 	At        source.Place

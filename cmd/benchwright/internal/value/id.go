@@ -33,7 +33,7 @@ func (r *Reader) ID(id string, at source.Place) bool {
 		if fixed != "" {
 			fix = "write `" + fixed + "`"
 		}
-		d := r.Msgs.Report("id-malformed", at, fix, "`%s` is no id", id)
+		d := r.Msgs.Report("id-malformed", at, fix, "`%s` is not an id", id)
 		if fixed != "" {
 			d.Edit = &diag.Edit{At: at, Text: fixed}
 		}
@@ -59,7 +59,7 @@ func (r *Reader) CardNumber(number string, at source.Place) {
 		if words := syntax.MeantID(number); words != "" || wellNumbered.MatchString(upper) {
 			fix = "write `" + cmp.Or(strings.ToUpper(words), upper) + "`"
 		}
-		r.Msgs.Report("id-malformed", at, fix, "`%s` is no card number", number)
+		r.Msgs.Report("id-malformed", at, fix, "`%s` is not a card number", number)
 	}
 }
 

@@ -92,7 +92,7 @@ func (r *Reader) RefuseWord(n *syntax.Node, fix string) bool {
 func (r *Reader) Positive(n *syntax.Node, want quantity.Dimension, what, fix string) *quantity.Value {
 	v := r.Value(n, want)
 	if v != nil && v.Value.Sign() <= 0 {
-		r.Refuse("quantity-malformed", n.Place(), fix, "%s more than nothing", what)
+		r.Refuse("quantity-malformed", n.Place(), fix, "%s greater than zero", what)
 		return nil
 	}
 	return v

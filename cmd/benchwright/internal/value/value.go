@@ -135,7 +135,7 @@ func (r *Reader) Count(n *syntax.Node, otherwise int) int {
 	}
 	c, err := strconv.Atoi(text)
 	if err != nil || c < 1 || c > maxCount {
-		r.RefuseOnce("value-kind", n, "write it in digits, such as `10`", "`%s` is no whole number from 1 to %d", text, maxCount)
+		r.RefuseOnce("value-kind", n, "write it in digits, such as `10`", "`%s` is not a whole number from 1 to %d", text, maxCount)
 		return otherwise
 	}
 	return c
