@@ -39,7 +39,7 @@ const (
 	TightAbove                     // may be above proof: an error
 )
 
-// A Slip is a slip of the pen that would explain a torque: the same digits,
+// A Slip is a typo that would explain a torque: the same digits,
 // meant otherwise.
 type Slip struct {
 	Meant  quantity.Band // ordinary for the fastener

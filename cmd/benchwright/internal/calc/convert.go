@@ -15,9 +15,9 @@ var convert = computation{
 	words: "LIMITS",
 	options: []option{
 		{name: "", example: "55 to 65 N·m", about: "the limits, or one value", needed: true},
-		{name: "marks", example: "1 ft-lb", about: "how far the marks of the scale lie apart; its unit of measure is the new one"},
+		{name: "marks", example: "1 ft-lb", about: "one graduation of the scale; its unit of measure is the new one"},
 		{name: "to", example: "ft-lb", about: "the new unit of measure, where there is no scale"},
-		{name: "range", example: "15 to 75 ft-lb", about: "lowest and highest mark of the scale"},
+		{name: "range", example: "15 to 75 ft-lb", about: "lowest and highest graduation of the scale"},
 		{name: "also", example: "41 to 48 ft-lb", about: "what the manual prints beside it; is it the same?"},
 	},
 	example: `"55 to 65 N·m" --marks "1 ft-lb"`,
@@ -45,7 +45,7 @@ func convertSheet(a *answers) *sheet {
 		s.formula(s.relation(b.Unit, u))
 	}
 	if a.has("marks") {
-		s.marks("marks of the scale", scale)
+		s.marks("graduations, scale", scale)
 	}
 	for _, l := range limitsOf(b, exact) {
 		text := s.converted(l.given, b.Unit, u)

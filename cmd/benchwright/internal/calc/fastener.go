@@ -9,7 +9,7 @@ import (
 
 var fastener = computation{
 	name:  "fastener",
-	about: "torque, clamp force and proof load of a thread; slips of the pen",
+	about: "torque, clamp force and proof load of a thread; likely typos",
 	options: []option{
 		{name: "thread", example: "M12x1.75", about: "the thread, M12x1.75 or 1/2-13", needed: true},
 		{name: "class", example: "8.8", about: "property class 8.8, 10.9 or 12.9, or SAE grade 5 or 8", needed: true},

@@ -12,7 +12,7 @@ var gauge = computation{
 	about: "is a gauge fine enough for limits; limits with a guard band",
 	options: []option{
 		{name: "limits", example: "0.15 to 0.25 mm", about: "the limits", needed: true},
-		{name: "marks", example: "0.01 mm", about: "how far the marks of the gauge lie apart", needed: true},
+		{name: "marks", example: "0.01 mm", about: "one graduation of the gauge", needed: true},
 		{name: "warn", example: "5", about: "the shop's rule; warn under so many marks"},
 		{name: "refuse", example: "2", about: "the shop's rule; refuse under so many marks"},
 		{name: "uncertainty", example: "0.01 mm", about: "the gauge's expanded uncertainty, from its record"},
@@ -42,7 +42,7 @@ func gaugeSheet(a *answers) *sheet {
 	}
 	s := a.sheet("Gauge against limits", "How many marks lie between the limits. A maximum counts from 0; a minimum has no width.")
 	s.band("", "limits", limits, scale.Unit)
-	s.marks("marks of the gauge", scale)
+	s.marks("graduations, gauge", scale)
 	s.formula("marks across = width / distance of the marks")
 	width := limits.In(scale.Unit).Width()
 	across, ok := bench.MarksAcross(limits, scale)

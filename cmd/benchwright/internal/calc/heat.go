@@ -20,7 +20,7 @@ var heat = computation{
 		{name: "inner", example: "6.4 ppm/°F", about: "expansion of the inner part, where it sits inside while it is heated"},
 		{name: "how", example: "heat", about: "heat the outer part or chill the inner one: heat or chill", needed: true},
 		{name: "shop", example: "70 °F", about: "temperature of the other part", needed: true},
-		{name: "marks", example: "5 °F", about: "how far the marks of the thermometer lie apart; whole degrees when left out"},
+		{name: "marks", example: "5 °F", about: "one graduation of the thermometer; whole degrees when left out"},
 		{name: "cap", example: "bearing 250 °F", about: "what must not be exceeded, and why; may be given several times", repeated: true},
 	},
 	example: `--interference "0.0010 in" --seat "1.000 in" --clearance "0.0020 in" --expansion "12.8 ppm/°F" --how heat --shop "70 °F"`,
@@ -74,7 +74,7 @@ func heatSheet(a *answers) *sheet {
 	if degree.Symbol != "°C" {
 		s.step("that is ", s.amount(delta, degree))
 	}
-	s.marks("marks of the thermometer", scale)
+	s.marks("graduations, thermometer", scale)
 	s.temperature(shop, delta, how, scale, caps)
 	if a.has("inner") && bench.HeatFast(perDegree(expansion), perDegree(inner)) {
 		s.result("The two expand nearly alike: heat fast, pull at once.")

@@ -19,8 +19,8 @@ var hold = computation{
 		{name: "atmosphere", example: "101.3 kPa", about: "air pressure at the site, absolute", needed: true},
 		{name: "allowed", example: "2 kPa", about: "the most that it may change by leaking", needed: true},
 		{name: "temperature", example: "15 to 25 °C", about: "between what temperatures the shop is at the start", needed: true},
-		{name: "marks", example: "0.5 kPa", about: "how far the marks of the gauge lie apart", needed: true},
-		{name: "range", example: "0 to 100 kPa", about: "its lowest and highest mark"},
+		{name: "marks", example: "0.5 kPa", about: "one graduation of the gauge", needed: true},
+		{name: "range", example: "0 to 100 kPa", about: "its lowest and highest graduation"},
 		{name: "degrees", example: "5", about: "how far the shop may warm or cool meanwhile; whole degrees", needed: true},
 		{name: "referred-to", example: "20 °C", about: "the temperature for which the change is stated; that of the start when left out"},
 	},
@@ -74,7 +74,7 @@ func holdSheet(a *answers) *sheet {
 	if h.Reference != nil {
 		s.input("", "change stated for", s.amount(h.Reference, celsius))
 	}
-	s.marks("marks of the gauge", scale)
+	s.marks("graduations, gauge", scale)
 	s.holdSteps(h, rows[0], u)
 	word := "at least"
 	if rows[0].AtMost {

@@ -19,11 +19,11 @@ var lash = computation{
 		{name: "limits", example: "0.15 to 0.25 mm", about: "the backlash limits", needed: true},
 		{name: "limits-taken", example: tangent, about: "how they are meant: tangent or normal-to-flank", needed: true},
 		{name: "limits-at", example: "72 mm", about: "at which radius they hold; often the pitch radius", needed: true},
-		{name: "dial-stands", example: tangent, about: "how the dial stands: tangent or normal-to-flank", needed: true},
+		{name: "dial-stands", example: tangent, about: "how the stem stands: tangent or normal-to-flank", needed: true},
 		{name: "dial-at", example: "60 mm", about: "the radius at which its stem touches", needed: true},
 		{name: "pressure-angle", example: "20°", about: "the gears' pressure angle; needed where the two ways differ"},
 		{name: "spiral", example: "35°", about: "their spiral angle; 0° for straight teeth"},
-		{name: "marks", example: "0.01 mm", about: "how far the marks of the dial lie apart"},
+		{name: "marks", example: "0.01 mm", about: "one graduation of the dial"},
 		{name: "module", example: "4.5 mm", about: "the module, to compare with what is usual"},
 	},
 	example: `--limits "0.15 to 0.25 mm" --limits-taken tangent --limits-at "72 mm" --dial-stands tangent --dial-at "60 mm" --marks "0.01 mm"`,
@@ -46,7 +46,7 @@ func lashSheet(a *answers) *sheet {
 	if !a.ok() {
 		return nil
 	}
-	s := a.sheet("Backlash on the dial", "The other gear is locked; the dial stands on the one that is turned.")
+	s := a.sheet("Backlash on the indicator", "The other gear is locked; the indicator is on the one that is turned.")
 	factor := bench.LashFactor(stated, dial, pressure, spiral)
 	s.band("j", "backlash limits", limits, scale.Unit)
 	s.value("r", "radius where they hold", at, at.Unit)
@@ -75,7 +75,7 @@ func lashSheet(a *answers) *sheet {
 		s.step(l.name("  "), s.num(l.given), " × ", s.num(factor), " ", s.equalsIn(l.worked, scale.Unit))
 	}
 	if a.has("marks") {
-		s.marks("marks of the dial", scale)
+		s.marks("graduations, dial", scale)
 		s.inward(exact, scale, " on the dial")
 	} else {
 		s.result(s.span(exact))

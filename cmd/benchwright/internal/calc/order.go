@@ -22,8 +22,8 @@ var order = computation{
 		{name: "order", example: "1-5-3-7-2-6-4-8", about: "an order written by hand, to be checked"},
 		{name: "setting", example: "60 N·m", about: "the whole setting of the wrench, for the passes"},
 		{name: "passes", example: "30 % 70 % 100 %", about: "the passes; parts of the whole setting"},
-		{name: "marks", example: "1 N·m", about: "how far the marks of the wrench lie apart"},
-		{name: "range", example: "20 to 120 N·m", about: "its lowest and highest mark"},
+		{name: "marks", example: "1 N·m", about: "one graduation of the wrench"},
+		{name: "range", example: "20 to 120 N·m", about: "its lowest and highest graduation"},
 	},
 	example: `--bolts 8 --setting "60 N·m" --passes "30 % 70 % 100 %" --marks "1 N·m"`,
 	work:    orderSheet,
@@ -102,7 +102,7 @@ func (s *sheet) judgeOrder(n int, byHand []int) {
 func (s *sheet) passes(setting quantity.Value, shares []*big.Rat, scale quantity.Scale) {
 	whole := setting.In(scale.Unit).Value
 	s.value("S", "the whole setting", setting, scale.Unit)
-	s.marks("marks of the wrench", scale)
+	s.marks("graduations, wrench", scale)
 	s.formula("pass = S × part, on the nearest mark, the lower of two")
 	list, fault, at := bench.Passes(whole, shares, scale)
 	share := ""

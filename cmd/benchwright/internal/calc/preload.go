@@ -15,8 +15,8 @@ var preload = computation{
 		{name: "pull", example: "48 N", about: "the steady pull on the spring scale, to be turned into a torque"},
 		{name: "drum-radius", example: "40 mm", about: "radius on which the cord lies", needed: true},
 		{name: "cord", example: "3 mm", about: "how thick the cord is", needed: true},
-		{name: "marks", example: "1 N", about: "how far the marks of the spring scale lie apart"},
-		{name: "range", example: "0 to 100 N", about: "its lowest and highest mark"},
+		{name: "marks", example: "1 N", about: "one graduation of the spring scale"},
+		{name: "range", example: "0 to 100 N", about: "its lowest and highest graduation"},
 	},
 	example: `--torque "1.8 to 2.2 N·m" --drum-radius "40 mm" --cord "3 mm" --marks "1 N"`,
 	work:    preloadSheet,
@@ -81,7 +81,7 @@ func preloadSheet(a *answers) *sheet {
 		s.step("F = ", text)
 	}
 	if a.has("marks") {
-		s.marks("marks of the spring scale", scale)
+		s.marks("graduations, spring scale", scale)
 	}
 	switch {
 	case torque.Form == quantity.Bare:

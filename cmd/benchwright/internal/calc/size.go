@@ -15,7 +15,7 @@ var size = computation{
 	words: "SIZE",
 	options: []option{
 		{name: "", example: "50 H7/p6", about: "a size in mm with its tolerance, or a fit", needed: true},
-		{name: "marks", example: "0.01 mm", about: "how far the marks of the micrometer lie apart"},
+		{name: "marks", example: "0.01 mm", about: "one graduation of the micrometer"},
 	},
 	example: `50 H7/p6`,
 	work:    sizeSheet,

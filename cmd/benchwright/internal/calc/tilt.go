@@ -14,7 +14,7 @@ var tilt = computation{
 		{name: "reading", example: "0.20 mm", about: "what the dial shows"},
 		{name: "limits", example: "0.15 to 0.25 mm", about: "the limits of the true movement, to be put on the dial"},
 		{name: "angle", example: "20°", about: "between the lever and the surface", needed: true},
-		{name: "marks", example: "0.01 mm", about: "how far the marks of the dial lie apart"},
+		{name: "marks", example: "0.01 mm", about: "one graduation of the dial"},
 	},
 	example: `--reading "0.20 mm" --angle 20°`,
 	work:    tiltSheet,
@@ -56,7 +56,7 @@ func tiltSheet(a *answers) *sheet {
 		s.step(l.name(": "), s.num(l.given), " / ", s.num(cos), " ", s.equalsIn(l.worked, scale.Unit))
 	}
 	if a.has("marks") {
-		s.marks("marks of the dial", scale)
+		s.marks("graduations, dial", scale)
 		s.inward(dial, scale, "")
 	} else {
 		s.result(s.span(dial), " on the dial")

@@ -13,8 +13,8 @@ var wrench = computation{
 	about: "what to set on a torque wrench",
 	options: []option{
 		{name: "limits", example: "55 to 65 N·m", about: "the torque's limits", needed: true},
-		{name: "marks", example: "1 ft-lb", about: "how far the marks of the wrench lie apart", needed: true},
-		{name: "range", example: "15 to 75 ft-lb", about: "its lowest and highest mark"},
+		{name: "marks", example: "1 ft-lb", about: "one graduation of the wrench", needed: true},
+		{name: "range", example: "15 to 75 ft-lb", about: "its lowest and highest graduation"},
 		{name: "accuracy", example: "4 %", about: "its accuracy, of the reading"},
 	},
 	example: `--limits "55 to 65 N·m" --marks "1 ft-lb" --range "15 to 75 ft-lb" --accuracy "4 %"`,
@@ -66,7 +66,7 @@ func (s *sheet) roundedShare(share *big.Rat) string {
 
 // wrench enters the wrench.
 func (s *sheet) wrench(w *shop.Wrench) {
-	s.marks("marks of the wrench", w.Scale)
+	s.marks("graduations, wrench", w.Scale)
 	if w.Accuracy != nil {
 		s.input("a", "its accuracy", "±"+s.perCent(w.Accuracy)+" of the reading")
 	}

@@ -8,7 +8,7 @@ import (
 func TestNearest(t *testing.T) {
 	for _, c := range []struct{ word, names, want string }{
 		{"output-lsh", "output-lash output-end-play", "output-lash"},
-		{"lash-otuput", "output-lash", ""},               // words in another order are no slip of the pen
+		{"lash-otuput", "output-lash", ""},               // words in another order are not a typo
 		{"guage", "gauge", "gauge"},                      // neighbors swapped: one edit
 		{"hihg", "high low", "high"},                     // four letters, one edit
 		{"Pinion-Nut", "pinion-nut", "pinion-nut"},       // capitals are no edit
