@@ -16,10 +16,10 @@ import (
 
 // A comparison is of one card with another, both for one variant.
 type comparison struct {
-	a, b     *reader
-	old, new []int          // the places of steps on the other side, -1 for none
-	number   map[int]string // what a reference to a step of the new card is compared as: the number on the old one
-	changes  []Change
+	a, b    *reader
+	matched pairing        // of the steps
+	number  map[int]string // what a reference to a step of the new card is compared as: the number on the old one
+	changes []Change
 
 	place string // where what is compared stands
 	step  Step
@@ -32,8 +32,8 @@ func cards(x, y *card.Card) []Change {
 	if c.a.text == c.b.text {
 		return c.served(y)
 	}
-	c.old, c.new = matched(c.a.steps, c.b.steps)
-	for j, i := range c.new {
+	c.matched = matched(c.a.steps, c.b.steps)
+	for j, i := range c.matched.new {
 		c.number[j+1] = "new " + strconv.Itoa(j+1)
 		if i >= 0 {
 			c.number[j+1] = strconv.Itoa(i + 1)
@@ -47,7 +47,7 @@ func cards(x, y *card.Card) []Change {
 	c.place = ""
 	c.steps()
 	c.place, c.step = onStrip, Step{}
-	if before := len(c.changes); before == 0 {
+	if len(c.changes) == 0 {
 		c.elements(c.a.strip, c.b.strip) // what it has from the card is reported there
 	}
 	return c.served(y)
@@ -129,9 +129,9 @@ func without(list, other []string) []string {
 // steps compares the steps: what was removed, added, moved and renamed, and
 // what those say that are on both sides.
 func (c *comparison) steps() {
-	goes := moved(c.old)
+	goes := moved(c.matched.old)
 	for i, s := range c.a.steps {
-		j := c.old[i]
+		j := c.matched.old[i]
 		if j < 0 {
 			c.step = Step{s.title, s.number, 0}
 			c.report(gravest(s), "step removed", s.title, "", "")
@@ -140,11 +140,7 @@ func (c *comparison) steps() {
 		t := c.b.steps[j]
 		c.step = Step{t.title, s.number, t.number}
 		if goes[i] {
-			class := gravest(s)
-			if gravest(t) == Safety {
-				class = Safety
-			}
-			c.report(class, "step moved", fmt.Sprintf("step %d", s.number), fmt.Sprintf("step %d", t.number), "")
+			c.report(graver(gravest(s), gravest(t)), "step moved", fmt.Sprintf("step %d", s.number), fmt.Sprintf("step %d", t.number), "")
 		} else if s.stage != t.stage && slices.Contains(c.b.stages, s.stage) && slices.Contains(c.a.stages, t.stage) {
 			c.report(Method, "stage", s.stage, t.stage, "")
 		}
@@ -154,7 +150,7 @@ func (c *comparison) steps() {
 		c.elements(s.elements, t.elements)
 	}
 	for j, s := range c.b.steps {
-		if c.new[j] < 0 {
+		if c.matched.new[j] < 0 {
 			c.step = Step{s.title, 0, s.number}
 			c.report(gravest(s), "step added", "", s.title, "")
 		}
@@ -195,44 +191,41 @@ func (c *comparison) elements(as, bs []render.Element) {
 		}
 		return strings.Join(out, "\n")
 	}
-	old, new := slices.Repeat([]int{-1}, len(as)), slices.Repeat([]int{-1}, len(bs))
-	var textsA, textsB []string
-	for _, a := range as {
-		textsA = append(textsA, says(c.a, a))
-	}
-	for _, b := range bs {
-		textsB = append(textsB, says(c.b, b))
-	}
-	pair := func(like func(i, j int) bool) {
-		for i, a := range as {
-			for j, b := range bs {
-				if old[i] < 0 && new[j] < 0 && reflect.TypeOf(a.Content) == reflect.TypeOf(b.Content) && like(i, j) {
-					old[i], new[j] = j, i
-				}
-			}
+	texts := func(r *reader, list []render.Element) (known, all []string) {
+		for _, e := range list {
+			known, all = append(known, c.key(r, identity(e))), append(all, says(r, e))
 		}
+		return known, all
+	}
+	knownA, textsA := texts(c.a, as)
+	knownB, textsB := texts(c.b, bs)
+	p := newPairing(len(as), len(bs))
+	pair := func(alike func(i, j int) bool) {
+		p.join(func(i, j int) bool {
+			return reflect.TypeOf(as[i].Content) == reflect.TypeOf(bs[j].Content) && alike(i, j)
+		})
 	}
 	pair(func(i, j int) bool { return textsA[i] == textsB[j] })
-	pair(func(i, j int) bool { return c.key(c.a, identity(as[i])) == c.key(c.b, identity(bs[j])) })
+	pair(func(i, j int) bool { return knownA[i] == knownB[j] })
 	pair(func(i, _ int) bool {
 		_, listing := as[i].Content.(render.Listing)
 		return !listing
 	})
 	for i, a := range as {
-		if j := old[i]; j >= 0 {
+		if j := p.old[i]; j >= 0 {
 			c.element(a, bs[j])
 		} else if class, text := c.summary(c.a, a); text != "" {
 			c.report(class, kind(a)+" removed", text, "", "")
 		}
 	}
 	for j, b := range bs {
-		if new[j] < 0 {
+		if p.new[j] < 0 {
 			if class, text := c.summary(c.b, b); text != "" {
 				c.report(class, kind(b)+" added", "", text, "")
 			}
 		}
 	}
-	c.order(as, bs, old)
+	c.order(as, bs, p.old)
 }
 
 // order reports elements that stand in another order: a prose text that
@@ -306,9 +299,7 @@ func identity(e render.Element) string {
 func (c *comparison) summary(r *reader, e render.Element) (Class, string) {
 	class, all := Wording, []string(nil)
 	for _, f := range r.facts(e) {
-		if g := r.grave(f); g.Reaches(class) {
-			class = g
-		}
+		class = graver(class, r.grave(f))
 		all = append(all, f.lines...)
 	}
 	if len(all) > 6 {
@@ -350,9 +341,7 @@ func merged(list []fact, what string) fact {
 	for _, f := range list {
 		if f.what == what {
 			out.lines = append(out.lines, f.lines...)
-			if f.class.Reaches(out.class) {
-				out.class = f.class
-			}
+			out.class = graver(out.class, f.class)
 		}
 	}
 	return out
@@ -409,10 +398,7 @@ func (c *comparison) rest(as, bs []string) (gone, come []string) {
 // what it says: prose that states another number is safety, as a tool is that
 // carries a hazard.
 func (c *comparison) changed(f, g fact, before, after string) {
-	class := f.class
-	if g.class.Reaches(class) {
-		class = g.class
-	}
+	class := graver(f.class, g.class)
 	old, new := quantities(before, c.a.mark), quantities(after, c.b.mark)
 	numbers := !slices.EqualFunc(old, new, func(x, y quantity.Band) bool { return exact(x) == exact(y) })
 	takes := c.a.takes(before) || c.b.takes(after)

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/source"
 )
 
 // A Class says what a change means at the bench.
@@ -29,6 +30,14 @@ var Classes = []Class{Safety, Method, Wording}
 // Reaches says whether a change of this class is as grave as another, or graver.
 func (c Class) Reaches(other Class) bool {
 	return slices.Index(Classes, c) <= slices.Index(Classes, other)
+}
+
+// graver returns the graver of two classes.
+func graver(x, y Class) Class {
+	if y.Reaches(x) {
+		return y
+	}
+	return x
 }
 
 // A Procedure is one procedure of one side, as far as it could be read.
@@ -265,11 +274,16 @@ func causes(a, b *Procedure) []string {
 	if f, g := x.Procedure.File, y.Procedure.File; !bytes.Equal(f.Text, g.Text) || f.Name != g.Name {
 		out = append(out, g.Name)
 	}
-	if u, v := x.Unit, y.Unit; u != nil && v != nil && u.File != nil && v.File != nil && v.File.Name != b.File && !bytes.Equal(u.File.Text, v.File.Text) {
-		out = append(out, v.File.Name)
+	other := func(f, g *source.File) { // unit and shop, where they are files of their own
+		if f != nil && g != nil && g.Name != b.File && !bytes.Equal(f.Text, g.Text) {
+			out = append(out, g.Name)
+		}
 	}
-	if s, t := x.Shop, y.Shop; s != nil && t != nil && s.File != nil && t.File != nil && t.File.Name != b.File && !bytes.Equal(s.File.Text, t.File.Text) {
-		out = append(out, t.File.Name)
+	if x.Unit != nil && y.Unit != nil {
+		other(x.Unit.File, y.Unit.File)
+	}
+	if x.Shop != nil && y.Shop != nil {
+		other(x.Shop.File, y.Shop.File)
 	}
 	return out
 }

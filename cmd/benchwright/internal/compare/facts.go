@@ -43,9 +43,17 @@ func read(c *card.Card) *reader {
 			r.risky[tidy(k.Item.Name)] = true
 		}
 	}
+	anchored := map[string]*step{}
+	for _, st := range c.Stages {
+		r.stages = append(r.stages, st.Source.Text)
+		for _, s := range st.Steps {
+			at := &step{id: s.Source.ID, title: s.Source.Text, stage: st.Source.Text, number: s.Number, reads: r}
+			r.steps, anchored[card.Anchor(s.Number)] = append(r.steps, at), at
+		}
+	}
 	for i, s := range r.deck.Sections {
 		for _, g := range s.Groups {
-			switch at := r.stepOf(g.Anchor); {
+			switch at := anchored[g.Anchor]; {
 			case i == 0:
 				r.layOut = append(r.layOut, g.Elements...)
 			case at != nil:
@@ -63,24 +71,6 @@ func read(c *card.Card) *reader {
 		}
 	}
 	return r
-}
-
-// stepOf returns the step that a group's anchor names, nil for none.
-func (r *reader) stepOf(anchor string) *step {
-	if r.steps == nil {
-		for _, st := range r.card.Stages {
-			r.stages = append(r.stages, st.Source.Text)
-			for _, s := range st.Steps {
-				r.steps = append(r.steps, &step{id: s.Source.ID, title: s.Source.Text, stage: st.Source.Text, number: s.Number, reads: r})
-			}
-		}
-	}
-	for _, s := range r.steps {
-		if card.Anchor(s.number) == anchor {
-			return s
-		}
-	}
-	return nil
 }
 
 // facts returns what an element says.

@@ -88,13 +88,20 @@ func exact(b quantity.Band) string {
 	if in.Low == nil && in.High == nil && in.Nominal != nil {
 		return fmt.Sprintf("⟨%s %s⟩", in.Nominal.Value.RatString(), in.Unit.Dimension)
 	}
-	end := func(x *big.Rat) string {
-		if x == nil {
-			return ""
-		}
-		return x.RatString()
+	return fmt.Sprintf("⟨%s…%s %s⟩", ratio(in.Low), ratio(in.High), in.Unit.Dimension)
+}
+
+// inBase writes a value exactly, in the first unit of its kind.
+func inBase(v quantity.Value) string {
+	return quantity.Convert(v.Value, v.Unit, quantity.Units(v.Unit.Dimension)[0]).RatString()
+}
+
+// ratio writes a number exactly, "" for none.
+func ratio(x *big.Rat) string {
+	if x == nil {
+		return ""
 	}
-	return fmt.Sprintf("⟨%s…%s %s⟩", end(in.Low), end(in.High), in.Unit.Dimension)
+	return x.RatString()
 }
 
 // how says how a quantity changed: by how much, which way, and whether its

@@ -8,22 +8,36 @@ import (
 	"benchwright/render"
 )
 
-// matched pairs steps of two cards: old[i] is the place in the new card of the
-// step at place i of the old one, -1 for none.
+// A pairing says what of two lists belongs together: old[i] is the place in the
+// new list of what stands at place i of the old one, -1 for none; new is the
+// same the other way.
+type pairing struct{ old, new []int }
+
+func newPairing(old, new int) pairing {
+	return pairing{slices.Repeat([]int{-1}, old), slices.Repeat([]int{-1}, new)}
+}
+
+// join pairs what has no partner yet and is alike, the first with the first.
+func (p pairing) join(alike func(i, j int) bool) {
+	for i := range p.old {
+		for j := range p.new {
+			if p.old[i] < 0 && p.new[j] < 0 && alike(i, j) {
+				p.old[i], p.new[j] = j, i
+			}
+		}
+	}
+}
+
+// matched pairs steps of two cards.
 //
 // A step keeps its identity by its id, else by its title; what is left between
 // two neighbors that were found is paired by what the steps say, so that a new
 // title is a rename and not another step.
-func matched(a, b []*step) (old, new []int) {
-	old, new = slices.Repeat([]int{-1}, len(a)), slices.Repeat([]int{-1}, len(b))
-	pair := func(like func(x, y *step) bool) {
-		for i, x := range a {
-			for j, y := range b {
-				if old[i] < 0 && new[j] < 0 && like(x, y) {
-					old[i], new[j] = j, i
-				}
-			}
-		}
+func matched(a, b []*step) pairing {
+	p := newPairing(len(a), len(b))
+	old, new := p.old, p.new
+	pair := func(alike func(x, y *step) bool) {
+		p.join(func(i, j int) bool { return alike(a[i], b[j]) })
 	}
 	pair(func(x, y *step) bool { return x.id != "" && x.id == y.id })
 	known := func(steps []*step, id string) bool {
@@ -54,7 +68,7 @@ func matched(a, b []*step) (old, new []int) {
 			old[c.i], new[c.j] = c.j, c.i
 		}
 	}
-	return old, new
+	return p
 }
 
 // neighbors says whether two steps that are not paired stand between the same

@@ -2,7 +2,6 @@ package compare
 
 import (
 	"fmt"
-	"math/big"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -23,10 +22,7 @@ func (c *comparison) table(f, g fact) {
 	if len(come) > 0 {
 		after = come[0]
 	}
-	class := f.class
-	if g.class.Reaches(class) {
-		class = g.class
-	}
+	class := graver(f.class, g.class)
 	note := ""
 	if n := max(len(gone), len(come)); n > 1 {
 		note = fmt.Sprintf("the first of %d rows that differ", n)
@@ -78,17 +74,11 @@ func alike(a, b *card.Shim) bool {
 		}
 		return exact(*x)
 	}
-	number := func(x *big.Rat) string {
-		if x == nil {
-			return ""
-		}
-		return x.RatString()
-	}
 	length := func(x *quantity.Value) string {
 		if x == nil {
 			return ""
 		}
-		return quantity.Convert(x.Value, x.Unit, quantity.Units(x.Unit.Dimension)[0]).RatString()
+		return inBase(*x)
 	}
 	spans := func(s *card.Shim) string {
 		text := fmt.Sprint(s.MinShims, s.MaxShims, len(s.Inputs), s.From.First, s.From.Last)
@@ -97,8 +87,8 @@ func alike(a, b *card.Shim) bool {
 		}
 		return text
 	}
-	return spans(a) == spans(b) && band(a.Limits) == band(b.Limits) && number(a.Aim) == number(b.Aim) && number(a.Rate) == number(b.Rate) &&
-		number(a.InPlace) == number(b.InPlace) && length(a.Within) == length(b.Within) && length(a.OverPack) == length(b.OverPack) &&
+	return spans(a) == spans(b) && band(a.Limits) == band(b.Limits) && ratio(a.Aim) == ratio(b.Aim) && ratio(a.Rate) == ratio(b.Rate) &&
+		ratio(a.InPlace) == ratio(b.InPlace) && length(a.Within) == length(b.Within) && length(a.OverPack) == length(b.OverPack) &&
 		length(a.RoundTo) == length(b.RoundTo) && length(a.From.PerMark) == length(b.From.PerMark) && length(a.From.By) == length(b.From.By) && band(a.Span) == band(b.Span)
 }
 
@@ -106,8 +96,7 @@ func alike(a, b *card.Shim) bool {
 func stock(s *card.Shim) string {
 	text := ""
 	for _, shim := range s.Stock.Shims {
-		t := shim.Thickness
-		text += fmt.Sprintf("%s×%d ", quantity.Convert(t.Value, t.Unit, quantity.Units(t.Unit.Dimension)[0]).RatString(), shim.MaxCount)
+		text += fmt.Sprintf("%s×%d ", inBase(shim.Thickness), shim.MaxCount)
 	}
 	return text
 }
