@@ -12,37 +12,51 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// procedure makes the cards of a procedure, one for each variant, and the
-// decks, one for each group of equal cards.
-func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *diag.List) {
-	p, u := f.procedure, f.unit()
-	// An error in a file that was read stops the card too, because its numbers
-	// cannot be trusted.
-	res.Errors = f.errors + lib.shopErrors
+// errorsAround counts the errors of shop.yaml and of the procedure's unit.yaml.
+func (lib *library) errorsAround(f *procedureFile) int {
+	n := lib.shopErrors
 	if f.nearest != nil {
-		res.Errors += f.nearest.errors
+		n += f.nearest.errors
 	}
-	found := &diag.List{}
-	found.Join(f.warned)
-	// If its unit or shop exists but was unreadable, the content of the card
-	// cannot be judged.
+	return n
+}
+
+// resolve makes and checks the cards of a procedure, one for each variant, with
+// the variant's id and what was found in it; what holds for all goes to found. Ok
+// is false if its unit or shop exists but was unreadable: the content of the card
+// cannot be judged.
+func (lib *library) resolve(f *procedureFile, found *diag.List) (cards []*card.Card, ids []string, perVariant []*diag.List, ok bool) {
+	p, u := f.procedure, f.unit()
 	if f.unreadable || u == nil && f.nearest != nil || lib.shop == nil && !lib.workspace.Standalone {
-		msgs.Join(found)
-		return
+		return nil, nil, nil, false
 	}
 	if u == nil || f.inline == nil && p.Unit.Name != u.ID && u.ID != "" {
 		lib.noUnit(p, u, found)
 	}
-	var cards []*card.Card
-	var ids []string
-	var perVariant []*diag.List
 	for _, v := range variants(p, u) {
 		list := &diag.List{}
 		c := card.Make(p, u, lib.shop, v, lib.cards, list)
 		check.Card(c, list)
-		cards = append(cards, c)
-		ids = append(ids, c.VariantID())
-		perVariant = append(perVariant, list)
+		cards, ids, perVariant = append(cards, c), append(ids, c.VariantID()), append(perVariant, list)
+	}
+	return cards, ids, perVariant, true
+}
+
+// procedure makes the cards of a procedure, one for each variant, and the
+// decks, one for each group of equal cards.
+func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *diag.List) {
+	p := f.procedure
+	// An error in a file that was read stops the card too, because its numbers
+	// cannot be trusted.
+	res.Errors = f.errors + lib.errorsAround(f)
+	found := &diag.List{}
+	found.Join(f.warned)
+	cards, ids, perVariant, ok := lib.resolve(f, found)
+	if !ok {
+		msgs.Join(found)
+		return
+	}
+	for _, c := range cards {
 		res.Steps = max(res.Steps, len(c.Steps()))
 	}
 	res.toolIDs = toolsTaken(cards)

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 
-	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/check"
 	"benchwright/cmd/benchwright/internal/compare"
 	"benchwright/cmd/benchwright/internal/diag"
@@ -19,7 +18,7 @@ func Resolve(w *workspace.Workspace, msgs *diag.List) []compare.Procedure {
 	var out []compare.Procedure
 	for _, f := range lib.procedures {
 		if f.Named {
-			p := lib.resolve(f)
+			p := lib.side(f)
 			if p.Errors > 0 && p.First == "" {
 				p.First = first(msgs) // it stands in shop.yaml or unit.yaml
 			}
@@ -29,13 +28,10 @@ func Resolve(w *workspace.Workspace, msgs *diag.List) []compare.Procedure {
 	return out
 }
 
-// resolve makes the cards of one procedure. A panic leaves it without any.
-func (lib *library) resolve(f *procedureFile) (out compare.Procedure) {
-	p, u := f.procedure, f.unit()
-	out = compare.Procedure{Number: p.Number.Name, Title: p.Title.Name, File: f.File.Name, Errors: lib.shopErrors}
-	if f.nearest != nil {
-		out.Errors += f.nearest.errors
-	}
+// side makes the cards of one procedure. A panic leaves it without any.
+func (lib *library) side(f *procedureFile) (out compare.Procedure) {
+	p := f.procedure
+	out = compare.Procedure{Number: p.Number.Name, Title: p.Title.Name, File: f.File.Name, Errors: lib.errorsAround(f)}
 	found := &diag.List{}
 	defer func() {
 		if r := recover(); r != nil {
@@ -45,21 +41,12 @@ func (lib *library) resolve(f *procedureFile) (out compare.Procedure) {
 	}()
 	found.Join(f.refused)
 	out.Errors += f.errors - found.Errors() // a number that another card has, too
-	if f.unreadable || u == nil && f.nearest != nil || lib.shop == nil && !lib.workspace.Standalone {
+	cards, ids, perVariant, ok := lib.resolve(f, found)
+	if !ok {
 		out.Errors, out.First = max(out.Errors+found.Errors(), 1), first(found)
 		return out
 	}
-	if u == nil || f.inline == nil && p.Unit.Name != u.ID && u.ID != "" {
-		lib.noUnit(p, u, found)
-	}
-	var ids []string
-	var perVariant []*diag.List
-	for _, v := range variants(p, u) {
-		list := &diag.List{}
-		c := card.Make(p, u, lib.shop, v, lib.cards, list)
-		check.Card(c, list)
-		out.Cards, ids, perVariant = append(out.Cards, c), append(ids, c.VariantID()), append(perVariant, list)
-	}
+	out.Cards = cards
 	check.Procedure(p, out.Cards, lib.cards, f.errors == 0, found)
 	found.Merge(ids, perVariant)
 	out.Errors += found.Errors()
