@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -16,10 +15,7 @@ func build(c *call) int {
 	if code, ok := c.begin(o); !ok {
 		return code
 	}
-	target := *folder
-	if !filepath.IsAbs(target) {
-		target = filepath.Join(c.Dir, target)
-	}
+	target := c.absolute(*folder)
 	msgs := &diag.List{}
 	spaces, err := workspace.Load(c.Dir, c.paths, []string{target}, msgs)
 	if err != nil {

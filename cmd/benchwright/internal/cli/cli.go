@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"golang.org/x/term"
@@ -96,6 +97,14 @@ func Main(args []string, s Streams) int {
 		help = "did you mean `benchwright " + near + "`?"
 	}
 	return fail(s, fmt.Errorf("there is no command `%s`: %s", args[0], help))
+}
+
+// absolute returns a name on the command line as an absolute path.
+func (c *call) absolute(name string) string {
+	if filepath.IsAbs(name) {
+		return filepath.Clean(name)
+	}
+	return filepath.Join(c.Dir, name)
 }
 
 // parse parses flags anywhere among the paths. Ok is false if the command must

@@ -88,13 +88,6 @@ func (c *call) side(side, other string) ([]compare.Procedure, error) {
 	return compile.Resolve(w, msgs), nil
 }
 
-func (c *call) absolute(name string) string {
-	if filepath.IsAbs(name) {
-		return filepath.Clean(name)
-	}
-	return filepath.Join(c.Dir, name)
-}
-
 // onDisk says whether a side is a folder or a file that a workspace reads. Any
 // other file is none: a bare repository has one that is called HEAD.
 func (c *call) onDisk(name string) bool {

@@ -24,10 +24,7 @@ func newWorkspace(c *call) int {
 		return fail(c.Streams, fmt.Errorf("name the folder to begin in, as in `benchwright new my-shop`"))
 	}
 	given := c.paths[0]
-	target := given
-	if !filepath.IsAbs(target) {
-		target = filepath.Join(c.Dir, target)
-	}
+	target := c.absolute(given)
 	if entries, err := os.ReadDir(target); err == nil && len(entries) > 0 {
 		return fail(c.Streams, fmt.Errorf("%s is not empty, and nothing in it was touched: name a new folder", given))
 	}

@@ -213,6 +213,7 @@ func (r *revision) workspaces(folder string) []string {
 	return out
 }
 
+// hidden says whether a file or folder on a path is passed over by its name.
 func hidden(name string) bool {
 	return slices.ContainsFunc(strings.Split(name, "/"), func(part string) bool { return strings.HasPrefix(part, ".") || strings.HasPrefix(part, "_") })
 }

@@ -231,7 +231,7 @@ func (l *loader) folder(w *Workspace, rel string, unit *source.File) error {
 	}
 	for _, e := range entries {
 		n := e.Name()
-		if strings.HasPrefix(n, ".") || strings.HasPrefix(n, "_") {
+		if hidden(n) {
 			continue
 		}
 		switch {
