@@ -23,8 +23,7 @@ func hazards(z render.Hazards, c *compose.Compositor) compose.Block {
 		h := heading(c, &k, title)
 		return compose.Slab{Height: h, Keep: true, Ops: k.Ops}
 	}
-	again := head(z.Title + " " + c.Say.Continued)
-	b.Again = &again
+	b.Again = new(head(z.Title + " " + c.Say.Continued))
 	b.Slabs = append(b.Slabs, head(z.Title))
 	for i, r := range z.Rows {
 		var k compose.Canvas
@@ -37,7 +36,7 @@ func hazards(z render.Hazards, c *compose.Compositor) compose.Block {
 		drawChip(c, &k, r.Signal, r.Word, signs, (h-chipHeight(c))/2, chip)
 		k.Para(p, left, (h-p.Height())/2)
 		k.Across(0, h, c.Width, c.Hair, compose.Hairline)
-		b.Slabs = append(b.Slabs, compose.Slab{Height: h, Keep: i == 0 && len(z.Rows) > 1 || i == len(z.Rows)-2, Ops: k.Ops})
+		b.Slabs = append(b.Slabs, compose.Slab{Height: h, Keep: keptRow(i, len(z.Rows)), Ops: k.Ops})
 	}
 	return b
 }

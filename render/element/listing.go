@@ -55,17 +55,20 @@ func listing(l render.Listing, c *compose.Compositor) compose.Block {
 		}
 		return compose.Slab{Height: h, Keep: true, Ops: k.Ops}
 	}
-	again := head(l.Title + " " + c.Say.Continued)
-	b.Again = &again
+	b.Again = new(head(l.Title + " " + c.Say.Continued))
 	b.Slabs = append(b.Slabs, head(l.Title))
 	for i, r := range l.Rows {
 		var k compose.Canvas
 		h := g.Row(&k, r, hands, nil, u/8) + u/4
 		k.Across(0, h, c.Width, c.Hair, compose.Hairline)
-		b.Slabs = append(b.Slabs, compose.Slab{Height: h, Keep: i == 0 && len(l.Rows) > 1 || i == len(l.Rows)-2, Ops: k.Ops})
+		b.Slabs = append(b.Slabs, compose.Slab{Height: h, Keep: keptRow(i, len(l.Rows)), Ops: k.Ops})
 	}
 	return b
 }
+
+// keptRow says whether a row stays with the next one, so that neither the first
+// nor the last stands alone in a column.
+func keptRow(i, rows int) bool { return i == 0 && rows > 1 || i == rows-2 }
 
 // heading is the title of a listing over its rule; it returns the height.
 func heading(c *compose.Compositor, k *compose.Canvas, title string) int {

@@ -26,7 +26,7 @@ func records(r render.Records, c *compose.Compositor) compose.Block {
 		if r.Wide {
 			s = wideRow(c, row)
 		}
-		s.Keep = i == 0 && len(r.Rows) > 1 || i == len(r.Rows)-2
+		s.Keep = keptRow(i, len(r.Rows))
 		b.Slabs = append(b.Slabs, s)
 	}
 	return b

@@ -35,7 +35,7 @@ func table(t render.Table, c *compose.Compositor) compose.Block {
 		}
 		for i := range rows {
 			last := i == len(rows)-1 && len(t.Under) > 0
-			rows[i].Keep = i == 0 && len(rows) > 1 || i == len(rows)-2 || last
+			rows[i].Keep = keptRow(i, len(rows)) || last
 		}
 		b.Slabs = append(b.Slabs, rows...)
 	}
@@ -56,7 +56,7 @@ type ledge struct {
 	render.Table
 	compose.Tabs
 	tags, body []compose.Hand
-	width      int // of the rows: all of the column, or that of one compose.Band
+	width      int // of the rows: all of the column, or that of one band
 }
 
 func newLedge(t render.Table, c *compose.Compositor, columns int) *ledge {

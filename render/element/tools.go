@@ -49,11 +49,3 @@ func toolRuns(t render.ToolRow) []render.Run {
 	}
 	return runs
 }
-
-// code is a name set apart, or nothing.
-func code(s string) []render.Run {
-	if s == "" {
-		return nil
-	}
-	return []render.Run{{Text: s, Code: true}}
-}
