@@ -38,6 +38,7 @@ var house = []struct {
 	{room: "render/pdf", outside: []string{"github.com/go-pdf/fpdf"},
 		tests: []string{"github.com/klippa-app/go-pdfium", "github.com/pdfcpu/pdfcpu", "github.com/tetratelabs/wazero"}},
 	{room: internal + "source"},
+	{room: internal + "sarif"},
 	{room: internal + "diag", outside: []string{"golang.org/x/text"}},
 	{room: internal + "quantity"},
 	{room: internal + "hazard"},
@@ -56,7 +57,7 @@ var house = []struct {
 	{room: internal + "calc"},
 	{room: internal + "cli", outside: []string{"golang.org/x/term"},
 		tests: []string{"github.com/rogpeppe/go-internal", "github.com/klippa-app/go-pdfium"}},
-	{room: "cmd/benchwright", tests: []string{"github.com/rogpeppe/go-internal"}},
+	{room: "cmd/benchwright", tests: []string{"github.com/rogpeppe/go-internal", "github.com/santhosh-tekuri/jsonschema/v5"}},
 }
 
 // reserved names the rooms of ours that may import a room of a leaf from outside

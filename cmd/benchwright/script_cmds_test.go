@@ -2,11 +2,13 @@ package main
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"os"
 	"strings"
 
 	"github.com/rogpeppe/go-internal/testscript"
+	"github.com/santhosh-tekuri/jsonschema/v5"
 )
 
 // commands are what scripts need beyond testscript's own.
@@ -46,6 +48,19 @@ var commands = map[string]func(ts *testscript.TestScript, neg bool, args []strin
 		text, err := unquoteGo(args[1])
 		ts.Check(err)
 		ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o666))
+	},
+	// valid SCHEMA FILE… asks that JSON files are as a JSON Schema says; ! valid
+	// that none is.
+	"valid": func(ts *testscript.TestScript, neg bool, args []string) {
+		s, err := jsonschema.CompileString(args[0], ts.ReadFile(args[0]))
+		ts.Check(err)
+		for _, file := range args[1:] {
+			var doc any
+			ts.Check(json.Unmarshal([]byte(ts.ReadFile(file)), &doc))
+			if err := s.Validate(doc); (err == nil) == neg {
+				ts.Fatalf("%s by %s: valid %v: %#v", file, args[0], !neg, err)
+			}
+		}
 	},
 	// same A B compares two binary files; ! same asks that they differ.
 	"same": func(ts *testscript.TestScript, neg bool, args []string) {

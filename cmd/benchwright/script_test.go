@@ -22,9 +22,14 @@ func TestScripts(t *testing.T) {
 		RequireUniqueNames:  true,
 		Cmds:                commands,
 		Setup: func(env *testscript.Env) error {
-			demo, err := filepath.Abs(filepath.Join("..", "..", "procedures"))
-			env.Setenv("DEMO", demo)
-			return err
+			for name, path := range map[string]string{"DEMO": "procedures", "SARIF": "testdata/sarif/sarif-schema-2.1.0.json"} {
+				abs, err := filepath.Abs(filepath.Join("..", "..", path))
+				if err != nil {
+					return err
+				}
+				env.Setenv(name, abs)
+			}
+			return nil
 		},
 	})
 }

@@ -6,10 +6,13 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"path/filepath"
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/compile"
 	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/workspace"
 )
 
@@ -22,7 +25,7 @@ type options struct {
 
 func (c *call) options() *options {
 	o := &options{}
-	c.flags.StringVar(&o.format, "format", "text", "`text` messages on standard error, or json on standard output")
+	c.flags.StringVar(&o.format, "format", "text", "`text` messages on standard error; json, or sarif for a forge, on standard output")
 	c.flags.StringVar(&o.Paper, "paper", "", "page size `NAME`: "+strings.Join(compile.Papers(), ", ")+" (default: the shop's, else A4)")
 	c.flags.StringVar(&o.Sheet, "sheet", "", "put two or four pages on a larger sheet `NAME`, with crop marks, for printing on both sides")
 	c.flags.StringVar(&o.Flip, "flip", "", "with --sheet: the `EDGE` over which the printer flips it, long (the default) or short")
@@ -35,8 +38,8 @@ func (c *call) begin(o *options) (code int, ok bool) {
 	if code, ok := c.parse(); !ok {
 		return code, false
 	}
-	if o.format != "text" && o.format != "json" {
-		return fail(c.Streams, fmt.Errorf("`%s` is not a format: write --format text or --format json", o.format)), false
+	if !slices.Contains([]string{"text", "json", "sarif"}, o.format) {
+		return fail(c.Streams, fmt.Errorf("`%s` is not a format: write --format text, json or sarif", o.format)), false
 	}
 	if err := o.Check(); err != nil {
 		return fail(c.Streams, err), false
@@ -48,12 +51,12 @@ func (c *call) begin(o *options) (code int, ok bool) {
 }
 
 // summaries returns the writer for the line about each card: never the one for
-// a JSON document.
+// a document.
 func (c *call) summaries(o *options) io.Writer {
-	if o.format == "json" {
-		return c.Err
+	if o.format == "text" {
+		return c.Out
 	}
-	return c.Out
+	return c.Err
 }
 
 // run makes the cards of all workspaces and prints the messages.
@@ -69,10 +72,29 @@ func (c *call) run(o *options, spaces []*workspace.Workspace, msgs *diag.List) (
 		return all, fmt.Errorf("stopped before all cards were done: nothing is half-written, run it again")
 	}
 	sorted := msgs.Sorted()
-	if o.format == "json" {
+	switch o.format {
+	case "json":
 		return all, diag.WriteJSON(c.Out, sorted)
+	case "sarif":
+		return all, diag.WriteSARIF(c.Out, sorted, c.fromHere(spaces), programVersion)
 	}
 	return all, diag.WriteText(c.Err, sorted, c.Terminal)
+}
+
+// fromHere returns what gives the path of a file of these workspaces from the
+// working directory, slash-separated.
+func (c *call) fromHere(spaces []*workspace.Workspace) func(*source.File) string {
+	return func(f *source.File) string {
+		for _, w := range spaces {
+			if len(spaces) > 1 && !w.Has(f) {
+				continue
+			}
+			if at, err := filepath.Rel(c.Dir, filepath.Join(w.Root, filepath.FromSlash(f.Name))); err == nil {
+				return filepath.ToSlash(at)
+			}
+		}
+		return f.Name
+	}
 }
 
 func check(c *call) int {
