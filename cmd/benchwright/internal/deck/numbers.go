@@ -46,7 +46,7 @@ func engravedUnit(marked string, s quantity.Scale) string {
 
 // toolRow returns the row for a tool.
 func toolRow(verb string, i *shop.Item, note string) render.ToolRow {
-	return render.ToolRow{Verb: verb, Name: bindName(i.Name), Number: i.Number, Place: i.Location, Note: note}
+	return render.ToolRow{Verb: verb, Name: bindName(i.Name), Number: i.Number, Place: bindName(i.Location), Note: note}
 }
 
 // percent prints a ratio in percent, exactly: 1/20 → "5".

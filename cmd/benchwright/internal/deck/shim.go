@@ -146,7 +146,7 @@ func (b *builder) shimTools(i *card.Shim) []render.ToolRow {
 	if i.Stock == nil {
 		return nil
 	}
-	return []render.ToolRow{{Verb: wordTake, Name: i.Stock.Name, Place: i.Stock.Location}}
+	return []render.ToolRow{{Verb: wordTake, Name: bindName(i.Stock.Name), Place: bindName(i.Stock.Location)}}
 }
 
 // shimRows returns its rows of the record.

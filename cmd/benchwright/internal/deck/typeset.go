@@ -60,9 +60,12 @@ func bind(text string) string {
 	})
 }
 
-// bindName binds the numbers of a thing's name to it, too: "Micrometer 25 to 50".
+// bindName binds the numbers and sizes of a thing's name to its noun, too, and a
+// compound to what it is of: "Micrometer 25 to 50", "13 mm socket", "Set-up pack".
 func bindName(name string) string {
-	return bindWords(typeset(name), func(last, w string) bool { return isNumber(w) || w == wordTo && isNumber(last) })
+	return bindWords(typeset(name), func(last, w string) bool {
+		return isNumber(w) || isUnit(last) || strings.Contains(last, "-") || w == wordTo && isNumber(last)
+	})
 }
 
 // bindTitle binds each article to its noun.
