@@ -47,32 +47,50 @@ func reading(r render.Reading, c *compose.Compositor) compose.Block {
 	}
 	if !r.Plain && (r.Low != "" || r.High != "") {
 		k.Y += u / 2
-		band(&k, r.Low != "", r.High != "")
+		band(&k, r)
 	}
 	branches(&k, r)
 	return c.Panel(k)
 }
 
-// band draws the bar: the accept band is clear, what lies outside is hatched. A
-// side without an end has no reject part.
-func band(k *compose.Column, low, high bool) {
+// sides are the widths of the reject parts of the bar, and of the words below
+// each. The bar shows on which side of the limits a reading lies and is to no
+// scale: a part is as wide as its words need. A side without a limit has no part.
+func sides(r render.Reading, width int) (low, high int) {
+	low, high = width/5, width/5
+	switch {
+	case r.Low == "" && r.High == "" && (len(r.IfLow) == 0 || len(r.IfHigh) == 0): // no bar, and one of them alone
+		low, high = width, width
+	case len(r.IfLow) > 0 && len(r.IfHigh) > 0:
+		low, high = width*7/16, width*7/16
+	case len(r.IfLow) > 0:
+		low, high = width*2/3, width/6
+	case len(r.IfHigh) > 0:
+		low, high = width/6, width*2/3
+	}
+	return low, high
+}
+
+// band draws the bar: the accept band is clear, what lies outside is hatched.
+func band(k *compose.Column, r render.Reading) {
 	c, u := k.C, k.C.Beat
 	h := 2 * u
+	low, high := sides(r, k.Width)
 	from, to := k.X, k.X+k.Width
-	if low {
-		from += k.Width / 5
-		hatch(k, k.X, k.Y, from-k.X, h)
+	if r.Low != "" {
+		from += low
+		hatch(k, k.X, k.Y, low, h)
 	}
-	if high {
-		to -= k.Width / 5
-		hatch(k, to, k.Y, k.X+k.Width-to, h)
+	if r.High != "" {
+		to -= high
+		hatch(k, to, k.Y, high, h)
 	}
 	k.Ground(from, k.Y, to-from, h, compose.White)
 	k.Add(sheet.Rect{X: k.X, Y: k.Y, W: k.Width, H: h, Fill: sheet.NoColor, Stroke: compose.Ink, StrokeWidth: c.Hair, Role: sheet.Tint})
-	if low {
+	if r.Low != "" {
 		k.Add(sheet.Line{X1: from, Y1: k.Y, X2: from, Y2: k.Y + h, Width: 2 * c.Rule, Color: compose.Ink})
 	}
-	if high {
+	if r.High != "" {
 		k.Add(sheet.Line{X1: to, Y1: k.Y, X2: to, Y2: k.Y + h, Width: 2 * c.Rule, Color: compose.Ink})
 	}
 	k.Y += h
@@ -96,8 +114,8 @@ func hatch(k *compose.Column, x, y, w, h int) {
 	}
 }
 
-// branches are what to do below and above, side by side under their ends of the
-// bar, with arrows that point the way. One that stands alone takes the width.
+// branches are what to do below and above, each under its part of the bar, with
+// an arrow that points the way.
 func branches(k *compose.Column, r render.Reading) {
 	c, u := k.C, k.C.Beat
 	if len(r.IfLow) == 0 && len(r.IfHigh) == 0 {
@@ -105,6 +123,7 @@ func branches(k *compose.Column, r render.Reading) {
 	}
 	k.Y += u / 4
 	arrow := 3 * u / 2
+	low, high := sides(r, k.Width)
 	side := func(x, width int, label string, runs []render.Run, down bool) int {
 		if len(runs) == 0 {
 			return 0
@@ -114,12 +133,7 @@ func branches(k *compose.Column, r render.Reading) {
 		k.Para(p, x+arrow+u/2, k.Y)
 		return p.Height()
 	}
-	if len(r.IfLow) == 0 || len(r.IfHigh) == 0 {
-		k.Y += max(side(k.X, k.Width, r.LowLabel, r.IfLow, true), side(k.X, k.Width, r.HighLabel, r.IfHigh, false))
-		return
-	}
-	half := (k.Width - 2*u) / 2
-	k.Y += max(side(k.X, half, r.LowLabel, r.IfLow, true), side(k.X+half+2*u, half, r.HighLabel, r.IfHigh, false))
+	k.Y += max(side(k.X, low, r.LowLabel, r.IfLow, true), side(k.X+k.Width-high, high, r.HighLabel, r.IfHigh, false))
 }
 
 // pointer is a solid triangle that points down or up.

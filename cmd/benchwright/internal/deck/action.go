@@ -16,8 +16,8 @@ import (
 const (
 	wordTighten      = "Tighten to the setting"
 	wordTightenAgain = "Tighten again to this setting"
-	wordTightenOrder = "Tighten in the order of the figure"
-	wordTightenPass  = "Do each pass in the order of the figure"
+	wordTightenOrder = "Chalk the numbers of the figure on. Tighten in their order"
+	wordTightenPass  = "Chalk the numbers of the figure on. Do each pass in their order"
 	wordTightenEach  = "Do each pass on all of them"
 	wordOnceRound    = "Last, go once round, from each to its neighbor"
 	wordLoosenLeft   = " clockwise"

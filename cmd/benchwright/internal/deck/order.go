@@ -9,11 +9,7 @@ import (
 )
 
 // The words of the order and the passes in which a set is tightened.
-const (
-	wordRound        = "Once round"
-	wordOrderNumbers = "The numbers are the order."
-	wordOrderMark    = "Chalk them on first. Begin at 1."
-)
+const wordRound = "Once round"
 
 func wordPass(n int) string             { return fmt.Sprintf("Pass\u00a0%d", n) }
 func wordOrderOf(what string) string    { return "Order of the " + what }
@@ -21,14 +17,13 @@ func wordDrawnFrom(where string) string { return "Drawn as seen from " + where +
 
 var shapes = map[bench.BoltPattern]render.Shape{bench.BoltCircle: render.Circle, bench.BoltRectangle: render.Rectangle, bench.BoltRow: render.Row}
 
-// order builds the figure of a tightening order.
+// order builds the figure of a tightening order. The panel says what to do with it.
 func (b *builder) order(t *card.Torque) render.Order {
 	p, _ := bench.ParseBoltPattern(string(t.Fastener.Pattern))
 	o := render.Order{Shape: shapes[p], Numbers: make([]int, len(t.Order))}
 	for i, position := range t.Order {
 		o.Numbers[position-1] = i + 1
 	}
-	o.Lines = [][]render.Run{strong(wordOrderNumbers), plain(wordOrderMark)}
 	if from := t.Fastener.SeenFrom; from != "" {
 		o.Lines = append(o.Lines, plain(wordDrawnFrom(from)))
 	}
