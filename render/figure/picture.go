@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"slices"
 	"strconv"
 
 	"benchwright/render"
@@ -194,6 +195,9 @@ func spotNumber(k *compose.Column, n, x, y int, color sheet.Color) {
 func legend(k *compose.Column, spots []render.Spot) {
 	c, u := k.C, k.C.Beat
 	size := spotSize(c.Style, spots)
+	if !slices.ContainsFunc(spots, func(s render.Spot) bool { return !s.Shown }) {
+		size = c.Small.Lead // no disc to make room for
+	}
 	height := func(p compose.Para) int { return max(size, p.Height()+max(0, size-p.Hand.Lead)) + u/4 }
 	set := func(columns int) (paras []compose.Para, width, rows, tall int) {
 		width = (k.Width - (columns-1)*2*u) / columns
