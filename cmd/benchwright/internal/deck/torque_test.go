@@ -96,7 +96,7 @@ func TestPassesAndOrder(t *testing.T) {
 	if got := strings.Join(passes, ", "); got != "Pass 1 6.5, Pass 2 15.5, Pass 3 22.0, Once round 22.0" {
 		t.Error(got)
 	}
-	if o := orders[0]; !slices.Equal(o.Numbers, []int{3, 1, 5, 4, 2, 6}) || o.Shape != render.Rectangle || words(o.Lines[0]) != wordOrderNumbers {
+	if o := orders[0]; !slices.Equal(o.Numbers, []int{3, 1, 5, 4, 2, 6}) || o.Shape != render.Rectangle || words(settings[0].Actions[0]) != wordTightenPass+"." {
 		t.Errorf("%+v", o)
 	}
 }
