@@ -13,14 +13,15 @@ func hold(h render.Hold, c *compose.Compositor) compose.Block {
 	title := c.Set(compose.Says(h.Title), c.Title.In(compose.White), c.Width-2*border-sign-3*u, 0)
 	strip := border + max(sign+u, title.Height()+u)
 	k := compose.Column{C: c, X: border + c.Pad(), Y: strip + u/2, Width: c.Width - 2*(border+c.Pad())}
-	var all []render.Run
-	for _, p := range []struct {
+	for i, p := range []struct {
 		runs   []render.Run
 		weight render.Weight
 	}{{h.Who, render.Semibold}, {h.Sees, render.Regular}, {h.Before, render.Semibold}} {
-		all = sentence(all, heavy(p.runs, p.weight))
+		if i > 0 && len(p.runs) > 0 {
+			k.Y += u / 4
+		}
+		k.Text(heavy(p.runs, p.weight), c.Text)
 	}
-	k.Text(all, c.Text)
 	if len(h.Boxes) > 0 {
 		k.Boxes(h.Boxes, "", k.Width)
 	}

@@ -1,6 +1,8 @@
 package deck
 
 import (
+	"slices"
+
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/hazard"
 	"benchwright/render"
@@ -34,19 +36,25 @@ func (b *builder) leadProse(items []card.Item) []render.Element {
 	return out
 }
 
-// stepGroup builds a step in the order of the work: the action, callouts,
-// tools and sizes, then everything else as written, and the why last.
+// stepGroup builds a step in the order of the work: the action, a way past it,
+// callouts, tools and sizes, then everything else as written, and the why last.
 func (b *builder) stepGroup(s *card.Step) render.Group {
 	at := s.Place(b.card)
 	g := render.Group{Ref: b.ref(at), Bookmark: s.Source.Text, Anchor: card.Anchor(s.Number), Wide: b.relief[s.Number] == wholeWidth}
 	g.Elements = append(g.Elements, b.technical(at, render.Step{Number: s.Number, Title: bindTitle(runs(s.Title))}))
-	for _, c := range s.Callouts {
-		g.Elements = append(g.Elements, b.callout(c))
-	}
 	var tools []render.ToolRow
 	var elements []render.Element
 	for _, i := range b.contents[s.Number] {
 		tools, elements = append(tools, i.tools...), append(elements, i.elements...)
+	}
+	if len(elements) > 1 && b.wayPast(s, elements[0].Content) {
+		past := elements[0].Content.(render.Text)
+		past.Role = render.Lead
+		elements[0].Content = past
+		g.Elements, elements = append(g.Elements, elements[0]), elements[1:]
+	}
+	for _, c := range s.Callouts {
+		g.Elements = append(g.Elements, b.callout(c))
 	}
 	if len(tools) > 0 {
 		g.Elements = append(g.Elements, b.technical(at, render.Tools{Rows: byVerb(unique(tools))}))
@@ -56,6 +64,22 @@ func (b *builder) stepGroup(s *card.Step) render.Group {
 		g.Elements = append(g.Elements, b.prose(s.Why)...)
 	}
 	return g
+}
+
+// wayPast reports a paragraph that leads to a later step. Where a step begins with
+// one, it is read before anything is done or fetched.
+func (b *builder) wayPast(s *card.Step, c render.Content) bool {
+	t, is := c.(render.Text)
+	if !is || t.Role != render.Instruction {
+		return false
+	}
+	for _, later := range b.card.Steps()[s.Number:] {
+		to := card.Anchor(later.Number)
+		if slices.ContainsFunc(t.Runs, func(r render.Run) bool { return r.Link == to }) {
+			return true
+		}
+	}
+	return false
 }
 
 var signals = map[hazard.Signal]render.Signal{
