@@ -73,8 +73,8 @@ func sides(r render.Reading, width int) (low, high int) {
 
 // band draws the bar: the accept band is clear, what lies outside is hatched.
 func band(k *compose.Column, r render.Reading) {
-	c, u := k.C, k.C.Beat
-	h := 2 * u
+	c := k.C
+	h := c.Text.Lead / 2 // as tall where air is taken out
 	low, high := sides(r, k.Width)
 	from, to := k.X, k.X+k.Width
 	if r.Low != "" {
@@ -122,7 +122,7 @@ func branches(k *compose.Column, r render.Reading) {
 		return
 	}
 	k.Y += u / 4
-	arrow := 3 * u / 2
+	arrow := c.Text.Lead * 3 / 8
 	low, high := sides(r, k.Width)
 	side := func(x, width int, label string, runs []render.Run, down bool) int {
 		if len(runs) == 0 {

@@ -20,14 +20,14 @@ func stage(s render.Stage, c *compose.Compositor) compose.Block {
 	return compose.One(height, k)
 }
 
-// A step hangs from a rule: its number on a tag that the hand finds, its action
-// beside it, and in the margin below the tag the box to tick.
+// A step has its number on a tag that the hand finds, its action beside it, and in
+// the margin below the tag the box to tick. Layout parts it by a rule from what
+// stands above it.
 func step(s render.Step, c *compose.Compositor) compose.Block {
 	var k compose.Canvas
 	u := c.Beat
 	p := c.Balanced(s.Title, c.Style.Title, c.Width-c.Hang)
 	tag := c.Style.Number.Cap() + 2*u
-	k.Ground(0, 0, c.Width, c.Rule, compose.Accent)
 	k.Ground(0, 0, c.Tick, tag, compose.Accent)
 	numeral(c, &k, s.Number, c.Tick, tag/2)
 	k.Para(p, c.Hang, (tag-p.Hand.Lead)/2)

@@ -21,6 +21,10 @@ func Cord(f render.Cord, c *compose.Compositor) compose.Block {
 		_, w := c.Extent(compose.Says(l.text), l.hand)
 		width = max(width, 16*u+w)
 	}
+	if width > c.Width {
+		c.Problem(render.Problem{Kind: render.FigureTooWide, Size: width, Room: c.Width})
+		return compose.Block{}
+	}
 	// The cord touches the drum at its top and turns it clockwise.
 	top := c.Label.Lead + 3*u/2
 	x, y := r+u, top+r

@@ -28,7 +28,7 @@ func Order(o render.Order, c *compose.Compositor) compose.Block {
 	}
 	drawOrder(o, &k, b)
 	beside := c.Width - b.w - 3*u
-	if beside >= c.Width/3 {
+	if beside >= 8*c.Text.Size {
 		k.X, k.Width = b.w+3*u, beside
 	} else {
 		k.Y = b.h + u

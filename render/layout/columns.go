@@ -17,7 +17,8 @@ type pages struct {
 	low         int              // the lowest that anything stands on the face in hand
 	loose       []render.Problem // steps before which much of a column is left
 	stage       bool
-	count       int // of steps on the card
+	headed      bool // the last group was the heading of what follows
+	count       int  // of steps on the card
 }
 
 // A face is one sheet in the making.

@@ -40,11 +40,21 @@ func (p *pages) place(section int, g laid) {
 		p.face().bookmarks = append(p.face().bookmarks, sheet.Bookmark{Level: p.level(g.Group), Text: titled(g.Bookmark), Y: p.y})
 	}
 	p.begin(groupName(g))
+	if g.reach > 0 && p.begun() && !p.headed { // a rule parts a step from what stands above it
+		p.face().Ground(p.left(), p.y, p.c.Column, p.c.Rule, compose.Accent)
+	}
+	p.headed = g.Join
 	reach := p.y + g.reach
 	for i, b := range g.blocks {
 		if s, is := b.Content.(render.Step); is {
 			p.face().steps = append(p.face().steps, s.Number)
 			p.count = max(p.count, s.Number)
+		}
+		if b.level {
+			p.y -= g.blocks[i-1].Height()
+			p.flow(section, b)
+			p.y += g.blocks[i-1].Height() - b.Height()
+			continue
 		}
 		if i > 0 {
 			p.y += b.gap

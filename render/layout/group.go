@@ -11,18 +11,20 @@ import (
 // A laid group is measured but not yet placed.
 type laid struct {
 	render.Group
-	blocks []placedBlock
-	runs   bool // its elements may all run on
-	height int  // of all, where it starts a face
-	needs  int  // to begin it: all of it, or what a group that breaks must show
-	reach  int  // how far down a step's margin reaches
+	blocks  []placedBlock
+	runs    bool // its elements may all run on
+	height  int  // of all, where it starts a face
+	needs   int  // to begin it: all of it, or what a group that breaks must show
+	reach   int  // how far down a step's margin reaches
+	picture int  // height that a picture of it may take
 }
 
 type placedBlock struct {
 	compose.Block
 	render.Element
-	x   int // from the column's left
-	gap int // above, where it is not the first of its group
+	x     int  // from the column's left
+	gap   int  // above, where it is not the first of its group
+	level bool // it stands at the height of the one before it, beside it
 }
 
 // lay measures a group. What follows a step's head stands clear of the column
@@ -83,7 +85,7 @@ func (p *pages) fit(g render.Group, room int) laid {
 		l = p.measure(g)
 	}
 	if l.height > room && !l.Breaks && !l.runs {
-		if t := p.tight(g); t.height <= room {
+		if t := p.tight(l, 9); t.height <= room {
 			l = t
 		}
 	}
@@ -103,13 +105,15 @@ func (l laid) first() int {
 	return height
 }
 
-// tight measures a group with less air between its things. The type is never
-// made smaller.
-func (p *pages) tight(g render.Group) laid {
+// tight measures a group with so many twelfths of the air between its things. The
+// type is never made smaller.
+func (p *pages) tight(l laid, twelfths int) laid {
 	beat := p.c.Beat
 	defer func() { p.c.Beat = beat }()
-	p.c.Beat = beat * 3 / 4
-	return p.measure(g)
+	p.c.Beat, p.c.Picture = beat*twelfths/12, l.picture
+	t := p.measure(l.Group)
+	t.needs = t.height
+	return t
 }
 
 // about is the reference for a problem with the whole group.
@@ -133,21 +137,34 @@ func pictures(g render.Group) int {
 // measure lays the elements of a group out, one under the other.
 func (p *pages) measure(g render.Group) laid {
 	c := p.c
-	l := laid{Group: g, runs: true}
+	l := laid{Group: g, runs: true, picture: c.Picture}
 	x := 0
 	var before render.Content
-	for _, e := range g.Elements {
+	for i := 0; i < len(g.Elements); i++ {
+		e := g.Elements[i]
 		if e.Content == nil {
 			continue
 		}
-		c.Ref, c.Width, c.Wide = e.Ref, c.Column-x, false
-		b := element.Lay(c, e.Content)
+		gap := between(c, before, e.Content)
+		if i+1 < len(g.Elements) && !g.Breaks {
+			if pair, height, ok := p.beside(e, g.Elements[i+1], x, gap); ok {
+				if len(l.blocks) > 0 {
+					l.height += gap
+				}
+				l.blocks = append(l.blocks, pair[:]...)
+				l.height += height
+				before = g.Elements[i+1].Content
+				l.runs = false
+				i++
+				continue
+			}
+		}
+		c.Width = c.Column - x
+		b := p.block(e)
 		if len(b.Slabs) == 0 {
 			continue
 		}
-		b.Resolve(c)
-		gap := between(c, before, e.Content)
-		l.blocks = append(l.blocks, placedBlock{b, e, x, gap})
+		l.blocks = append(l.blocks, placedBlock{Block: b, Element: e, x: x, gap: gap})
 		if len(l.blocks) > 1 {
 			l.height += gap
 		}
@@ -164,6 +181,15 @@ func (p *pages) measure(g render.Group) laid {
 	l.height = max(l.height, l.reach)
 	c.Ref, c.Width = 0, c.Column
 	return l
+}
+
+// block lays out one element, to the compositor's width.
+func (p *pages) block(e render.Element) compose.Block {
+	c := p.c
+	c.Ref, c.Wide = e.Ref, false
+	b := element.Lay(c, e.Content)
+	b.Resolve(c)
+	return b
 }
 
 // between is the room between two elements of a group.

@@ -282,7 +282,7 @@ func TestOutlineAndAnchors(t *testing.T) {
 	if !slices.Equal(got[:len(want)], want) {
 		t.Errorf("outline %q, want %q", got[:len(want)], want)
 	}
-	if anchors["lash"] != 1 || anchors["pack"] != 7 {
+	if anchors["lash"] != 1 || anchors["pack"] != 6 {
 		t.Errorf("anchors %v", anchors)
 	}
 	for _, s := range sheets {

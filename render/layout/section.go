@@ -40,66 +40,97 @@ func (p *pages) section(i int, s render.Section, columns int) {
 // fill places groups in columns. One that must not be last in its column waits for
 // the one behind it.
 func (p *pages) fill(i int, groups []laid) {
-	for from := 0; from < len(groups); {
-		to, need := from, groups[from].needs
-		for groups[to].Join && to+1 < len(groups) {
-			need += groups[to].height - groups[to].needs
-			to++
-			need += p.apart(groups[to-1].Group) + groups[to].needs
-		}
-		if g := groups[to]; g.Breaks && need > p.c.Tallest {
-			need -= g.needs - max(g.first(), g.reach)
-		}
-		if over := need - p.c.Tallest; over > 0 && to > from && !groups[to].Breaks {
-			if t := p.fit(groups[to].Group, groups[to].height-over); groups[to].height-t.height >= over {
+	p.press(groups)
+	for len(groups) > 0 {
+		n, need := p.run(groups)
+		last := &groups[n-1]
+		if over := need - p.c.Tallest; over > 0 && n > 1 && !last.Breaks {
+			if t := p.fit(last.Group, last.height-over); last.height-t.height >= over {
 				t.needs = t.height
-				need -= groups[to].height - t.height
-				groups[to] = t
+				need -= last.height - t.height
+				*last = t
 			}
 		}
-		if groups[to].Wide && p.c.Columns > 1 {
-			p.spread(i, groups[from:to+1])
-			from = to + 1
+		if last.Wide && p.c.Columns > 1 {
+			p.spread(i, groups[:n])
+			groups = groups[n:]
+			p.press(groups)
 			continue
 		}
-		if need > p.c.Tallest && to > from {
-			p.c.Found(p.tooTall(groups[to], need))
+		if need > p.c.Tallest && n > 1 {
+			p.c.Found(p.tooTall(*last, need))
 		}
-		if p.begun() && p.y+need > p.last && !closing(groups[from:to+1]) {
-			if left := p.last - p.y; !p.squeeze(groups[from:to+1], need-left) {
-				if left > (p.last-p.first)/2 && groups[to].reach > 0 {
-					loose := p.tooTall(groups[to], need)
-					loose.Kind, loose.Room = render.Loose, left
-					p.loose = append(p.loose, loose)
-				}
-				p.next(i)
+		if left := p.last - p.y; p.begun() && need > left && !closing(groups[:n]) {
+			if left > (p.last-p.first)/2 && last.reach > 0 {
+				loose := p.tooTall(*last, need)
+				loose.Kind, loose.Room = render.Loose, left
+				p.loose = append(p.loose, loose)
 			}
+			p.next(i)
+			p.press(groups)
 		}
-		for _, g := range groups[from : to+1] {
+		broke := false
+		for _, g := range groups[:n] {
 			p.place(i, g)
 			p.y += p.apart(g.Group)
+			broke = broke || g.Breaks
 		}
-		from = to + 1
+		groups = groups[n:]
+		if broke {
+			p.press(groups)
+		}
 	}
 }
 
-// squeeze takes air out of groups that are a little too tall for what is left of
-// a column, and says whether that was enough.
-func (p *pages) squeeze(groups []laid, over int) bool {
+// run is how many groups stand together at the head of some, and what they need to
+// begin in a column.
+func (p *pages) run(groups []laid) (n, need int) {
+	need = groups[0].needs
+	for n = 1; groups[n-1].Join && n < len(groups); n++ {
+		need += groups[n-1].height - groups[n-1].needs
+		need += p.apart(groups[n-1].Group) + groups[n].needs
+	}
+	if g := groups[n-1]; g.Breaks && need > p.c.Tallest {
+		need -= g.needs - max(g.first(), g.reach)
+	}
+	return n, need
+}
+
+// press takes air out of the groups that stand in the rest of this column, where that
+// lets one more run of them in: a quarter out of that run, or if need be out of all of
+// them, or a third out of all.
+func (p *pages) press(groups []laid) {
+	y := p.y
+	for from := 0; from < len(groups); {
+		n, need := p.run(groups[from:])
+		to := from + n
+		if over := y + need - p.last; over > 0 {
+			if (from > 0 || p.begun()) && over < p.c.Tallest/8 && !closing(groups[from:to]) {
+				_ = p.squeeze(groups[from:to], over, 9) || p.squeeze(groups[:to], over, 9) || p.squeeze(groups[:to], over, 8)
+			}
+			return
+		}
+		for _, g := range groups[from:to] {
+			y += g.height + p.apart(g.Group)
+		}
+		from = to
+	}
+}
+
+// squeeze leaves groups so many twelfths of their air, where that makes them lower by
+// what they are too tall, and says whether it did.
+func (p *pages) squeeze(groups []laid, over, twelfths int) bool {
 	less := make([]laid, len(groups))
 	for i, g := range groups {
-		if g.Breaks {
+		if g.Breaks || g.Wide {
 			return false
 		}
-		less[i] = p.tight(g.Group)
+		less[i] = p.tight(g, twelfths)
 		over -= g.height - less[i].height
 	}
 	if over > 0 {
 		return false
 	}
-	for i := range groups {
-		less[i].needs = less[i].height
-		groups[i] = less[i]
-	}
+	copy(groups, less)
 	return true
 }
