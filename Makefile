@@ -18,8 +18,8 @@ gate: ## rewrite every golden and require that nothing changed
 	UPDATE=1 go test ./...
 	@test -z "$$(git status --porcelain -- testdata cmd schema render)" || { git status --short -- testdata cmd schema render; echo "the goldens above changed: look at them, then commit them"; exit 1; }
 
-bench: ## speed and memory for workspaces of 10, 100 and 1 000 procedures; the shim search
-	go test -run '^$$' -bench 'Workspace' -benchtime 1x ./cmd/benchwright/internal/compile
+bench: ## speed and memory for workspaces of 10, 100 and 1 000 procedures; a comparison; the shim search
+	go test -run '^$$' -bench 'Workspace|Compare' -benchtime 1x ./cmd/benchwright/internal/compile
 	go test -run '^$$' -bench 'Make200' ./cmd/benchwright/internal/bench
 
 fuzz: ## hostile values at every place of the blocks' examples; 30 s for each fuzz target

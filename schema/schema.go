@@ -1,7 +1,8 @@
 // Package schema holds the JSON Schemas (2020-12) of what a writer writes
 // (shop.yaml, unit.yaml, front matter, typed blocks) and says in plain words
 // where a value breaks one. It knows texts, lists and mappings only,
-// nothing of YAML or of places in a file.
+// nothing of YAML or of places in a file. It also keeps the schemas of the JSON
+// documents that the program prints, for those who read them.
 //
 // The schemas are for editors as much as for the compiler, so every key has a
 // description. Beside the standard's keywords they carry six of our own,
@@ -37,7 +38,8 @@ const suffix = ".schema.json"
 //go:embed *.schema.json
 var files embed.FS
 
-// Names returns the names of all schemas, sorted: block-caution … unit.
+// Names returns the names of the schemas of what a writer writes, sorted:
+// block-caution … unit.
 func Names() []string {
 	entries, err := files.ReadDir(".")
 	if err != nil {
@@ -45,11 +47,17 @@ func Names() []string {
 	}
 	var names []string
 	for _, e := range entries {
-		names = append(names, strings.TrimSuffix(e.Name(), suffix))
+		if name := strings.TrimSuffix(e.Name(), suffix); !slices.Contains(Printed(), name) {
+			names = append(names, name)
+		}
 	}
 	slices.Sort(names)
 	return names
 }
+
+// Printed returns the names of the schemas of the JSON documents that the program
+// prints.
+func Printed() []string { return []string{"compare"} }
 
 // Source returns the text of a schema as its file has it.
 func Source(name string) ([]byte, bool) {

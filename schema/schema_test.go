@@ -41,7 +41,7 @@ func TestSchemasAreValid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range Names() {
+	for _, name := range append(Names(), Printed()...) {
 		s := raw(t, name)
 		if err := meta.Validate(s); err != nil {
 			t.Errorf("%s: %#v", name, err)

@@ -28,6 +28,7 @@ var spoken = []struct{ of, files string }{
 	{"the callouts", "internal/hazard/table.go"},
 	{"the symbols", "internal/hazard/symbol.go"},
 	{"the program", "internal/cli/*.go"},
+	{"the reports of changes", "internal/compare/[cstw]*.go"},
 	{"the calculations", "internal/calc/*.go"},
 }
 

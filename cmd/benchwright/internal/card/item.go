@@ -1,6 +1,10 @@
 package card
 
-import "benchwright/cmd/benchwright/internal/source"
+import (
+	"slices"
+
+	"benchwright/cmd/benchwright/internal/source"
+)
 
 // An Item is an element of a step, or of what precedes the steps: prose, a
 // picture or a block. Every item must have all these methods, so that no case
@@ -29,6 +33,11 @@ func ReadingOf(i Item) *Measurement {
 
 // Complete reports whether everything that an item prints is there.
 func (c *Card) Complete(i Item) bool { return i.complete(c) }
+
+// Incomplete says whether an item of the step is incomplete.
+func (c *Card) Incomplete(s *Step) bool {
+	return slices.ContainsFunc(s.Items, func(i Item) bool { return !i.complete(c) })
+}
 
 // FirstIncomplete returns the first incomplete item, nil if there is none, as
 // on every card without an error.

@@ -58,7 +58,7 @@ func commands() []command {
 		{"explain", "NAME", "what a message means, with an example and its fix", explain},
 		{"calc", "NAME OPTIONS", "work out one calculation of the cards at a terminal", calculate},
 		{"new", "FOLDER", "begin a workspace that builds", newWorkspace},
-		{"schema", "NAME", "print the JSON Schema of a file or block", printSchema},
+		{"schema", "NAME", "print the JSON Schema of a file, a block or a report", printSchema},
 		{"version", "", "the version of this program", version},
 	}
 }

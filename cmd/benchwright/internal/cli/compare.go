@@ -1,11 +1,13 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 
 	"benchwright/cmd/benchwright/internal/compare"
 	"benchwright/cmd/benchwright/internal/compile"
@@ -29,12 +31,14 @@ func compareSides(c *call) int {
 		return fail(c.Streams, fmt.Errorf("name two sides, the old one first: `benchwright compare HEAD procedures`"))
 	}
 	var sides [2][]compare.Procedure
+	var errs [2]error
+	var wg sync.WaitGroup
 	for i, side := range c.paths {
-		read, err := c.side(side, c.paths[1-i])
-		if err != nil {
-			return fail(c.Streams, err)
-		}
-		sides[i] = read
+		wg.Go(func() { sides[i], errs[i] = c.side(side, c.paths[1-i]) })
+	}
+	wg.Wait()
+	if err := cmp.Or(errs[0], errs[1]); err != nil {
+		return fail(c.Streams, err)
 	}
 	report := compare.Sides(sides[0], sides[1])
 	var err error

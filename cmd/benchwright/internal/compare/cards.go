@@ -10,7 +10,9 @@ import (
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/render"
 )
 
@@ -21,8 +23,25 @@ type comparison struct {
 	number  map[int]string // what a reference to a step of the new card is compared as: the number on the old one
 	changes []Change
 
-	place string // where what is compared stands
-	step  Step
+	place  string // where what is compared stands
+	was    *step  // in which steps; nil for what stands in none, or is not there
+	is     *step
+	placed [2]source.Place // of the element in hand, on the old and the new side
+	gone   []single        // elements that one side alone has
+	come   []single
+}
+
+// A single is an element that one side alone has, and the change that says so.
+type single struct {
+	change int
+	says   string
+}
+
+// An across is what makes a change the same one in another variant, where its
+// step may have another number.
+type across struct {
+	old, new                         *procedure.Step
+	place, what, before, after, note string
 }
 
 // cards compares two cards for one variant.
@@ -30,7 +49,7 @@ func cards(x, y *card.Card) []Change {
 	c := &comparison{a: read(x), b: read(y), number: map[int]string{}}
 	c.head(x, y)
 	if c.a.text == c.b.text {
-		return c.served(y)
+		return c.changes
 	}
 	c.matched = matched(c.a.steps, c.b.steps)
 	for j, i := range c.matched.new {
@@ -46,25 +65,50 @@ func cards(x, y *card.Card) []Change {
 	c.elements(c.a.lead, c.b.lead)
 	c.place = ""
 	c.steps()
-	c.place, c.step = onStrip, Step{}
+	c.moves()
+	c.place, c.was, c.is = onStrip, nil, nil
 	if len(c.changes) == 0 {
 		c.elements(c.a.strip, c.b.strip) // what it has from the card is reported there
-	}
-	return c.served(y)
-}
-
-// served returns the changes, with the variant that they reach.
-func (c *comparison) served(y *card.Card) []Change {
-	for i := range c.changes {
-		if id := y.VariantID(); id != "" {
-			c.changes[i].Variants = []string{id}
-		}
 	}
 	return c.changes
 }
 
 func (c *comparison) report(class Class, what, before, after, note string) {
-	c.changes = append(c.changes, Change{Class: class, Step: c.step, Place: c.place, What: what, Before: before, After: after, Note: note})
+	x := Change{Class: class, Place: c.place, What: what, Before: before, After: after, Note: note}
+	x.key = across{place: c.place, what: what, before: c.named(c.a, before), after: c.named(c.b, after), note: note}
+	r := Reach{Variant: c.b.card.VariantID()}
+	x.before, x.At = c.placed[0], c.placed[1]
+	if s := c.was; s != nil {
+		x.Title, r.Old.Step, x.key.old = s.title, s.number, s.source
+		if x.before.File == nil {
+			x.before = s.at
+		}
+	}
+	if s := c.is; s != nil {
+		x.Title, r.New.Step, x.key.new = s.title, s.number, s.source
+		if x.At.File == nil {
+			x.At = s.at
+		}
+	}
+	if x.Gone = x.At.File == nil; x.Gone {
+		x.At = x.before
+	}
+	if what == stepMoved {
+		x.key.before, x.key.after = "", "" // numbers, which the other variant has otherwise
+	}
+	x.Reaches = []Reach{r}
+	c.changes = append(c.changes, x)
+}
+
+// named is a text with the steps that it refers to by their titles.
+func (c *comparison) named(r *reader, text string) string {
+	return stepNumber.ReplaceAllStringFunc(text, func(found string) string {
+		m := stepNumber.FindStringSubmatch(found)
+		if n, _ := strconv.Atoi(m[2]); n > 0 && n <= len(r.steps) {
+			return m[1] + "“" + r.steps[n-1].title + "”"
+		}
+		return found
+	})
 }
 
 // head compares what every page repeats.
@@ -133,14 +177,14 @@ func (c *comparison) steps() {
 	for i, s := range c.a.steps {
 		j := c.matched.old[i]
 		if j < 0 {
-			c.step = Step{s.title, s.number, 0}
+			c.was, c.is = s, nil
 			c.report(gravest(s), "step removed", s.title, "", "")
 			continue
 		}
 		t := c.b.steps[j]
-		c.step = Step{t.title, s.number, t.number}
+		c.was, c.is = s, t
 		if goes[i] {
-			c.report(graver(gravest(s), gravest(t)), "step moved", fmt.Sprintf("step %d", s.number), fmt.Sprintf("step %d", t.number), "")
+			c.report(graver(gravest(s), gravest(t)), stepMoved, behind(c.a.steps, i), behind(c.b.steps, j), "")
 		} else if s.stage != t.stage && slices.Contains(c.b.stages, s.stage) && slices.Contains(c.a.stages, t.stage) {
 			c.report(Method, "stage", s.stage, t.stage, "")
 		}
@@ -151,10 +195,55 @@ func (c *comparison) steps() {
 	}
 	for j, s := range c.b.steps {
 		if c.matched.new[j] < 0 {
-			c.step = Step{s.title, 0, s.number}
+			c.was, c.is = nil, s
 			c.report(gravest(s), "step added", "", s.title, "")
 		}
 	}
+}
+
+const stepMoved = "step moved"
+
+// behind says where a step stands.
+func behind(steps []*step, i int) string {
+	if i == 0 {
+		return fmt.Sprintf("step %d, the first", steps[i].number)
+	}
+	return fmt.Sprintf("step %d, after “%s”", steps[i].number, steps[i-1].title)
+}
+
+// moves makes one change of an element that left one step and came to another
+// as it was.
+func (c *comparison) moves() {
+	var drop []int
+	for _, g := range c.gone {
+		for i, e := range c.come {
+			if e.says != g.says || e.says == "" {
+				continue
+			}
+			was, is := c.changes[g.change], &c.changes[e.change]
+			is.What = strings.TrimSuffix(is.What, "added") + "moved"
+			is.Class = graver(was.Class, is.Class)
+			is.Note, is.Before, is.After = is.After, in(was), in(*is)
+			is.key.what, is.key.note, is.key.old = is.What, is.key.after, was.key.old
+			is.key.before, is.key.after = was.Title, is.Title
+			is.Reaches[0].Old, is.before = was.Reaches[0].Old, was.before
+			c.come[i].says = ""
+			drop = append(drop, g.change)
+			break
+		}
+	}
+	slices.Sort(drop)
+	for _, i := range slices.Backward(drop) {
+		c.changes = slices.Delete(c.changes, i, i+1)
+	}
+}
+
+// in says in which step a change stands.
+func in(x Change) string {
+	if n := max(x.Reaches[0].Old.Step, x.Reaches[0].New.Step); n > 0 {
+		return fmt.Sprintf("step %d, %s", n, x.Title)
+	}
+	return x.Place
 }
 
 // gravest is the class of a step that is added, removed or moved.
@@ -213,20 +302,49 @@ func (c *comparison) elements(as, bs []render.Element) {
 	})
 	for i, a := range as {
 		if j := p.old[i]; j >= 0 {
+			c.at(a, bs[j])
 			c.element(a, bs[j])
-		} else if class, text := c.summary(c.a, a); text != "" {
+			continue
+		}
+		c.at(a, render.Element{})
+		class, text := c.summary(c.a, a)
+		switch {
+		case text == "":
+		case c.b.lacks(c.is):
+			c.report(Safety, kind(a), text, unknown, "")
+		default:
+			c.gone = append(c.gone, single{len(c.changes), textsA[i]})
 			c.report(class, kind(a)+" removed", text, "", "")
+			c.changes[len(c.changes)-1].lost[1] = true
 		}
 	}
 	for j, b := range bs {
-		if p.new[j] < 0 {
-			if class, text := c.summary(c.b, b); text != "" {
-				c.report(class, kind(b)+" added", "", text, "")
-			}
+		if p.new[j] >= 0 {
+			continue
+		}
+		c.at(render.Element{}, b)
+		class, text := c.summary(c.b, b)
+		switch {
+		case text == "":
+		case c.a.lacks(c.was):
+			c.report(Safety, kind(b), unknown, text, "")
+		default:
+			c.come = append(c.come, single{len(c.changes), textsB[j]})
+			c.report(class, kind(b)+" added", "", text, "")
+			c.changes[len(c.changes)-1].lost[0] = true
 		}
 	}
+	c.at(render.Element{}, render.Element{})
 	c.order(as, bs, p.old)
 }
+
+// at notes where the element in hand stands.
+func (c *comparison) at(a, b render.Element) {
+	c.placed = [2]source.Place{c.a.deck.Place(a.Ref), c.b.deck.Place(b.Ref)}
+}
+
+// unknown stands for what an error in a step keeps from being made.
+const unknown = "unknown, because of the error"
 
 // order reports elements that stand in another order: a prose text that
 // changed its place among its like is of class wording.
@@ -361,9 +479,38 @@ func (c *comparison) lines(f, g fact) {
 		}
 		c.changed(f, g, before, after)
 	}
-	if len(gone)+len(come) == 0 && !slices.Equal(c.keys(c.a, f.lines), c.keys(c.b, g.lines)) {
-		c.changed(f, g, strings.Join(f.lines, "; "), strings.Join(g.lines, "; "))
+	if x, y := c.keys(c.a, f.lines), c.keys(c.b, g.lines); len(gone)+len(come) == 0 && !slices.Equal(x, y) {
+		before, after := reordered(f.lines, g.lines, x, y)
+		c.report(graver(f.class, g.class), f.what+" in another order", before, after, "")
 	}
+}
+
+// reordered says of the lines that changed their places behind which one they
+// stood and stand. The lines are those that x and y are the keys of.
+func reordered(old, new []string, x, y []string) (before, after string) {
+	places := make([]int, len(x))
+	used := make([]bool, len(y))
+	for i, k := range x {
+		for j := range y {
+			if !used[j] && y[j] == k {
+				places[i], used[j] = j, true
+				break
+			}
+		}
+	}
+	follows := func(lines []string, i int) string {
+		if i == 0 {
+			return lines[i] + ", first"
+		}
+		return lines[i] + ", after " + lines[i-1]
+	}
+	var was, is []string
+	for i, goes := range moved(places) {
+		if goes {
+			was, is = append(was, follows(old, i)), append(is, follows(new, places[i]))
+		}
+	}
+	return strings.Join(was, "; "), strings.Join(is, "; ")
 }
 
 func (c *comparison) keys(r *reader, lines []string) []string {
@@ -410,6 +557,12 @@ func (c *comparison) changed(f, g fact, before, after string) {
 	}
 	if f.what == "pack" && class == Safety && c.stockOnly() {
 		class = Method
+	}
+	switch {
+	case after == "" && c.b.lacks(c.is):
+		after = unknown
+	case before == "" && c.a.lacks(c.was):
+		before = unknown
 	}
 	c.report(class, f.what, before, after, how(before, after, c.a.mark, c.b.mark))
 }

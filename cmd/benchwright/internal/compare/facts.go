@@ -47,7 +47,7 @@ func read(c *card.Card) *reader {
 	for _, st := range c.Stages {
 		r.stages = append(r.stages, st.Source.Text)
 		for _, s := range st.Steps {
-			at := &step{id: s.Source.ID, title: s.Source.Text, stage: st.Source.Text, number: s.Number, reads: r}
+			at := &step{id: s.Source.ID, title: s.Source.Text, stage: st.Source.Text, number: s.Number, source: s.Source, at: s.Place(c), incomplete: c.Incomplete(s), reads: r}
 			r.steps, anchored[card.Anchor(s.Number)] = append(r.steps, at), at
 		}
 	}
@@ -71,6 +71,15 @@ func read(c *card.Card) *reader {
 		}
 	}
 	return r
+}
+
+// lacks says whether an error keeps something of a step from being made, or
+// without a step something of the card.
+func (r *reader) lacks(s *step) bool {
+	if s == nil {
+		return r.card.FirstIncomplete() != nil
+	}
+	return s.incomplete
 }
 
 // facts returns what an element says.

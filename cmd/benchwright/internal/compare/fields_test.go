@@ -80,6 +80,8 @@ func TestHow(t *testing.T) {
 		{"150 N·m", "105 N·m", "30 % less"},
 		{"95 to 105 N·m", "100 to 110 N·m", "5 % more"},
 		{"95 to 105 N·m", "90 to 110 N·m", "wider"},
+		{"95 to 105 N·m", "95 to 126 N·m", "upper limit 20 % more, wider"},
+		{"95 to 105 N·m", "100 to 105 N·m", "lower limit 5 % more, narrower"},
 		{"max 0.05 mm", "max 0.10 mm", "100 % more"},
 		{"max 0.05 mm", "at least 0.05 mm", "other side open"},
 		{"Wipe it", "Wipe it dry", ""},

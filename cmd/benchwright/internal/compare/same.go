@@ -120,7 +120,10 @@ func larger(a, b quantity.Band) string {
 	}
 	b = b.In(a.Unit)
 	var out []string
-	if x, y := middle(a), middle(b); x != nil && y != nil && x.Cmp(y) != 0 {
+	more := func(of string, x, y *big.Rat) {
+		if x == nil || y == nil || x.Cmp(y) == 0 {
+			return
+		}
 		way := "more"
 		if x.Cmp(y) > 0 {
 			way = "less"
@@ -128,13 +131,23 @@ func larger(a, b quantity.Band) string {
 		if part := share(x, y); part != "" && a.Unit.Dimension != quantity.Temperature {
 			way = part + " " + way
 		}
-		out = append(out, way)
+		out = append(out, of+way)
+	}
+	equal := func(x, y *big.Rat) bool { return x != nil && y != nil && x.Cmp(y) == 0 }
+	two := a.Low != nil && a.High != nil && b.Low != nil && b.High != nil
+	switch {
+	case two && equal(a.Low, b.Low):
+		more("upper limit ", a.High, b.High)
+	case two && equal(a.High, b.High):
+		more("lower limit ", a.Low, b.Low)
+	default:
+		more("", middle(a), middle(b))
 	}
 	switch open := func(x quantity.Band) [2]bool { return [2]bool{x.Low == nil, x.High == nil} }; {
 	case a.Form == quantity.Bare || b.Form == quantity.Bare:
 	case open(a) != open(b):
 		out = append(out, "other side open")
-	case a.Low != nil && a.High != nil:
+	case two:
 		switch a.Width().Cmp(b.Width()) {
 		case -1:
 			out = append(out, "wider")

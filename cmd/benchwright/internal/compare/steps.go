@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/render"
 )
 
@@ -145,6 +147,9 @@ func moved(places []int) []bool {
 type step struct {
 	id, title, stage string
 	number           int
+	source           *procedure.Step
+	at               source.Place // of its heading
+	incomplete       bool         // an error keeps something of it from being made
 	elements         []render.Element
 	reads            *reader
 }

@@ -36,7 +36,10 @@ func (c *comparison) table(f, g fact) {
 // stockOnly says whether the shim packs of the step in hand come out
 // differently for the stock alone: the same limits, aim and rate, other shims.
 func (c *comparison) stockOnly() bool {
-	x, y := shims(c.a.card, c.step.Old), shims(c.b.card, c.step.New)
+	if c.was == nil || c.is == nil {
+		return false
+	}
+	x, y := shims(c.a.card, c.was.number), shims(c.b.card, c.is.number)
 	if len(x) == 0 || len(x) != len(y) {
 		return false
 	}

@@ -2,16 +2,11 @@ package compare
 
 import (
 	"bufio"
-	"encoding/json"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
 )
-
-// Format names the form of the JSON document. Fields may be added under it;
-// none is taken away.
-const Format = "benchwright-changes/1"
 
 const (
 	red    = "\x1b[1;31m"
@@ -23,18 +18,18 @@ const (
 
 var colors = map[Class]string{Safety: red, Method: yellow, Wording: faint}
 
-// WriteText writes a report for a person to read. With color, the classes are
-// colored for a terminal.
+// WriteText writes a report for a person to read. With color, the classes and
+// what holds from now on are colored for a terminal.
 func (r *Report) WriteText(w io.Writer, color bool) error {
 	b := bufio.NewWriter(w)
 	paint := func(code, text string) string {
-		if !color {
+		if !color || text == "" {
 			return text
 		}
 		return code + text + reset
 	}
 	for _, c := range r.Cards {
-		fmt.Fprintf(b, "%s %s%s\n", paint(bold, c.Number), c.Title, c.because())
+		fmt.Fprintf(b, "%s %s%s\n", paint(bold, c.Number), c.Title, paint(faint, c.because()))
 		for _, line := range c.unread() {
 			fmt.Fprintf(b, "  %s\n", line)
 		}
@@ -44,11 +39,25 @@ func (r *Report) WriteText(w io.Writer, color bool) error {
 				fmt.Fprintf(b, "  %s\n", at)
 				last = at
 			}
-			fmt.Fprintf(b, "    %s %s\n", paint(colors[x.Class], fmt.Sprintf("%-8s", x.Class)), x.text())
+			before, after := x.values()
+			fmt.Fprintf(b, "    %s %s", paint(colors[x.Class], fmt.Sprintf("%-8s", x.Class)), x.What)
+			switch {
+			case before == "" && after == "":
+			case before == "":
+				fmt.Fprintf(b, ": %s", paint(bold, after))
+			case after == "":
+				fmt.Fprintf(b, ": %s", before)
+			default:
+				fmt.Fprintf(b, ": %s → %s", before, paint(bold, after))
+			}
+			if note := c.note(x); note != "" {
+				fmt.Fprintf(b, " (%s)", note)
+			}
+			fmt.Fprintln(b)
 		}
 		fmt.Fprintln(b)
 	}
-	fmt.Fprintln(b, r.sum())
+	fmt.Fprintln(b, paint(bold, r.sum()))
 	for _, line := range r.bench() {
 		fmt.Fprintln(b, line)
 	}
@@ -72,7 +81,12 @@ func (r *Report) WriteMarkdown(w io.Writer) error {
 		}
 		fmt.Fprint(b, "| class | where | what | before | after | |\n|---|---|---|---|---|---|\n")
 		for _, x := range c.Changes {
-			fmt.Fprintf(b, "| %s | %s | %s | %s | %s | %s |\n", x.Class, cell(c.where(x)), cell(x.What), cell(x.Before), cell(x.After), cell(x.Note))
+			class := string(x.Class)
+			if x.Class == Safety {
+				class = "**" + class + "**"
+			}
+			before, after := x.values()
+			fmt.Fprintf(b, "| %s | %s | %s | %s | %s | %s |\n", class, cell(c.where(x)), cell(x.What), cell(before), cell(after), cell(c.note(x)))
 		}
 	}
 	return b.Flush()
@@ -106,7 +120,7 @@ func (c Card) unread() []string {
 		Side
 	}{{"old", c.Old}, {"new", c.New}} {
 		if s.Errors > 0 {
-			line := fmt.Sprintf("the %s side does not compile, %s: compared as far as it reads", s.name, count(s.Errors, "error", "errors"))
+			line := fmt.Sprintf("the %s side has %s and prints no card; it is compared as far as it can be read", s.name, count(s.Errors, "error", "errors"))
 			if s.First != "" {
 				line += ". " + s.First
 			}
@@ -117,41 +131,154 @@ func (c Card) unread() []string {
 }
 
 // where says where a change stands, with its variants where it does not reach
-// all of the card's.
+// all of the card's, and its pages.
 func (c Card) where(x Change) string {
 	at := x.Place
-	switch s := x.Step; {
-	case at != "":
-	case s.New == 0:
-		at = fmt.Sprintf("old step %d, %s", s.Old, s.Title)
-	default:
-		at = fmt.Sprintf("step %d, %s", s.New, s.Title)
+	if at == "" {
+		at = "step " + x.perVariant(func(r Reach) string { return fmt.Sprint(r.New.Step) }) + ", " + x.Title
+		if x.Reaches[0].New.Step == 0 {
+			at = "old step " + x.perVariant(func(r Reach) string { return fmt.Sprint(r.Old.Step) }) + ", " + x.Title
+		}
 	}
-	if len(x.Variants) > 0 && len(x.Variants) < len(c.Variants) {
-		at += " [" + strings.Join(x.Variants, ", ") + "]"
+	if len(x.Reaches) < len(c.Variants) {
+		at += " [" + strings.Join(x.variants(), ", ") + "]"
+	}
+	if x.Place != onCard && x.Place != onHead {
+		if pages := x.perVariant(Reach.pages); pages != "" {
+			at += ", " + pages
+		}
 	}
 	return at
 }
 
-func (x Change) text() string {
-	text := x.What + ": " + x.Before
-	if x.After != "" {
-		if x.Before == "" {
-			text = x.What + ": " + x.After
-		} else {
-			text += " → " + x.After
+// variants returns the ids of the variants that a change reaches.
+func (x Change) variants() []string {
+	var out []string
+	for _, r := range x.Reaches {
+		if r.Variant != "" {
+			out = append(out, r.Variant)
 		}
 	}
-	if x.Before != "" && x.After == "" && !strings.HasSuffix(x.What, "removed") {
-		text += " → nothing"
+	return out
+}
+
+// perVariant says a thing once if it is the same in all variants, else with the
+// variants behind it.
+func (x Change) perVariant(say func(Reach) string) string {
+	var texts, out []string
+	ids := map[string][]string{}
+	for _, r := range x.Reaches {
+		text := say(r)
+		if !slices.Contains(texts, text) {
+			texts = append(texts, text)
+		}
+		ids[text] = append(ids[text], r.Variant)
 	}
-	if x.Before == "" && !strings.HasSuffix(x.What, "added") && !strings.HasSuffix(x.What, "on") {
-		text = x.What + ": nothing → " + x.After
+	if len(texts) == 1 {
+		return texts[0]
 	}
-	if x.Note != "" {
-		text += " (" + x.Note + ")"
+	for _, text := range texts {
+		out = append(out, fmt.Sprintf("%s (%s)", text, strings.Join(ids[text], ", ")))
 	}
-	return text
+	return strings.Join(out, ", ")
+}
+
+// pages says on which pages a change stands, on both sides where they differ.
+func (r Reach) pages() string {
+	switch old, new := pageList(r.Old.Pages), pageList(r.New.Pages); {
+	case old == new || old == "":
+		return new
+	case new == "":
+		return "old " + old
+	default:
+		return old + ", now " + new
+	}
+}
+
+// pageList writes pages as "page 4" or "pages 3–5, 8"; "" for none.
+func pageList(pages []int) string {
+	var runs []string
+	for i := 0; i < len(pages); {
+		j := i
+		for j+1 < len(pages) && pages[j+1] == pages[j]+1 {
+			j++
+		}
+		switch {
+		case j == i:
+			runs = append(runs, fmt.Sprint(pages[i]))
+		case j == i+1:
+			runs = append(runs, fmt.Sprint(pages[i]), fmt.Sprint(pages[j]))
+		default:
+			runs = append(runs, fmt.Sprintf("%d–%d", pages[i], pages[j]))
+		}
+		i = j + 1
+	}
+	switch len(pages) {
+	case 0:
+		return ""
+	case 1:
+		return "page " + runs[0]
+	}
+	return "pages " + strings.Join(runs, ", ")
+}
+
+// note says how a value changed, and which file it comes from where the card's
+// changes come from several.
+func (c Card) note(x Change) string {
+	if len(x.Causes) == 0 || len(x.Causes) == len(c.Causes) {
+		return x.Note
+	}
+	from := "from " + strings.Join(x.Causes, ", ")
+	if x.Note == "" {
+		return from
+	}
+	return x.Note + "; " + from
+}
+
+// values returns what stood there and what stands there now. What long texts
+// share at their ends is cut to a few words.
+func (x Change) values() (before, after string) {
+	ends := func(with ...string) bool {
+		return slices.ContainsFunc(with, func(s string) bool { return strings.HasSuffix(x.What, s) })
+	}
+	switch {
+	case x.Before == "" && x.After == "", ends(" order"):
+		return x.Before, x.After
+	case x.Before == "" && !ends("added", " on"):
+		return "nothing", x.After
+	case x.After == "" && !ends("removed", " served"):
+		return x.Before, "nothing"
+	case x.Before == "" || x.After == "":
+		return x.Before, x.After
+	}
+	const lead, tail = 3, 2 // words that stay
+	a, b := strings.Fields(x.Before), strings.Fields(x.After)
+	first := 0
+	for first < min(len(a), len(b)) && a[first] == b[first] {
+		first++
+	}
+	last := 0
+	for last < min(len(a), len(b))-first && a[len(a)-1-last] == b[len(b)-1-last] {
+		last++
+	}
+	cut := func(words []string) string {
+		from, to := 0, len(words)
+		if first > lead+2 {
+			from = first - lead
+		}
+		if last > tail+2 {
+			to -= last - tail
+		}
+		text := strings.Join(words[from:to], " ")
+		if from > 0 {
+			text = "… " + text
+		}
+		if to < len(words) {
+			text += " …"
+		}
+		return text
+	}
+	return cut(a), cut(b)
 }
 
 // sum says how many changes of each class there are.
@@ -162,54 +289,62 @@ func (r *Report) sum() string {
 			changed++
 		}
 	}
+	if changed == 0 && len(r.Unsure()) > 0 {
+		return "no change found in what the cards say"
+	}
 	if changed == 0 {
 		return "no change in what the cards say"
 	}
 	return fmt.Sprintf("%s changed: %d safety, %d method, %d wording", count(changed, "card", "cards"), r.Count(Safety), r.Count(Method), r.Count(Wording))
 }
 
-// bench says which cards are printed again and which are taken off the bench.
+// bench says which pages are printed again and which are taken off the bench.
 func (r *Report) bench() []string {
-	var again, off []string
-	for _, c := range r.Cards {
-		name := c.Number
-		if used := c.reached(); len(used) > 0 && len(used) < len(c.Variants) {
-			name += " (" + strings.Join(used, ", ") + ")"
-		}
-		if len(c.Changes) == 0 {
-			continue
-		}
-		if c.New.There {
-			again = append(again, name)
-		}
-		if c.Old.There {
-			off = append(off, name)
-		}
-	}
 	var out []string
-	if len(again) > 0 {
-		out = append(out, "print again: "+strings.Join(again, ", "))
+	for _, l := range []struct {
+		say   string
+		pages func(Card) []Pages
+		strip bool
+	}{
+		{"print again", func(c Card) []Pages { return c.Print }, true},
+		{"take off the bench", func(c Card) []Pages { return c.Off }, false},
+	} {
+		var names []string
+		for _, c := range r.Cards {
+			for _, p := range l.pages(c) {
+				name := c.Number
+				if len(p.Variants) > 0 && len(p.Variants) < len(c.Variants) {
+					name += " (" + strings.Join(p.Variants, ", ") + ")"
+				}
+				switch {
+				case p.Of == 0 && l.strip:
+					name += ", when its errors are fixed"
+				case p.Of > 1 && len(p.Pages) == p.Of:
+					name += fmt.Sprintf(" all %d pages", p.Of)
+				case p.Of > 0:
+					name += " " + pageList(p.Pages)
+				}
+				names = append(names, name)
+			}
+			if l.strip && c.Strip {
+				names = append(names, c.Number+" record strip")
+			}
+		}
+		if len(names) > 0 {
+			out = append(out, l.say+": "+strings.Join(names, "; "))
+		}
 	}
-	if len(off) > 0 {
-		out = append(out, "take off the bench: "+strings.Join(off, ", "))
+	var marked []string
+	for _, c := range r.Cards {
+		if len(c.Changes) > 0 && !slices.ContainsFunc(c.Changes, func(x Change) bool { return !x.controls() }) {
+			marked = append(marked, c.Number)
+		}
+	}
+	if len(marked) > 0 {
+		out = append(out, "nothing but revision or date: "+strings.Join(marked, ", "))
 	}
 	if unsure := r.Unsure(); len(unsure) > 0 {
-		out = append(out, "cannot be compared: "+strings.Join(unsure, ", ")+" has errors that may hide a change")
-	}
-	return out
-}
-
-// reached returns the variants that the changes of a card reach; nil where one
-// reaches the card whole.
-func (c Card) reached() []string {
-	var out []string
-	for _, id := range c.Variants {
-		if slices.ContainsFunc(c.Changes, func(x Change) bool { return slices.Contains(x.Variants, id) }) {
-			out = append(out, id)
-		}
-	}
-	if slices.ContainsFunc(c.Changes, func(x Change) bool { return len(x.Variants) == 0 }) {
-		return nil
+		out = append(out, "not compared, for errors that may hide a change: "+strings.Join(unsure, ", "))
 	}
 	return out
 }
@@ -219,73 +354,4 @@ func count(n int, one, many string) string {
 		return "1 " + one
 	}
 	return fmt.Sprintf("%d %s", n, many)
-}
-
-type jsonStep struct {
-	Title string `json:"title"`
-	Old   int    `json:"old"`
-	New   int    `json:"new"`
-}
-
-type jsonChange struct {
-	Class    Class     `json:"class"`
-	Variants []string  `json:"variants"`
-	Step     *jsonStep `json:"step"`
-	Place    string    `json:"place"`
-	What     string    `json:"what"`
-	Before   string    `json:"before"`
-	After    string    `json:"after"`
-	Note     string    `json:"note"`
-}
-
-type jsonSide struct {
-	There  bool   `json:"there"`
-	Errors int    `json:"errors"`
-	First  string `json:"first"`
-}
-
-type jsonCard struct {
-	Card     string       `json:"card"`
-	Title    string       `json:"title"`
-	Variants []string     `json:"variants"`
-	Causes   []string     `json:"causes"`
-	Old      jsonSide     `json:"old"`
-	New      jsonSide     `json:"new"`
-	Changes  []jsonChange `json:"changes"`
-}
-
-// WriteJSON writes a report as one document. Every field is always there; step
-// is null for what stands in no step.
-func (r *Report) WriteJSON(w io.Writer) error {
-	doc := struct {
-		Format string        `json:"format"`
-		Counts map[Class]int `json:"counts"`
-		Cards  []jsonCard    `json:"cards"`
-	}{Format, map[Class]int{}, []jsonCard{}}
-	for _, class := range Classes {
-		doc.Counts[class] = r.Count(class)
-	}
-	for _, c := range r.Cards {
-		j := jsonCard{Card: c.Number, Title: c.Title, Variants: some(c.Variants), Causes: some(c.Causes), Old: jsonSide(c.Old), New: jsonSide(c.New), Changes: []jsonChange{}}
-		for _, x := range c.Changes {
-			change := jsonChange{Class: x.Class, Variants: some(x.Variants), Place: x.Place, What: x.What, Before: x.Before, After: x.After, Note: x.Note}
-			if x.Place == "" {
-				change.Step = &jsonStep{x.Step.Title, x.Step.Old, x.Step.New}
-			}
-			j.Changes = append(j.Changes, change)
-		}
-		doc.Cards = append(doc.Cards, j)
-	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(doc)
-}
-
-// some is a list that JSON writes as one, empty or not.
-func some(list []string) []string {
-	if list == nil {
-		return []string{}
-	}
-	return list
 }

@@ -82,7 +82,7 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 		if o.Emit != nil && res.Fault == nil {
 			res.Fault = o.Emit(m)
 		}
-		m.Sheets = nil // results are kept until the run ends
+		m.Sheets, m.deck = nil, nil // results are kept until the run ends
 	}
 }
 

@@ -25,6 +25,7 @@ type Made struct {
 	Sheets   []sheet.Sheet // nil after Emit
 	Faces    int           // before imposition on larger sheets
 	Strip    bool          // it is the record strip
+	deck     *deck.Deck
 }
 
 // PDF returns the deck as PDF bytes.
@@ -115,7 +116,7 @@ func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, 
 	}
 	found := lib.findings(problems, f, d)
 	m.Info = pdf.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
-	m.Sheets, m.Faces = sheets, len(sheets)
+	m.Sheets, m.Faces, m.deck = sheets, len(sheets), d
 	var small error
 	if o.Sheet != "" && !strip {
 		m.Sheets, small = imposeFaces(sheets, o)
