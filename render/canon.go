@@ -30,11 +30,19 @@ func Canonical(d Deck) string {
 				c.line(Wording, "bookmark", "text", g.Bookmark)
 			}
 			for _, e := range g.Elements {
-				c.line(e.Class, Kind(e.Content), "", e.Content)
+				c.element(e)
 			}
 		}
 	}
 	return string(c.text)
+}
+
+// CanonicalElement returns the line of one element in the canonical text,
+// without a newline.
+func CanonicalElement(e Element) string {
+	var c canon
+	c.element(e)
+	return string(c.text[:len(c.text)-1])
 }
 
 // Kind returns the type name of a content in lower case: "step", "hazards".
@@ -68,6 +76,8 @@ func (c *canon) line(class Class, name string, pairs ...any) {
 	}
 	c.text = append(c.text, '\n')
 }
+
+func (c *canon) element(e Element) { c.line(e.Class, Kind(e.Content), "", e.Content) }
 
 func (c *canon) field(name string, v reflect.Value) {
 	if empty(v) {

@@ -28,8 +28,10 @@ const (
 	LeastBoxGap    = 1500  // between any two boxes
 	LeastBoxWidth  = 20000 // a box that a gloved hand writes in
 	LeastBoxHeight = 9000
-	CodeSquare     = 15000 // kept free in the head
+	CodeSquare     = 15000 // of the QR code in the head, which takes 14 to 18 mm
+	CodeQuiet      = 1000  // kept clear around it beside what parts it from text and rules
 	holeBottom     = 12400 // of a hole through the film, in the middle of the top edge
+	HoleHalf       = 3000  // half its width
 )
 
 // Running text has at most 75 characters to a line and at least 35. An English

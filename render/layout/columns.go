@@ -2,6 +2,7 @@ package layout
 
 import (
 	"benchwright/render"
+	"benchwright/render/checkcode"
 	"benchwright/render/compose"
 	"benchwright/render/sheet"
 )
@@ -31,6 +32,7 @@ type face struct {
 	steps     []int // the numbers of the steps on it
 	groups    []sheet.Group
 	marks     []sheet.Mark
+	pieces    []checkcode.Piece
 	bookmarks []sheet.Bookmark
 	anchors   []sheet.Anchor
 }

@@ -106,6 +106,9 @@ func insideTrim(t *testing.T, o Options, s sheet.Sheet) {
 		if g, is := op.(sheet.Glyphs); is && !o.Plain && a.apart(hole) < 0 {
 			t.Errorf("%q stands in the hole at the top edge", g.Text)
 		}
+		if d, is := op.(sheet.Drawing); is && !o.Plain && a.apart(hole) < 0 {
+			t.Errorf("the drawing %q stands in the hole at the top edge", d.Name)
+		}
 	}
 }
 
@@ -211,23 +214,40 @@ func boxesApart(t *testing.T, o Options, s sheet.Sheet) {
 	}
 }
 
-func TestTheCodesPlaceStaysFree(t *testing.T) { everyFace(t, codeFree) }
+// In the place of the code stands the face's code and nothing else; with a
+// quiet zone of two modules and more it is read from a picture in package pdf.
+func TestTheCodeStandsAlone(t *testing.T) { everyFace(t, codeAlone) }
 
-func codeFree(t *testing.T, o Options, s sheet.Sheet) {
+func codeAlone(t *testing.T, o Options, s sheet.Sheet) {
 	square, line := CodePlace(o)
 	if square.W != compose.CodeSquare || square.H != compose.CodeSquare || line.H < o.style().Label.Lead {
 		t.Errorf("%v and %v", square, line)
 	}
+	square = sheet.Rect{X: square.X - compose.CodeQuiet, Y: square.Y - compose.CodeQuiet, W: square.W + 2*compose.CodeQuiet, H: square.H + 2*compose.CodeQuiet}
+	letters, drawings := 0, 0
 	for i, r := range []sheet.Rect{line, square} {
 		if o.Plain && i > 0 {
 			continue // a strip is read by its letters alone
 		}
 		free, _ := covers(r)
 		for _, op := range s.Ops {
-			if a, is := covers(op); is && a.apart(free) < 0 {
-				t.Errorf("%+v stands in the place of the code %v", op, free)
+			a, is := covers(op)
+			if !is || a.apart(free) >= 0 {
+				continue
 			}
+			if g, is := op.(sheet.Glyphs); is && i == 0 && g.Text == s.Code && s.Code != "" {
+				letters++
+				continue
+			}
+			if d, is := op.(sheet.Drawing); is && i == 1 && strings.HasSuffix(d.Alt, " "+s.Code) && d.W >= 14000 && d.W <= 18000 && d.W == d.H {
+				drawings++
+				continue
+			}
+			t.Errorf("%+v stands in the place of the code %v", op, free)
 		}
+	}
+	if want := 1; !o.Plain && (letters != want || drawings != want) {
+		t.Errorf("%d codes in letters and %d in squares", letters, drawings)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"benchwright/render"
+	"benchwright/render/checkcode"
 	"benchwright/render/compose"
 	"benchwright/render/element"
 	"benchwright/render/sheet"
@@ -133,7 +134,7 @@ func (p *pages) under(e render.End, of render.Element) {
 	for _, s := range b.Slabs {
 		p.put(s, 0)
 	}
-	p.mark(of, from, area)
+	p.mark(checkcode.Piece{Element: of}, from, area)
 	p.y, p.column = y, column
 }
 
@@ -145,12 +146,18 @@ func (p *pages) put(s compose.Slab, x int) {
 	p.y += s.Height
 }
 
-// mark notes that the operations from the given one draw an element, from the
-// top of the area to here.
-func (p *pages) mark(e render.Element, from int, a sheet.Area) {
+// mark notes that the operations from the given one draw a piece of an element,
+// from the top of the area to here. Pieces in two columns of a face are one.
+func (p *pages) mark(e checkcode.Piece, from int, a sheet.Area) {
+	f := p.face()
 	a.H = max(a.H, p.y-a.Y)
-	if to := len(p.face().Ops); to > from {
-		p.face().marks = append(p.face().marks, sheet.Mark{Ref: e.Ref, Class: e.Class, Kind: render.Kind(e.Content), Area: a, From: from, To: to})
+	if to := len(f.Ops); to > from {
+		f.marks = append(f.marks, sheet.Mark{Ref: e.Ref, Class: e.Class, Kind: render.Kind(e.Content), Area: a, From: from, To: to})
+		if n := len(f.pieces); e.From > 0 && n > 0 && f.pieces[n-1].To == e.From {
+			f.pieces[n-1].To = e.To
+		} else {
+			f.pieces = append(f.pieces, e)
+		}
 	}
 }
 
@@ -158,6 +165,7 @@ func (p *pages) mark(e render.Element, from int, a sheet.Area) {
 func (p *pages) flow(section int, b placedBlock) {
 	from, area := len(p.face().Ops), p.area(b.x)
 	area.H = b.Reach // in the margin
+	first := 0       // slab on this face
 	for i := 0; i < len(b.Slabs); {
 		end, height := b.Chunk(i)
 		gap := 0
@@ -171,11 +179,11 @@ func (p *pages) flow(section int, b placedBlock) {
 			p.c.Found(render.Problem{Kind: render.TooTall, Ref: b.Ref, Size: height, Room: p.c.Tallest})
 		}
 		if p.begun() && p.y+gap+height > p.last {
-			p.mark(b.Element, from, area)
+			p.mark(checkcode.Piece{Element: b.Element, From: first, To: i, Of: len(b.Slabs)}, from, area)
 			group := p.end()
 			p.next(section)
 			p.begin(group)
-			from, gap, area = len(p.face().Ops), 0, p.area(b.x)
+			first, from, gap, area = i, len(p.face().Ops), 0, p.area(b.x)
 			if b.Again != nil && i > 0 {
 				p.put(*b.Again, b.x)
 			}
@@ -189,5 +197,5 @@ func (p *pages) flow(section int, b placedBlock) {
 		}
 		i = end
 	}
-	p.mark(b.Element, from, area)
+	p.mark(checkcode.Piece{Element: b.Element, From: first, To: len(b.Slabs), Of: len(b.Slabs)}, from, area)
 }

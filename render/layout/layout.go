@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"benchwright/render"
+	"benchwright/render/checkcode"
 	"benchwright/render/compose"
 	"benchwright/render/sheet"
 	"benchwright/render/typeface"
@@ -92,7 +93,10 @@ func (p *pages) sheets(d render.Deck, o Options) []sheet.Sheet {
 		case counts[f.section] > 1:
 			name = fmt.Sprintf(c.Say.Part, name, part[f.section], counts[f.section])
 		}
-		at := place{strings.TrimSpace(name), i + 1, len(p.faces)}
+		at := place{part: strings.TrimSpace(name), face: i + 1, faces: len(p.faces)}
+		if !o.Plain {
+			at.code = checkcode.Of(d.Running, f.pieces)
+		}
 		var k compose.Canvas
 		head(c, &k, d.Running, at, o)
 		for _, r := range f.rules {
@@ -110,7 +114,7 @@ func (p *pages) sheets(d render.Deck, o Options) []sheet.Sheet {
 		number(f.Ops, faceOf)
 		k.Add(f.Ops...)
 		foot(c, &k, d.Running, o)
-		all[i] = sheet.Sheet{Width: o.Paper.Width, Height: o.Paper.Height, Name: at.part,
+		all[i] = sheet.Sheet{Width: o.Paper.Width, Height: o.Paper.Height, Name: at.part, Code: string(at.code),
 			Bookmarks: f.bookmarks, Anchors: f.anchors, Ops: k.Ops, Groups: f.groups, Marks: f.marks}
 	}
 	return all

@@ -205,7 +205,7 @@ func TestAnyDeckKeepsTheRules(t *testing.T) {
 				noOverlap(t, o, sheet)
 				outOfBoxes(t, o, sheet)
 				boxesApart(t, o, sheet)
-				codeFree(t, o, sheet)
+				codeAlone(t, o, sheet)
 			})
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"benchwright/render"
+	"benchwright/render/checkcode"
 	"benchwright/render/compose"
 	"benchwright/render/sheet"
 )
@@ -12,16 +13,21 @@ import (
 type place struct {
 	part        string
 	face, faces int
+	code        checkcode.Code // "" for none
 }
 
-// CodePlace is the square in the head that is kept free on every face for a
-// check code, and the line in the outer corner that is kept free for its
-// letters.
+// CodePlace is the square in the head of every face in which the QR code of its
+// check code stands, and the line in the outer corner for its letters. The
+// square stands beside the corner, or at the left where a hole would cut it.
 func CodePlace(o Options) (square, line sheet.Rect) {
 	c := &compose.Compositor{Style: o.style()}
 	corner := corner(c, render.Words{}.WithDefaults())
 	right := o.Paper.Width - c.Side
-	square = sheet.Rect{X: right - corner - 2*c.Beat - compose.CodeSquare, Y: c.Top, W: compose.CodeSquare, H: compose.CodeSquare}
+	x := right - corner - 2*c.Beat - compose.CodeSquare
+	if x < o.Paper.Width/2+compose.HoleHalf+compose.CodeQuiet {
+		x = c.Side
+	}
+	square = sheet.Rect{X: x, Y: compose.LeastTrim, W: compose.CodeSquare, H: compose.CodeSquare}
 	line = sheet.Rect{X: right - corner, Y: c.Top + c.Title.Lead + c.Name.Lead, W: corner, H: c.Name.Lead}
 	return square, line
 }
@@ -58,8 +64,18 @@ func head(c *compose.Compositor, k *compose.Canvas, r render.Running, at place, 
 	part := c.Set(compose.Says(at.part), c.Name, corner, 0)
 	k.Aligned(face, right-corner, y, corner, render.Right)
 	k.Aligned(part, right-corner, y+face.Height(), corner, render.Right)
+	if at.code != "" {
+		if d, err := checkcode.Square(checkcode.Text(r, at.face, at.code), square); err == nil {
+			k.Add(d)
+		}
+		k.Aligned(c.Set(compose.Says(string(at.code)), c.Name, corner, 0), line.X, line.Y, corner, render.Right)
+	}
 	room := square.X - 2*u - left
-	if o.Plain { // no code is read on a strip
+	switch {
+	case o.Plain: // no code is read on a strip
+		room = right - corner - 2*u - left
+	case square.X == left:
+		left += square.W + 2*u
 		room = right - corner - 2*u - left
 	}
 	number := c.Set(compose.Says(r.Number), c.Title.In(compose.Accent), room, 0)
@@ -84,10 +100,10 @@ func head(c *compose.Compositor, k *compose.Canvas, r render.Running, at place, 
 	k.Para(unit, left, y)
 	y = max(y+unit.Height(), c.Top+face.Height()+part.Height())
 	if !o.Plain {
-		y = max(y, square.Y+square.H, line.Y+line.H)
+		y = max(y, square.Y+square.H+compose.CodeQuiet, line.Y+line.H)
 	}
 	y += u / 2
-	k.Ground(left, y, width, c.Rule, compose.Accent)
+	k.Ground(c.Side, y, width, c.Rule, compose.Accent)
 	return y + c.Rule
 }
 

@@ -15,6 +15,7 @@ import (
 type Sheet struct {
 	Width, Height int
 	Name          string // "Steps 2 of 5"
+	Code          string // check code of what it says, "" for none
 	Turned        bool   // to be printed upside down; coordinates are as read upright
 	Bookmarks     []Bookmark
 	Anchors       []Anchor
