@@ -119,7 +119,7 @@ func page(s sheet.Sheet, d *deck.Deck) compare.Page {
 	for i, op := range s.Ops {
 		g, ok := op.(sheet.Glyphs)
 		switch {
-		case !ok:
+		case !ok || g.Text == s.Code: // which follows from the body
 		case inside[i]:
 			body.WriteString(g.Text + " ")
 		default:
