@@ -6,7 +6,6 @@ import (
 	"io"
 	"os"
 	"os/signal"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -86,11 +85,8 @@ func (c *call) run(o *options, spaces []*workspace.Workspace, msgs *diag.List) (
 func (c *call) fromHere(spaces []*workspace.Workspace) func(*source.File) string {
 	return func(f *source.File) string {
 		for _, w := range spaces {
-			if len(spaces) > 1 && !w.Has(f) {
-				continue
-			}
-			if at, err := filepath.Rel(c.Dir, filepath.Join(w.Root, filepath.FromSlash(f.Name))); err == nil {
-				return filepath.ToSlash(at)
+			if len(spaces) == 1 || w.Has(f) {
+				return c.below(w)(f.Name)
 			}
 		}
 		return f.Name

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"os"
+	"path"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -16,13 +17,13 @@ import (
 )
 
 func compareSides(c *call) int {
-	format := c.flags.String("format", "text", "`text`, markdown for a review comment, or json")
+	format := c.flags.String("format", "text", "`text`, markdown for a review comment, json, or sarif for a forge")
 	failOn := c.flags.String("fail-on", "wording", "exit 1 for a change of this `CLASS` or a graver one: safety, method, wording")
 	if code, ok := c.parse(); !ok {
 		return code
 	}
-	if !slices.Contains([]string{"text", "markdown", "json"}, *format) {
-		return fail(c.Streams, fmt.Errorf("`%s` is not a format: write --format text, markdown or json", *format))
+	if !slices.Contains([]string{"text", "markdown", "json", "sarif"}, *format) {
+		return fail(c.Streams, fmt.Errorf("`%s` is not a format: write --format text, markdown, json or sarif", *format))
 	}
 	if !slices.Contains(compare.Classes, compare.Class(*failOn)) {
 		return fail(c.Streams, fmt.Errorf("`%s` is no class of change: write --fail-on safety, method or wording", *failOn))
@@ -31,10 +32,11 @@ func compareSides(c *call) int {
 		return fail(c.Streams, fmt.Errorf("name two sides, the old one first: `benchwright compare HEAD procedures`"))
 	}
 	var sides [2][]compare.Procedure
+	var spaces [2]*workspace.Workspace
 	var errs [2]error
 	var wg sync.WaitGroup
 	for i, side := range c.paths {
-		wg.Go(func() { sides[i], errs[i] = c.side(side, c.paths[1-i]) })
+		wg.Go(func() { spaces[i], sides[i], errs[i] = c.side(side, c.paths[1-i]) })
 	}
 	wg.Wait()
 	if err := cmp.Or(errs[0], errs[1]); err != nil {
@@ -45,6 +47,8 @@ func compareSides(c *call) int {
 	switch *format {
 	case "json":
 		err = report.WriteJSON(c.Out)
+	case "sarif":
+		err = report.WriteSARIF(c.Out, c.below(spaces[1]), programVersion)
 	case "markdown":
 		err = report.WriteMarkdown(c.Out)
 	default:
@@ -67,29 +71,41 @@ func compareSides(c *call) int {
 // side reads one side: a folder or a file that is there, else a revision, with
 // its folder after a colon. A revision alone is that of the folder or file of
 // the other side.
-func (c *call) side(side, other string) ([]compare.Procedure, error) {
+func (c *call) side(side, other string) (*workspace.Workspace, []compare.Procedure, error) {
 	msgs := &diag.List{}
 	if c.onDisk(side) {
 		spaces, err := workspace.Load(c.Dir, []string{side}, nil, msgs)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		return compile.Resolve(spaces[0], msgs), nil
+		return spaces[0], compile.Resolve(spaces[0], msgs), nil
 	}
 	dir := c.Dir
 	revision, name, named := strings.Cut(side, ":")
 	switch {
 	case named && name == "":
-		return nil, fmt.Errorf("no folder stands after the colon of `%s`: write `%s:procedures`, or the revision alone", side, revision)
+		return nil, nil, fmt.Errorf("no folder stands after the colon of `%s`: write `%s:procedures`, or the revision alone", side, revision)
 	case !named && c.onDisk(other):
 		dir, name = filepath.Split(c.absolute(other))
 		name = "./" + name
 	}
 	w, err := workspace.LoadRevision(dir, revision, name, msgs)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return compile.Resolve(w, msgs), nil
+	return w, compile.Resolve(w, msgs), nil
+}
+
+// below returns what gives the path of a file of a workspace: from the working
+// directory, or for a revision from the top of the repository.
+func (c *call) below(w *workspace.Workspace) func(name string) string {
+	return func(name string) string {
+		at, err := filepath.Rel(c.Dir, filepath.Join(w.Root, filepath.FromSlash(name)))
+		if w.Revision || err != nil {
+			return path.Join(w.Path, name)
+		}
+		return filepath.ToSlash(at)
+	}
 }
 
 // onDisk says whether a side is a folder or a file that a workspace reads. Any

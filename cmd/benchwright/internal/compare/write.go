@@ -39,21 +39,7 @@ func (r *Report) WriteText(w io.Writer, color bool) error {
 				fmt.Fprintf(b, "  %s\n", at)
 				last = at
 			}
-			before, after := x.values()
-			fmt.Fprintf(b, "    %s %s", paint(colors[x.Class], fmt.Sprintf("%-8s", x.Class)), x.What)
-			switch {
-			case before == "" && after == "":
-			case before == "":
-				fmt.Fprintf(b, ": %s", paint(bold, after))
-			case after == "":
-				fmt.Fprintf(b, ": %s", before)
-			default:
-				fmt.Fprintf(b, ": %s → %s", before, paint(bold, after))
-			}
-			if note := c.note(x); note != "" {
-				fmt.Fprintf(b, " (%s)", note)
-			}
-			fmt.Fprintln(b)
+			fmt.Fprintf(b, "    %s %s\n", paint(colors[x.Class], fmt.Sprintf("%-8s", x.Class)), c.text(x, func(s string) string { return paint(bold, s) }))
 		}
 		fmt.Fprintln(b)
 	}
@@ -62,6 +48,24 @@ func (r *Report) WriteText(w io.Writer, color bool) error {
 		fmt.Fprintln(b, line)
 	}
 	return b.Flush()
+}
+
+// text is a change on one line, what holds from now on marked.
+func (c Card) text(x Change, mark func(string) string) string {
+	before, after := x.values()
+	text := x.What
+	switch {
+	case before == "" && after != "":
+		text += ": " + mark(after)
+	case before != "" && after == "":
+		text += ": " + before
+	case before != "":
+		text += ": " + before + " → " + mark(after)
+	}
+	if note := c.note(x); note != "" {
+		text += " (" + note + ")"
+	}
+	return text
 }
 
 // WriteMarkdown writes a report for a review comment.
@@ -312,6 +316,9 @@ func (r *Report) bench() []string {
 		var names []string
 		for _, c := range r.Cards {
 			for _, p := range l.pages(c) {
+				if p.Of > 0 && len(p.Pages) == 0 {
+					continue
+				}
 				name := c.Number
 				if len(p.Variants) > 0 && len(p.Variants) < len(c.Variants) {
 					name += " (" + strings.Join(p.Variants, ", ") + ")"

@@ -46,7 +46,7 @@ func LoadRevision(dir, revision, name string, msgs *diag.List) (*Workspace, erro
 	switch {
 	case ok:
 	case file && path.Ext(target) == ".md":
-		w := &Workspace{Root: called, files: r.below(folder)}
+		w := &Workspace{Root: called, Revision: true, Path: folder, files: r.below(folder)}
 		l.standalone(w, path.Base(target))
 		return w, nil
 	default:
@@ -71,6 +71,7 @@ func LoadRevision(dir, revision, name string, msgs *diag.List) (*Workspace, erro
 	if err != nil {
 		return nil, err
 	}
+	w.Revision, w.Path = true, root
 	return w, markNamed(w, called, strings.TrimPrefix(strings.TrimPrefix(target, root), "/"), !file)
 }
 
@@ -89,6 +90,20 @@ type object struct {
 }
 
 const submodule = fs.ModeIrregular
+
+// gitlink is git's mode of a submodule.
+const gitlink = "160000"
+
+// modeOf reads the mode of an entry as git writes it.
+func modeOf(mode string) fs.FileMode {
+	switch mode {
+	case "120000":
+		return fs.ModeSymlink
+	case gitlink:
+		return submodule
+	}
+	return 0
+}
 
 func openRevision(dir, name string) (*revision, error) {
 	if name == "" || strings.HasPrefix(name, "-") {
@@ -115,12 +130,7 @@ func openRevision(dir, name string) (*revision, error) {
 		}
 		o := object{id: f[2]}
 		o.size, _ = strconv.ParseInt(f[3], 10, 64)
-		switch f[0] {
-		case "120000":
-			o.mode = fs.ModeSymlink
-		case "160000":
-			o.mode = submodule
-		}
+		o.mode = modeOf(f[0])
 		r.files[name] = o
 	}
 	return r, nil

@@ -26,7 +26,9 @@ const (
 
 // A Workspace is the files below one root.
 type Workspace struct {
-	Root       string       // folder on disk
+	Root       string       // folder on disk, or what a revision's is called
+	Revision   bool         // it was read from git, and not from disk
+	Path       string       // its root from the top of the repository, for a revision
 	Shop       *source.File // shop.yaml; nil if standalone or unreadable
 	Standalone bool         // a procedure outside any workspace
 	Units      []*source.File
