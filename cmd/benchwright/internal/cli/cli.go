@@ -55,6 +55,7 @@ func commands() []command {
 		{"check", "PATH…", "say what is wrong, write nothing", check},
 		{"build", "PATH… -o FOLDER", "check, then write the cards as PDF", build},
 		{"compare", "OLD NEW", "say what changed on the cards, in what they mean", compareSides},
+		{"git", "", "print what makes git's own diff say what changed on the cards", gitDiff},
 		{"explain", "NAME", "what a message means, with an example and its fix", explain},
 		{"calc", "NAME OPTIONS", "work out one calculation of the cards at a terminal", calculate},
 		{"new", "FOLDER", "begin a workspace that builds", newWorkspace},

@@ -153,3 +153,29 @@ func (r *Report) Unsure() []string {
 	}
 	return out
 }
+
+// Of returns the part of a report that comes from one file, by the names that it
+// has below the workspace on the two sides. A change that several files make only
+// together counts for the first of them. Where others changed the card too, only
+// the pages on which the file's own changes stand are named.
+func (r *Report) Of(names ...string) *Report {
+	out := &Report{}
+	for _, c := range r.Cards {
+		all := c.Changes
+		c.Changes = nil
+		for _, x := range all {
+			if len(x.Causes) > 0 && slices.Contains(names, x.Causes[0]) {
+				c.Changes = append(c.Changes, x)
+			}
+		}
+		c.Causes = slices.DeleteFunc(slices.Clone(c.Causes), func(name string) bool { return !slices.Contains(names, name) })
+		unread := len(all) == 0 && len(c.Causes) > 0
+		if len(c.Changes) > 0 && len(c.Changes) < len(all) {
+			c.narrow()
+		}
+		if len(c.Changes) > 0 || unread {
+			out.Cards = append(out.Cards, c)
+		}
+	}
+	return out
+}

@@ -149,6 +149,27 @@ func (c *Card) touched(variant string) (old, new []int) {
 	return old, new
 }
 
+// narrow leaves the pages on which the changes stand that the card has left.
+func (c *Card) narrow() {
+	old, new := c.Off, c.Print
+	c.Off, c.Print = nil, nil
+	for _, v := range variantsOr(c.Variants) {
+		off, again := c.touched(v)
+		for _, side := range []struct {
+			was   []Pages
+			is    *[]Pages
+			pages []int
+		}{{old, &c.Off, off}, {new, &c.Print, again}} {
+			for _, p := range side.was {
+				if slices.Contains(p.Variants, v) || v == "" {
+					slices.Sort(side.pages)
+					*side.is = gather(*side.is, v, p.Of, slices.Compact(side.pages))
+				}
+			}
+		}
+	}
+}
+
 // said returns pages with their words as they are compared: the same quantity in
 // another spelling is the same.
 func said(m *Made, variant string, pages []Page) []Page {

@@ -108,9 +108,9 @@ func (p both) compared() Card {
 	}
 	switch {
 	case a == nil:
-		out.Changes, out.Causes = []Change{whole("card added", shown.Title, b, out.Variants)}, []string{shown.File}
+		out.Changes, out.Causes = []Change{whole("card added", shown, b)}, []string{shown.File}
 	case b == nil:
-		out.Changes, out.Causes = []Change{whole("card removed", shown.Title, a, out.Variants)}, []string{shown.File}
+		out.Changes, out.Causes = []Change{whole("card removed", shown, a)}, []string{shown.File}
 	default:
 		out.Causes = p.causes()
 		if len(a.Cards) == 0 || len(b.Cards) == 0 {
@@ -165,8 +165,8 @@ func (c Change) position() int {
 }
 
 // whole is the change of a card that one side does not have.
-func whole(what, title string, m *Made, variants []string) Change {
-	c := Change{Class: Method, Place: onCard, What: what, After: title}
+func whole(what string, p *Procedure, m *Made) Change {
+	c := Change{Class: Method, Place: onCard, What: what, After: p.Title, Causes: []string{p.File}}
 	for _, x := range m.Cards {
 		c.Reaches = append(c.Reaches, Reach{Variant: x.VariantID()})
 		for _, g := range read(x).steps {
@@ -179,7 +179,7 @@ func whole(what, title string, m *Made, variants []string) Change {
 		c.Class, c.Reaches = Safety, []Reach{{}} // what it says is not known
 	}
 	if what == "card removed" {
-		c.Before, c.After = title, ""
+		c.Before, c.After = p.Title, ""
 	}
 	return c
 }
