@@ -62,6 +62,12 @@ var commands = map[string]func(ts *testscript.TestScript, neg bool, args []strin
 			}
 		}
 	},
+	// block INFO FILE writes the README's first block of a kind to a file.
+	"block": func(ts *testscript.TestScript, neg bool, args []string) {
+		text, err := os.ReadFile("../../README.md")
+		ts.Check(err)
+		ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(fences(string(text), args[0])[0]), 0o777))
+	},
 	// same A B compares two binary files; ! same asks that they differ.
 	"same": func(ts *testscript.TestScript, neg bool, args []string) {
 		a, err := os.ReadFile(ts.MkAbs(args[0]))

@@ -19,6 +19,7 @@ import (
 func compareSides(c *call) int {
 	format := c.flags.String("format", "text", "`text`, markdown for a review comment, json, or sarif for a forge")
 	failOn := c.flags.String("fail-on", "wording", "exit 1 for a change of this `CLASS` or a graver one: safety, method, wording")
+	unless := c.flags.Bool("unless-revised", false, "of these, pass over the cards whose revision was raised")
 	if code, ok := c.parse(); !ok {
 		return code
 	}
@@ -60,10 +61,13 @@ func compareSides(c *call) int {
 	if len(report.Unsure()) > 0 {
 		return exitFault
 	}
-	for _, class := range compare.Classes {
-		if class.Reaches(compare.Class(*failOn)) && report.Count(class) > 0 {
-			return exitFound
-		}
+	class := compare.Class(*failOn)
+	found := len(report.Unrevised(class)) > 0
+	for _, other := range compare.Classes {
+		found = found || !*unless && other.Reaches(class) && report.Count(other) > 0
+	}
+	if found {
+		return exitFound
 	}
 	return exitOK
 }

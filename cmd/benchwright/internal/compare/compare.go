@@ -108,6 +108,7 @@ type Card struct {
 	Old, New      Side
 	Print, Off    []Pages // pages of the new side to print again; of the old side to take off the bench
 	Strip         bool    // the record strip says something else
+	Revised       bool    // its revision was raised, or it needs none: a new card, one that is gone, one that was a draft
 }
 
 // Pages are pages of the card for some of its variants.
@@ -140,6 +141,18 @@ func (r *Report) Count(class Class) int {
 		}
 	}
 	return n
+}
+
+// Unrevised returns the cards with a change of a class, or a graver one, whose
+// revision was not raised.
+func (r *Report) Unrevised(class Class) []string {
+	var out []string
+	for _, c := range r.Cards {
+		if !c.Revised && slices.ContainsFunc(c.Changes, func(x Change) bool { return x.Class.Reaches(class) }) {
+			out = append(out, c.Number)
+		}
+	}
+	return out
 }
 
 // Unsure returns the cards that do not compile on a side and in which no change

@@ -107,3 +107,17 @@ func TestMoved(t *testing.T) {
 		}
 	}
 }
+
+func TestRaised(t *testing.T) {
+	for _, c := range []struct {
+		old, new string
+		want     bool
+	}{
+		{"A", "B", true}, {"B", "A", false}, {"A", "A", false}, {"Z", "AA", true}, {"AA", "Z", false},
+		{"9", "10", true}, {"10", "9", false}, {"1.9", "1.10", true}, {"a", "B", true},
+	} {
+		if got := raised(c.old, c.new); got != c.want {
+			t.Errorf("%s to %s: %v, want %v", c.old, c.new, got, c.want)
+		}
+	}
+}

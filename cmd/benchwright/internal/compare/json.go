@@ -56,6 +56,7 @@ type jsonCard struct {
 	Print    []jsonPages  `json:"print"`
 	Off      []jsonPages  `json:"off"`
 	Strip    bool         `json:"strip"`
+	Revised  bool         `json:"revised"`
 }
 
 // WriteJSON writes a report as one document. Every field is always there.
@@ -70,7 +71,7 @@ func (r *Report) WriteJSON(w io.Writer) error {
 	}
 	for _, c := range r.Cards {
 		j := jsonCard{Card: c.Number, Title: c.Title, File: c.File, Variants: some(c.Variants), Causes: some(c.Causes), Old: jsonSide(c.Old), New: jsonSide(c.New),
-			Changes: []jsonChange{}, Print: pagesOf(c.Print), Off: pagesOf(c.Off), Strip: c.Strip}
+			Changes: []jsonChange{}, Print: pagesOf(c.Print), Off: pagesOf(c.Off), Strip: c.Strip, Revised: c.Revised}
 		for _, x := range c.Changes {
 			change := jsonChange{x.Class, x.Title, x.Place, x.What, x.Before, x.After, x.Note, some(x.Causes), []jsonReach{}}
 			for _, r := range x.Reaches {

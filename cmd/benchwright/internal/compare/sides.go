@@ -87,6 +87,9 @@ func (p both) number() string {
 func (p both) compared() Card {
 	shown := cmp.Or(p.b, p.a)
 	out := Card{Number: cmp.Or(shown.Number, shown.File), Title: shown.Title, File: shown.File}
+	if p.a != nil && shown.Number == "" { // its front matter cannot be read
+		out.Number, out.Title = cmp.Or(p.a.Number, p.a.File), cmp.Or(shown.Title, p.a.Title)
+	}
 	var a, b *Made
 	if p.a != nil {
 		a = p.a.Make()
@@ -121,6 +124,7 @@ func (p both) compared() Card {
 	}
 	slices.SortStableFunc(out.Changes, func(x, y Change) int { return cmp.Compare(x.position(), y.position()) })
 	out.place(a, b)
+	out.Revised = revised(a, b)
 	return out
 }
 

@@ -350,6 +350,9 @@ func (r *Report) bench() []string {
 	if len(marked) > 0 {
 		out = append(out, "nothing but revision or date: "+strings.Join(marked, ", "))
 	}
+	if late := r.Unrevised(Safety); len(late) > 0 {
+		out = append(out, "unsafe without a new revision: "+strings.Join(late, ", "))
+	}
 	if unsure := r.Unsure(); len(unsure) > 0 {
 		out = append(out, "not compared, for errors that may hide a change: "+strings.Join(unsure, ", "))
 	}
