@@ -195,3 +195,24 @@ func TestProgress(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// Without git two folders are compared, and a revision is refused with what to do.
+func TestCompareWithoutGit(t *testing.T) {
+	t.Setenv("PATH", t.TempDir())
+	dir := t.TempDir()
+	if err := os.CopyFS(filepath.Join(dir, "ws"), os.DirFS("starter")); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		args []string
+		code int
+		says string
+	}{
+		{[]string{"compare", "ws", "ws"}, exitOK, "no change in what the cards say"},
+		{[]string{"compare", "HEAD", "ws"}, exitFault, "benchwright: git is not on this machine: install it, or name two folders"},
+	} {
+		if code, said := run(t, dir, c.args...); code != c.code || !strings.Contains(said, c.says) {
+			t.Errorf("%q: exit code %d, %s", c.args, code, said)
+		}
+	}
+}

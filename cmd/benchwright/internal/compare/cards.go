@@ -12,6 +12,7 @@ import (
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/shop"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/render"
 )
@@ -51,6 +52,7 @@ func cards(x, y *card.Card) []Change {
 	if !broken {
 		c.head(x, y)
 	}
+	c.printed()
 	if c.a.text == c.b.text {
 		return c.changes
 	}
@@ -140,6 +142,37 @@ func (c *comparison) head(x, y *card.Card) {
 	}
 }
 
+// printed compares how the shop has its cards printed.
+func (c *comparison) printed() {
+	x, y := c.a.card.Shop, c.b.card.Shop
+	if x == nil || y == nil {
+		return
+	}
+	c.place = onCard
+	if x.Paper != y.Paper {
+		c.report(Method, pageSize, cmp.Or(x.Paper, "A4"), cmp.Or(y.Paper, "A4"), "")
+	}
+	if x.Distance != y.Distance {
+		far := func(s *shop.Shop) string {
+			if s.Distance == 0 {
+				return "as usual for the page"
+			}
+			return fmt.Sprintf("%d mm", s.Distance/1000)
+		}
+		c.report(Method, readingDistance, far(x), far(y), "")
+	}
+	if x.AvoidFirst != y.AvoidFirst {
+		first := map[bool]string{false: "the hazard", true: "how to avoid it"}
+		c.report(Wording, "callouts say first", first[x.AvoidFirst], first[y.AvoidFirst], "")
+	}
+}
+
+// What sets a whole card anew.
+const (
+	pageSize        = "page size"
+	readingDistance = "reading distance"
+)
+
 // serials says on which units the card's variant holds.
 func serials(c *card.Card) string {
 	if c.Variant == nil {
@@ -183,7 +216,11 @@ func (c *comparison) steps() {
 		j := c.matched.old[i]
 		if j < 0 {
 			c.was, c.is = s, nil
-			c.report(gravest(s), "step removed", s.title, "", "")
+			note := s.holds()
+			if slices.ContainsFunc(steps(c.b.card.Procedure), func(o *procedure.Step) bool { return o.ID == s.id && o.Text == s.title }) {
+				note = strings.Trim(note+"; other variants keep it", "; ")
+			}
+			c.report(gravest(s), "step removed", s.title, "", note)
 			continue
 		}
 		t := c.b.steps[j]
@@ -201,7 +238,7 @@ func (c *comparison) steps() {
 	for j, s := range c.b.steps {
 		if c.matched.new[j] < 0 {
 			c.was, c.is = nil, s
-			c.report(gravest(s), "step added", "", s.title, "")
+			c.report(gravest(s), "step added", "", s.title, s.holds())
 		}
 	}
 }
@@ -249,6 +286,15 @@ func in(x Change) string {
 		return fmt.Sprintf("step %d, %s", n, x.Title)
 	}
 	return x.Place
+}
+
+// steps returns the steps of a procedure, for all its variants.
+func steps(p *procedure.Procedure) []*procedure.Step {
+	var out []*procedure.Step
+	for _, st := range p.Stages {
+		out = append(out, st.Steps...)
+	}
+	return out
 }
 
 // gravest is the class of a step that is added, removed or moved.
@@ -428,7 +474,7 @@ func (c *comparison) summary(r *reader, e render.Element) (Class, string) {
 	if len(all) > 6 {
 		all = append(all[:5:5], fmt.Sprintf("and %d more lines", len(all)-5))
 	}
-	return class, strings.Join(all, "; ")
+	return class, strings.ReplaceAll(strings.Join(all, "; "), ".; ", ". ")
 }
 
 // element compares an element with what it has become, fact by fact.

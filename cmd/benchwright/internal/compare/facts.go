@@ -9,6 +9,7 @@ import (
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/deck"
+	"benchwright/cmd/benchwright/internal/hazard"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/render"
 )
@@ -101,6 +102,9 @@ func (r *reader) facts(e render.Element) []fact {
 		if f.with != "" {
 			lines[0] = strings.TrimSpace(lines[0] + " " + v.FieldByName(f.with).String())
 		}
+		if f.what == "signs" {
+			lines = []string{signs(lines)}
+		}
 		if f.whole {
 			lines = []string{strings.Join(lines, ", ")}
 		}
@@ -155,7 +159,11 @@ func lines(v reflect.Value) []string {
 	case render.Shape:
 		return []string{[...]string{"circle", "rectangle", "row"}[x]}
 	case render.HazardRow: // its steps follow from the callouts
-		return []string{x.Word + ": " + plain(x.Text) + " " + strings.Join(x.Symbols, " ")}
+		says := x.Word + ": " + plain(x.Text)
+		if len(x.Symbols) > 0 {
+			says += " (" + signs(x.Symbols) + ")"
+		}
+		return []string{says}
 	case render.RecordRow: // its step is found by its own callouts and panels
 		return []string{strings.TrimSpace(plain(x.What) + ", " + plain(x.Limits) + " " + strings.Join(x.Boxes, ", "))}
 	case render.Layer: // its size follows from its label
@@ -200,6 +208,18 @@ func lines(v reflect.Value) []string {
 		return out
 	}
 	panic(fmt.Sprintf("compare: a deck says nothing by a %s", v.Type()))
+}
+
+// signs names safety signs by what they say, with their codes.
+func signs(codes []string) string {
+	var out []string
+	for _, code := range codes {
+		if s, ok := hazard.FindSymbol(code); ok {
+			code = s.Meaning + ", " + code
+		}
+		out = append(out, code)
+	}
+	return strings.Join(out, "; ")
 }
 
 // apart stands between things of a list that are set behind one another.

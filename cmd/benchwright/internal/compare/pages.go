@@ -62,7 +62,10 @@ func (c *Card) place(a, b *Made) {
 		off, again := c.touched(v)
 		slices.Sort(off)
 		off = slices.Compact(off)
-		if a == nil || b == nil || old != nil && new != nil { // else nothing can be told of the other pages
+		switch {
+		case slices.ContainsFunc(c.Changes, func(x Change) bool { return x.What == pageSize || x.What == readingDistance }):
+			again = differing(new[v], nil, nil, nil, true) // every page is set anew, and none is wrong for it
+		case a == nil || b == nil || old != nil && new != nil: // else nothing can be told of the other pages
 			x, y := said(a, v, old[v]), said(b, v, new[v])
 			again = differing(y, x, again, func(p Page) string { return p.Head + p.Body }, head)
 			off = differing(x, y, off, func(p Page) string { return p.Body }, head)

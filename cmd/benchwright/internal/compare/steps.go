@@ -173,3 +173,28 @@ func (s *step) grave() bool {
 		return slices.ContainsFunc(s.reads.facts(e), func(f fact) bool { return s.reads.grave(f) == Safety })
 	})
 }
+
+// holds names what the step holds of class safety: a setting and limits by their
+// numbers, a callout by its signal word.
+func (s *step) holds() string {
+	var out []string
+	for _, e := range s.elements {
+		facts := s.reads.facts(e)
+		if !slices.ContainsFunc(facts, func(f fact) bool { return f.class == Safety }) {
+			continue
+		}
+		says := kind(e)
+		for _, f := range facts {
+			if slices.Contains([]string{"set", "accept", "signal word"}, f.what) && len(f.lines) > 0 {
+				says += " " + f.lines[0]
+			}
+		}
+		if !slices.Contains(out, says) {
+			out = append(out, says)
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return "with " + strings.Join(out, ", ")
+}

@@ -2,6 +2,7 @@ package compare
 
 import (
 	"fmt"
+	"strings"
 
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -15,22 +16,36 @@ func (c *comparison) table(f, g fact) {
 		c.lines(f, g) // their order is left
 		return
 	}
-	before, after := "", ""
+	before, after := firstRow(gone, come)
+	class := graver(f.class, g.class)
+	note := ""
+	if n := max(len(gone), len(come)); n > 1 {
+		note = fmt.Sprintf("one of %d rows that differ", n)
+	}
+	if class == Safety && c.stockOnly() {
+		class, note = Method, note+map[bool]string{true: "; ", false: ""}[note != ""]+"the stock of shims changed, the limits did not"
+	}
+	c.report(class, f.what, before, after, note)
+}
+
+// firstRow returns the first row that became another, found again by its first
+// cell; else the first that is gone and the first that came.
+func firstRow(gone, come []string) (before, after string) {
+	for _, before := range gone {
+		lead, _, _ := strings.Cut(before, ": ")
+		for _, after := range come {
+			if strings.HasPrefix(after, lead+": ") {
+				return before, after
+			}
+		}
+	}
 	if len(gone) > 0 {
 		before = gone[0]
 	}
 	if len(come) > 0 {
 		after = come[0]
 	}
-	class := graver(f.class, g.class)
-	note := ""
-	if n := max(len(gone), len(come)); n > 1 {
-		note = fmt.Sprintf("the first of %d rows that differ", n)
-	}
-	if class == Safety && c.stockOnly() {
-		class, note = Method, note+map[bool]string{true: "; ", false: ""}[note != ""]+"the stock of shims changed, the limits did not"
-	}
-	c.report(class, f.what, before, after, note)
+	return before, after
 }
 
 // stockOnly says whether the shim packs of the step in hand come out

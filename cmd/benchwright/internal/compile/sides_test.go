@@ -38,6 +38,10 @@ func TestSides(t *testing.T) {
 		{"an id keeps a step", "end-play.md", "### Tighten the new end nut {#end-nut}", "### Make the nut fast {#end-nut}", []string{"0 safety, 1 method, 0 wording", "step renamed"}},
 		{"a step more", "end-play.md", "### Tighten the new", "### Wipe the shaft end\n\nWipe it.\n\n### Tighten the new",
 			[]string{"method   step added: Wipe the shaft end", "0 safety, 1 method, 0 wording"}},
+		{"how far the reader stands", "shop.yaml", "\ntools:", "\nreading-distance: 700 mm\n\ntools:",
+			[]string{"method   reading distance: as usual for the page → 700 mm", "print again: FR-10 all ", "1 card changed: 0 safety, 1 method, 0 wording\nprint"}},
+		{"the paper", "shop.yaml", "paper: A5", "paper: A4", []string{"method   page size: A5 → A4", "1 card changed: 0 safety, 1 method, 0 wording"}},
+		{"what a callout says first", "shop.yaml", "\ntools:", "\ncallout-order: avoid-first\n\ntools:", []string{"wording  callouts say first: the hazard → how to avoid it"}},
 		{"a line ending", "end-play.md", "\n", "\r\n", nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
