@@ -26,7 +26,7 @@ func explain(c *call) int {
 	if slices.Contains(procedure.Built, c.paths[0]) {
 		return fail(c.Streams, fmt.Errorf("`%s` is a block: procedures/README.md shows it in a small example, and `benchwright schema block-%s` prints its keys", c.paths[0], c.paths[0]))
 	}
-	p, ok := diag.PageOf(c.paths[0])
+	p, ok := procedure.PageOf(c.paths[0])
 	if !ok {
 		help := "`benchwright explain` lists them all"
 		if near := diag.Nearest(c.paths[0], diag.Slugs()); near != "" {

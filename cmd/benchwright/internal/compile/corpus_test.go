@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"benchwright/cmd/benchwright/internal/diag"
+	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
 	"benchwright/cmd/benchwright/internal/workspace"
@@ -175,7 +176,7 @@ func books(t *testing.T) []*book {
 		if setups[slug].make != nil {
 			continue
 		}
-		page, _ := diag.PageOf(slug)
+		page, _ := procedure.PageOf(slug)
 		all := samples(page.Text, "Example")
 		maps.Copy(all, samples(page.Text, "Fix"))
 		files := all.files(t)

@@ -10,6 +10,7 @@ import (
 
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/hazard"
+	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/workspace"
 )
@@ -224,7 +225,7 @@ func TestPages(t *testing.T) {
 		}
 		t.Run(slug, func(t *testing.T) {
 			t.Parallel()
-			page, _ := diag.PageOf(slug)
+			page, _ := procedure.PageOf(slug)
 			example, fix := samples(page.Text, "Example"), samples(page.Text, "Fix")
 			if len(example) == 0 || len(fix) == 0 {
 				t.Fatal("the page has no example or no fix")

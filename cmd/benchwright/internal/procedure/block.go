@@ -49,6 +49,16 @@ var Built, Planned = func() (built, later []string) {
 	return
 }()
 
+// PageOf returns the page of a message, with a block type that is planned where
+// it shows one.
+func PageOf(slug string) (diag.Page, bool) {
+	p, ok := diag.PageOf(slug)
+	if len(Planned) > 0 {
+		p.Text = strings.ReplaceAll(p.Text, "PLANNED", Planned[0])
+	}
+	return p, ok
+}
+
 func (r *Reader) block(base Base, b *syntax.Block) Item {
 	i := slices.IndexFunc(types, func(t blockType) bool { return t.name == b.Type })
 	switch {

@@ -54,7 +54,6 @@ func TestBlocks(t *testing.T) {
 		{"```figure\nimage: a.SVG\nlegend: [a, b]\ncall-outs: [{at: [5 %, 9 %], says: c}]\n```\n", "Figure", ""},
 		{"```figure\nimage: a.gif\nlegend: [a, b]\n```\n", "Invalid:figure", "picture-kind [a.gif]"},
 		{"```pattern\nside: drive\n```\n", "Pattern", ""},
-		{"```part\nremove: a\n```\n", "Invalid:part", "block-not-yet [part]"},
 		{"```tol\nuse: a\n```\n", "Invalid:tol", "block-unknown [tol]"},
 		{"```tool\nuse: [a\n```\n", "Invalid:tool", "yaml-unclosed [[]"},
 		{"```torque\nfastener: a\npasses: [3]\nlimits: b\n```\n", "Invalid:torque", "measure-missing [3]"},
@@ -64,6 +63,16 @@ func TestBlocks(t *testing.T) {
 		p, messages := read(t, front+"## Work\n\n### Step\n\n"+c.content)
 		if got := kinds(p.Stages[0].Steps[0].Items); got != c.kinds || messages != c.messages {
 			t.Errorf("%q: %s, messages %q", c.content, got, messages)
+		}
+	}
+}
+
+// A type that is planned is refused by its name.
+func TestPlanned(t *testing.T) {
+	for _, kind := range Planned {
+		p, messages := read(t, front+"## Work\n\n### Step\n\n```"+kind+"\nof: a\n```\n")
+		if got := kinds(p.Stages[0].Steps[0].Items); got != "Invalid:"+kind || messages != "block-not-yet ["+kind+"]" {
+			t.Errorf("%s: %s, messages %q", kind, got, messages)
 		}
 	}
 }
