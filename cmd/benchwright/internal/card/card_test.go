@@ -80,8 +80,12 @@ func cardOf(t *testing.T, shopText, unitText, text, variant string) (*Card, []st
 	if variant != "" {
 		v = u.Variant(variant)
 	}
-	lib := &Library{Procedures: []*procedure.Procedure{p},
-		Picture: func(*source.File, string) (string, []byte, error) { return "", nil, os.ErrNotExist }}
+	lib := &Library{Procedures: []*procedure.Procedure{p}, Picture: func(_ *source.File, path string) (string, []byte, error) {
+		if path == "figures/none.png" {
+			return "", nil, os.ErrNotExist
+		}
+		return path, []byte("a picture"), nil
+	}}
 	c := Make(p, u, s, v, lib, msgs)
 	var lines []string
 	for _, d := range msgs.Sorted() {
