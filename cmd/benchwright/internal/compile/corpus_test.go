@@ -1,7 +1,10 @@
 package compile
 
 import (
+	"bytes"
 	"encoding/json"
+	"image"
+	"image/png"
 	"maps"
 	"os"
 	"path/filepath"
@@ -125,8 +128,42 @@ func (r *keyReader) read(at string, s map[string]any, n *syntax.Node) {
 // archive finds the files of a script: -- name --, then the text.
 var archive = regexp.MustCompile(`(?m)^-- (\S+) --\n`)
 
-// books returns the workspaces of testdata/keys.txtar, of the scripts, of the
-// pages' fixes, and the demo, once for each of its procedures.
+// blockExamples returns the files of each block's example in
+// procedures/README.md, by the block's type, and with them what must stand around
+// it: a unit that has two variants, of which the block is for one.
+func blockExamples(t *testing.T) map[string]map[string]string {
+	page, err := os.ReadFile("../../../../procedures/README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var picture bytes.Buffer
+	if err := png.Encode(&picture, image.NewGray(image.Rect(0, 0, 800, 600))); err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]map[string]string{}
+	for _, section := range strings.Split(string(page), "\n## ")[1:] {
+		kind, _, _ := strings.Cut(section, "\n")
+		files := map[string]string{
+			"shop.yaml":            "benchwright: 1\nshop: Fallow Lane Drive Works\n",
+			"unit.yaml":            "unit: winch\ntitle: Winch head\nvariants: {early: {title: Early, serials: 1 to 99}, late: {title: Late, serials: 100 up}}\n",
+			"card.md":              "---\ncard: W-10\ntitle: Set the winch up\nunit: winch\nrevision: A\ndate: 2026-02-03\n---\n\n## Stage\n\n",
+			"figures/oil-hole.png": picture.String(),
+		}
+		for _, fence := range strings.Split(section, "\n```yaml\n# ")[1:] {
+			name, facts, _ := strings.Cut(fence, "\n")
+			facts, _, _ = strings.Cut(facts, "\n```")
+			files[name] += facts + "\n"
+		}
+		_, steps, _ := strings.Cut(section, "\n````markdown\n")
+		steps, _, _ = strings.Cut(steps, "\n````")
+		files["card.md"] += strings.ReplaceAll(steps, "```"+kind+"\n", "```"+kind+"\nonly: [late]\n") + "\n"
+		out[kind] = files
+	}
+	return out
+}
+
+// books returns the workspaces of the blocks' examples, of testdata/keys.txtar, of
+// the scripts, of the pages' fixes, and the demo, once for each of its procedures.
 func books(t *testing.T) []*book {
 	var out []*book
 	one := func(name string, w *workspace.Workspace) {
@@ -151,6 +188,10 @@ func books(t *testing.T) []*book {
 				one(name, w)
 			}
 		}
+	}
+	examples := blockExamples(t)
+	for _, kind := range slices.Sorted(maps.Keys(examples)) {
+		add(kind, examples[kind])
 	}
 	names, err := filepath.Glob("../../../../testdata/script/*.txtar")
 	if err != nil {
