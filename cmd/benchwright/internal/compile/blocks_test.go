@@ -3,11 +3,15 @@ package compile
 import (
 	"context"
 	"slices"
+	"strings"
 	"testing"
 
+	"benchwright/cmd/benchwright/internal/card"
+	"benchwright/cmd/benchwright/internal/deck"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/workspace"
+	"benchwright/render"
 	"benchwright/schema"
 )
 
@@ -23,6 +27,53 @@ func TestEveryBlockHasItsSchema(t *testing.T) {
 	slices.Sort(want)
 	if got := schema.Names(); !slices.Equal(got, want) {
 		t.Errorf("the schemas are %q, want %q", got, want)
+	}
+}
+
+// A block has a row on the record strip, or its section in procedures/README.md
+// says that it has none; and a step names each tool that its blocks use.
+func TestEveryBlockIsOnRecord(t *testing.T) {
+	for kind, e := range blockExamples(t) {
+		msgs := &diag.List{}
+		spaces, err := workspace.Load(write(t, e.files), []string{"."}, nil, msgs)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lib := read(spaces[0], msgs)
+		cards, _, _, _ := lib.resolve(lib.procedures[0], msgs)
+		if len(cards) != 2 || msgs.Errors() > 0 {
+			t.Fatalf("%s: %d cards\n%s", kind, len(cards), shown(msgs.Sorted()))
+		}
+		rows := 0
+		strip := deck.Strip(cards[1])
+		for _, s := range strip.Sections {
+			for _, g := range s.Groups {
+				for _, e := range g.Elements {
+					records, _ := e.Content.(render.Records)
+					for _, r := range records.Rows {
+						if strip.Place(r.Ref).Text() == kind {
+							rows++
+						}
+					}
+				}
+			}
+		}
+		if none := strings.Contains(e.section, "Nothing of it goes on the record strip."); none == (rows > 0) {
+			t.Errorf("%s: %d rows on the record strip, and procedures/README.md says that it has none: %v", kind, rows, none)
+		}
+		for _, s := range deck.Build(cards[1], nil).Sections {
+			for _, g := range s.Groups {
+				said := render.Canonical(render.Deck{Sections: []render.Section{{Groups: []render.Group{g}}}})
+				said = strings.ToLower(strings.ReplaceAll(said, `\u00a0`, " "))
+				for _, k := range cards[1].Kit {
+					for _, n := range k.Steps {
+						if g.Anchor == card.Anchor(n) && !strings.Contains(said, strings.ToLower(k.Item.Name)) {
+							t.Errorf("%s: step %d uses the %s and does not name it", kind, n, k.Item.Name)
+						}
+					}
+				}
+			}
+		}
 	}
 }
 

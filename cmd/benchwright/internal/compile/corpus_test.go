@@ -128,10 +128,16 @@ func (r *keyReader) read(at string, s map[string]any, n *syntax.Node) {
 // archive finds the files of a script: -- name --, then the text.
 var archive = regexp.MustCompile(`(?m)^-- (\S+) --\n`)
 
-// blockExamples returns the files of each block's example in
-// procedures/README.md, by the block's type, and with them what must stand around
-// it: a unit that has two variants, of which the block is for one.
-func blockExamples(t *testing.T) map[string]map[string]string {
+// A blockExample is the example of a block in procedures/README.md, with what
+// must stand around it: a unit that has two variants, of which the block is for
+// one.
+type blockExample struct {
+	section string // what the page says of the block
+	files   map[string]string
+}
+
+// blockExamples returns the examples by block type.
+func blockExamples(t *testing.T) map[string]blockExample {
 	page, err := os.ReadFile("../../../../procedures/README.md")
 	if err != nil {
 		t.Fatal(err)
@@ -140,7 +146,7 @@ func blockExamples(t *testing.T) map[string]map[string]string {
 	if err := png.Encode(&picture, image.NewGray(image.Rect(0, 0, 800, 600))); err != nil {
 		t.Fatal(err)
 	}
-	out := map[string]map[string]string{}
+	out := map[string]blockExample{}
 	for _, section := range strings.Split(string(page), "\n## ")[1:] {
 		kind, _, _ := strings.Cut(section, "\n")
 		files := map[string]string{
@@ -157,7 +163,7 @@ func blockExamples(t *testing.T) map[string]map[string]string {
 		_, steps, _ := strings.Cut(section, "\n````markdown\n")
 		steps, _, _ = strings.Cut(steps, "\n````")
 		files["card.md"] += strings.ReplaceAll(steps, "```"+kind+"\n", "```"+kind+"\nonly: [late]\n") + "\n"
-		out[kind] = files
+		out[kind] = blockExample{section, files}
 	}
 	return out
 }
@@ -191,7 +197,7 @@ func books(t *testing.T) []*book {
 	}
 	examples := blockExamples(t)
 	for _, kind := range slices.Sorted(maps.Keys(examples)) {
-		add(kind, examples[kind])
+		add(kind, examples[kind].files)
 	}
 	names, err := filepath.Glob("../../../../testdata/script/*.txtar")
 	if err != nil {
