@@ -2,6 +2,7 @@ package deck
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 	"strings"
 
@@ -173,14 +174,14 @@ func (b *builder) wear() render.Listing {
 	return l
 }
 
-// implied returns what only the card's own text tells to take, with its steps,
-// for the set-out face.
+// implied returns what only the card's own text tells to take, for the set-out
+// face.
 func (b *builder) implied() (consumables [][][]render.Run, tools []string) {
-	used := map[string][]int{}
-	for _, s := range b.card.Steps() {
-		for _, i := range b.contents[s.Number] {
+	taken := map[string]bool{}
+	for _, contents := range b.contents {
+		for _, i := range contents {
 			for _, what := range i.takes {
-				used[what] = append(used[what], s.Number)
+				taken[what] = true
 			}
 		}
 	}
@@ -189,13 +190,14 @@ func (b *builder) implied() (consumables [][][]render.Run, tools []string) {
 			return strings.Contains(strings.ToLower(n.Name), strings.ToLower(what))
 		})
 	}
-	for _, what := range []string{wordChalk, wordPaintPen} {
-		if len(used[what]) > 0 && !named(what) {
+	for _, what := range slices.Sorted(maps.Keys(taken)) {
+		switch {
+		case named(what):
+		case what == wordClock: // it is not used up
+			tools = append(tools, what)
+		default:
 			consumables = append(consumables, listRow(what))
 		}
-	}
-	if len(used[wordClock]) > 0 && !named(wordClock) {
-		tools = append(tools, wordClock)
 	}
 	return consumables, tools
 }
