@@ -19,7 +19,7 @@ var british = regexp.MustCompile(`(?i)\b(` + strings.Join([]string{
 	`aluminium`, `moulds?`, `tyres?`, `draughts?`, `neighbour\w*`, `behaviour\w*`, `favour\w*`, `fibres?`, `licence\w*`, `catalogues?`,
 	`misspelt`, `learnt`, `burnt`, `spelt`, `towards`, `afterwards`, `whilst`, `judgement`, `labelled`, `levelled`, `cancelled`, `per cent`,
 	`(?:recogni|organi|pressuri|standardi|normali|minimi|maximi|initiali|summari|reali|speciali)s(?:e|es|ed|ing)`, `analyse\w*`,
-	`lads?`, `stores send`, `full stop`,
+	`(?:capitali|emphasi|utili|seriali|visuali|rasteri|familiari)s(?:e|es|ed|ing)`, `modell(?:ed|ing)`, `travell(?:ed|ing|er)`, `artefacts?`, `programmes?`, `lads?`, `stores send`, `full stop`,
 }, "|") + `)\b`)
 
 // understood are the literals of the program that hold such a word because a
@@ -66,9 +66,7 @@ func TestDialect(t *testing.T) {
 						return nil
 					}
 				}
-				if !strings.HasSuffix(path, "_test.go") {
-					literals(t, path, check)
-				}
+				said(t, path, check)
 			}
 			return nil
 		})
@@ -81,12 +79,19 @@ func TestDialect(t *testing.T) {
 	}
 }
 
-// literals calls do with every string of a Go file and its place.
-func literals(t *testing.T, path string, do func(where, text string)) {
+// said calls do with every comment of a Go file and its place, and with every
+// string of one that is no test.
+func said(t *testing.T, path string, do func(where, text string)) {
 	set := token.NewFileSet()
-	f, err := parser.ParseFile(set, path, nil, parser.SkipObjectResolution)
+	f, err := parser.ParseFile(set, path, nil, parser.SkipObjectResolution|parser.ParseComments)
 	if err != nil {
 		t.Fatal(err)
+	}
+	for _, c := range f.Comments {
+		do(set.Position(c.Pos()).String(), c.Text())
+	}
+	if strings.HasSuffix(path, "_test.go") {
+		return
 	}
 	ast.Inspect(f, func(n ast.Node) bool {
 		if l, ok := n.(*ast.BasicLit); ok && l.Kind == token.STRING {

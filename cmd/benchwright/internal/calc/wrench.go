@@ -54,7 +54,7 @@ func (a *answers) wrench(u quantity.Unit) *shop.Wrench {
 	return w
 }
 
-// share reads a part in per cent, 1/25 of "4 %".
+// share reads a part as a percentage, 1/25 of "4 %".
 func (a *answers) share(name string) *big.Rat {
 	return new(big.Rat).Quo(a.positive(name, quantity.Proportion).Value, big.NewRat(100, 1))
 }

@@ -336,7 +336,7 @@ func TestThreads(t *testing.T) {
 	})
 }
 
-// A right-hand thread is tightened clockwise, a left-hand one anticlockwise.
+// A right-hand thread is tightened clockwise, a left-hand one counterclockwise.
 func TestDirections(t *testing.T) {
 	step := func(text, fastener string) string {
 		return "### Step\n\n" + text + "\n\n```torque\nfastener: " + fastener + "\nlimits: nut-torque\n```\n\n"

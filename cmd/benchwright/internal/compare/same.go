@@ -174,7 +174,7 @@ func middle(b quantity.Band) *big.Rat {
 	return nil
 }
 
-// share is the change from x to y in per cent of x, rounded; "" from zero.
+// share is the change from x to y as a percentage of x, rounded; "" from zero.
 func share(x, y *big.Rat) string {
 	if x.Sign() == 0 {
 		return ""

@@ -99,7 +99,7 @@ func TestAlsoExactEnds(t *testing.T) {
 	for _, c := range []struct {
 		first, second, low, high string
 		decimals                 int
-		past                     string // of the first band's width, in whole per cent, at the end that is furthest past
+		past                     string // of the first band's width, in whole percent, at the end that is furthest past
 	}{
 		{"475 ±50 N·m", "350 ±37 lbf·ft", "313.46", "387.22", 2, "1"},
 		{"25 to 35 lbf·in", "3 to 4 N·m", "2.82", "3.95", 2, "4"},
