@@ -182,14 +182,14 @@ func (h history) load(state string, v Version, msgs *diag.List) (*Workspace, err
 		if _, there := r.files[v.Path]; !there || path.Ext(v.Path) != ".md" {
 			return nil, nil
 		}
-		w := &Workspace{Path: parent(v.Path), files: r.below(parent(v.Path))}
+		w := &Workspace{Path: parent(v.Path), files: r.filesBelow(parent(v.Path))}
 		l.standalone(w, path.Base(v.Path))
 		return w, nil
 	}
-	if err := r.whole(state, root); err != nil {
+	if err := r.refuseSubmodules(state, root); err != nil {
 		return nil, err
 	}
-	below := r.below(root)
+	below := r.filesBelow(root)
 	if err := below.fetch(); err != nil {
 		return nil, err
 	}

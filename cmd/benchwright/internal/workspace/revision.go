@@ -17,22 +17,22 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 )
 
-// LoadRevision reads the workspace that a folder or a procedure file of a git
-// revision lies in, without a work tree being touched. Git is run in the folder
-// dir. Name is slash-separated and starts at the top of the repository, or at
-// dir where it begins with "./"; "" is dir itself, or the one workspace below
-// it. What a writer can fix is reported; an error is a revision or a path that
-// cannot be read at all.
+// LoadRevision reads the workspace around a folder or a procedure file of a git
+// revision. It runs git in the folder dir and touches no work tree. Name is
+// slash-separated and starts at the top of the repository, or at dir if it
+// begins with "./"; "" is dir itself, or the one workspace below it. What a
+// writer can fix is reported; an error is a revision or a path that cannot be
+// read at all.
 func LoadRevision(dir, revision, name string, msgs *diag.List) (*Workspace, error) {
-	called := revision
+	typed := revision
 	if name != "" {
-		called += ":" + name
+		typed += ":" + name
 	}
 	r, err := openRevision(dir, revision)
 	if err != nil {
 		return nil, err
 	}
-	target, err := r.target(called, name)
+	target, err := r.target(typed, name)
 	if err != nil {
 		return nil, err
 	}
@@ -46,33 +46,33 @@ func LoadRevision(dir, revision, name string, msgs *diag.List) (*Workspace, erro
 	switch {
 	case ok:
 	case file && path.Ext(target) == ".md":
-		w := &Workspace{Root: called, Revision: true, Path: folder, files: r.below(folder)}
+		w := &Workspace{Root: typed, Revision: true, Path: folder, files: r.filesBelow(folder)}
 		l.standalone(w, path.Base(target))
 		return w, nil
 	default:
-		below := r.workspaces(folder)
-		if name != "" || len(below) != 1 {
+		inner := r.workspaces(folder)
+		if name != "" || len(inner) != 1 {
 			help := "name a revision that has one"
-			if len(below) > 0 {
-				help = "name a workspace below it, as in `" + revision + ":" + below[0] + "`"
+			if len(inner) > 0 {
+				help = "name a workspace below it, as in `" + revision + ":" + inner[0] + "`"
 			}
-			return nil, fmt.Errorf("%s has no shop.yaml, nor has a folder above it: %s", called, help)
+			return nil, fmt.Errorf("%s has no shop.yaml, nor has a folder above it: %s", typed, help)
 		}
-		root, target = below[0], below[0]
+		root, target = inner[0], inner[0]
 	}
-	if err := r.whole(called, root); err != nil {
+	if err := r.refuseSubmodules(typed, root); err != nil {
 		return nil, err
 	}
-	below := r.below(root)
-	if err := below.fetch(); err != nil {
+	files := r.filesBelow(root)
+	if err := files.fetch(); err != nil {
 		return nil, err
 	}
-	w, err := l.load(called, below)
+	w, err := l.load(typed, files)
 	if err != nil {
 		return nil, err
 	}
 	w.Revision, w.Path = true, root
-	return w, markNamed(w, called, strings.TrimPrefix(strings.TrimPrefix(target, root), "/"), !file)
+	return w, markNamed(w, typed, strings.TrimPrefix(strings.TrimPrefix(target, root), "/"), !file)
 }
 
 // A revision is the list of the files of one commit.
@@ -143,18 +143,18 @@ func git(dir string, in io.Reader, args ...string) ([]byte, error) {
 		return nil, fmt.Errorf("git is not on this machine: install it, or name two folders")
 	}
 	cmd := exec.Command(program, args...)
-	var said bytes.Buffer
-	cmd.Dir, cmd.Stdin, cmd.Stderr = dir, in, &said
+	var complaint bytes.Buffer
+	cmd.Dir, cmd.Stdin, cmd.Stderr = dir, in, &complaint
 	out, err := cmd.Output()
 	if err != nil {
-		first, _, _ := strings.Cut(strings.TrimPrefix(said.String(), "fatal: "), "\n")
+		first, _, _ := strings.Cut(strings.TrimPrefix(complaint.String(), "fatal: "), "\n")
 		return nil, fmt.Errorf("git cannot read %s: %s", filepath.ToSlash(dir), first)
 	}
 	return out, nil
 }
 
-// target returns the path that a name means, from the top of the repository.
-func (r *revision) target(called, name string) (string, error) {
+// target returns the path of a name from the top of the repository.
+func (r *revision) target(typed, name string) (string, error) {
 	below, here := strings.CutPrefix(name, "./")
 	target := path.Clean(name)
 	if name == "" || name == "." || here {
@@ -167,7 +167,7 @@ func (r *revision) target(called, name string) (string, error) {
 		target = ""
 	}
 	if path.IsAbs(target) || target == ".." || strings.HasPrefix(target, "../") {
-		return "", fmt.Errorf("%s leads out of the repository: a path in a revision begins at its top", called)
+		return "", fmt.Errorf("%s leads out of the repository: a path in a revision begins at its top", typed)
 	}
 	for at := target; at != ""; at = parent(at) {
 		switch r.files[at].mode {
@@ -178,7 +178,7 @@ func (r *revision) target(called, name string) (string, error) {
 		}
 	}
 	if _, file := r.files[target]; target != "" && !file && len(r.under(target)) == 0 {
-		return "", fmt.Errorf("%s is not in that revision: `git ls-tree -r --name-only REVISION` lists what is", called)
+		return "", fmt.Errorf("%s is not in that revision: `git ls-tree -r --name-only REVISION` lists what is", typed)
 	}
 	return target, nil
 }
@@ -211,8 +211,8 @@ func (r *revision) rootOf(folder string) (root string, ok bool) {
 	}
 }
 
-// workspaces returns the folders below one that have a shop.yaml and that no
-// other workspace holds; hidden ones are passed over, as they are on disk.
+// workspaces returns the outermost folders with a shop.yaml in or below a folder.
+// Hidden ones are skipped, as they are on disk.
 func (r *revision) workspaces(folder string) []string {
 	var out []string
 	for _, name := range r.under(folder) {
@@ -223,42 +223,43 @@ func (r *revision) workspaces(folder string) []string {
 	return out
 }
 
-// hidden says whether a file or folder on a path is passed over by its name.
+// hidden reports whether a path has a file or folder that is skipped because of
+// its name.
 func hidden(name string) bool {
 	return slices.ContainsFunc(strings.Split(name, "/"), func(part string) bool { return strings.HasPrefix(part, ".") || strings.HasPrefix(part, "_") })
 }
 
-// whole refuses a workspace with a submodule: its procedures would be missed
-// without a word.
-func (r *revision) whole(called, root string) error {
+// refuseSubmodules returns an error for a workspace with a submodule, whose
+// procedures would be left out without a word.
+func (r *revision) refuseSubmodules(typed, root string) error {
 	for _, name := range r.under(root) {
 		if r.files[name].mode == submodule && !hidden(name) {
-			return fmt.Errorf("%s has a submodule, %s: its files are in a repository of their own, and cannot be compared with the rest", called, name)
+			return fmt.Errorf("%s has a submodule, %s: its files are in a repository of their own, and cannot be compared with the rest", typed, name)
 		}
 	}
 	return nil
 }
 
-// below returns the files below a folder.
-func (r *revision) below(folder string) *below {
-	b := &below{dir: r.dir, files: map[string]object{}, texts: map[string][]byte{}}
+// filesBelow returns the files below a folder.
+func (r *revision) filesBelow(folder string) *revisionFiles {
+	f := &revisionFiles{dir: r.dir, files: map[string]object{}, texts: map[string][]byte{}}
 	for _, name := range r.under(folder) {
-		b.files[strings.TrimPrefix(strings.TrimPrefix(name, folder), "/")] = r.files[name]
+		f.files[strings.TrimPrefix(strings.TrimPrefix(name, folder), "/")] = r.files[name]
 	}
-	return b
+	return f
 }
 
-// below is the files of a revision below one folder.
-type below struct {
+// revisionFiles are the files of a revision below one folder.
+type revisionFiles struct {
 	dir   string
 	files map[string]object
 	texts map[string][]byte // what has been read, by object
 }
 
-// fetch reads the texts of the workspace in one run of git.
-func (b *below) fetch() error {
+// fetch reads the procedures and YAML files in one run of git.
+func (f *revisionFiles) fetch() error {
 	var ask bytes.Buffer
-	for name, o := range b.files {
+	for name, o := range f.files {
 		if ext := path.Ext(name); o.mode == 0 && o.size <= MaxFile && (ext == ".md" || ext == ".yaml") {
 			fmt.Fprintln(&ask, o.id)
 		}
@@ -266,7 +267,7 @@ func (b *below) fetch() error {
 	if ask.Len() == 0 {
 		return nil
 	}
-	out, err := git(b.dir, &ask, "cat-file", "--batch")
+	out, err := git(f.dir, &ask, "cat-file", "--batch")
 	if err != nil {
 		return err
 	}
@@ -276,11 +277,11 @@ func (b *below) fetch() error {
 		if err != nil {
 			return nil
 		}
-		f := strings.Fields(head)
-		if len(f) != 3 {
+		facts := strings.Fields(head)
+		if len(facts) != 3 {
 			return fmt.Errorf("git has lost an object of this revision: `git fsck` says which")
 		}
-		size, err := strconv.Atoi(f[2])
+		size, err := strconv.Atoi(facts[2])
 		text := make([]byte, size)
 		if err == nil {
 			_, err = io.ReadFull(in, text)
@@ -291,15 +292,15 @@ func (b *below) fetch() error {
 		if err != nil {
 			return fmt.Errorf("git stopped before all files were read: %w", err)
 		}
-		b.texts[f[0]] = text
+		f.texts[facts[0]] = text
 	}
 }
 
-func (b *below) has(name string) bool { _, ok := b.files[name]; return ok }
+func (f *revisionFiles) has(name string) bool { _, ok := f.files[name]; return ok }
 
-func (b *below) list(dir string) ([]fs.DirEntry, error) {
+func (f *revisionFiles) list(dir string) ([]fs.DirEntry, error) {
 	found := map[string]fs.FileMode{}
-	for name, o := range b.files {
+	for name, o := range f.files {
 		if dir != "" {
 			inner, ok := strings.CutPrefix(name, dir+"/")
 			if !ok {
@@ -321,26 +322,26 @@ func (b *below) list(dir string) ([]fs.DirEntry, error) {
 	return out, nil
 }
 
-func (b *below) read(name string, limit int64) ([]byte, error) {
+func (f *revisionFiles) read(name string, limit int64) ([]byte, error) {
 	if !filepath.IsLocal(filepath.FromSlash(name)) {
 		return nil, &Outside{name}
 	}
 	for at := name; at != ""; at = parent(at) {
-		if b.files[at].mode == fs.ModeSymlink {
+		if f.files[at].mode == fs.ModeSymlink {
 			return nil, &Link{at}
 		}
 	}
-	o, ok := b.files[name]
+	o, ok := f.files[name]
 	switch {
 	case !ok || o.mode != 0:
 		return nil, fs.ErrNotExist
 	case o.size > limit:
 		return nil, &TooLarge{o.size, limit}
 	}
-	if text, ok := b.texts[o.id]; ok {
+	if text, ok := f.texts[o.id]; ok {
 		return text, nil
 	}
-	return git(b.dir, nil, "cat-file", "blob", o.id)
+	return git(f.dir, nil, "cat-file", "blob", o.id)
 }
 
 // listed is an entry of a folder of a revision.
