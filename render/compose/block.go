@@ -23,7 +23,7 @@ type Block struct {
 	Reach int   // how far down its drawing reaches in the margin, where that is below its height
 }
 
-// One is a block of one slab, or nothing.
+// One returns a block of one slab, an empty block for no height.
 func One(height int, c Canvas) Block {
 	if height == 0 {
 		return Block{}

@@ -50,7 +50,7 @@ func (k *Column) Boxes(labels []string, unit string, most int) {
 	}
 }
 
-// behind is what a unit behind a box takes.
+// behind returns the room that a unit takes behind a box.
 func (c *Compositor) behind(unit string) int {
 	if unit == "" {
 		return 0
@@ -58,7 +58,8 @@ func (c *Compositor) behind(unit string) int {
 	return typeface.Width(c.Name.Font, c.Name.Size, c.Clean(unit)) + c.Beat/2
 }
 
-// Lone is the width of one box with its label before it and its unit behind.
+// Lone returns the width of one box with its label before it and its unit
+// behind.
 func (c *Compositor) Lone(label, unit string) int {
 	_, w := c.Extent(Says(label), c.Label)
 	if w > 0 {

@@ -53,14 +53,14 @@ func (c *Compositor) Found(p render.Problem) {
 // Pad is the room that a panel's contents keep clear of its edges.
 func (s Style) Pad() int { return max(LeastBoxGap, 5*s.Beat/4) }
 
-// Measure is the width of running text: the column, or what holds 70
+// Measure returns the width of running text: the column, or the room for 70
 // characters.
 func (c *Compositor) Measure() int { return min(c.Width, measureEms*c.Text.Size) }
 
-// Says is a run of text as it is.
+// Says returns a text as one run, in one style.
 func Says(s string) []render.Run { return []render.Run{{Text: s}} }
 
-// Joined is the parts that say something, with sep between them.
+// Joined joins the parts that are not empty, with sep between them.
 func Joined(sep string, parts ...string) string {
 	var some []string
 	for _, p := range parts {

@@ -9,16 +9,16 @@ import (
 
 // The strokes of the computed figures: circles, arcs, arrows and labels.
 
-// OnCircle is the point of a circle that lies so many degrees clockwise from
-// its top. It is rounded to whole micrometers, so that no last bit of a sine
-// shows.
+// OnCircle returns the point of a circle at an angle in degrees, clockwise from
+// the top. It is rounded to whole micrometers, so that the last bit of a sine
+// never shows.
 func OnCircle(x, y, r int, degrees float64) (int, int) {
 	s, c := math.Sincos(degrees * math.Pi / 180)
 	return x + int(math.Round(float64(r)*s)), y - int(math.Round(float64(r)*c))
 }
 
-// Disc is a filled circle. The handles of its four curves are 0.5523 of the
-// radius.
+// Disc returns a filled circle. The handles of its four curves are 0.5523 of
+// the radius.
 func Disc(x, y, r int, fill sheet.Color) sheet.Path {
 	k := r * 5523 / 10000
 	return sheet.Path{Fill: fill, Stroke: sheet.NoColor, Segs: []sheet.Seg{
@@ -30,15 +30,15 @@ func Disc(x, y, r int, fill sheet.Color) sheet.Path {
 		{Verb: 'Z'}}}
 }
 
-// Ring is a stroked circle, filled where fill is a color.
+// Ring returns a stroked circle, filled if fill is a color.
 func Ring(x, y, r, width int, stroke, fill sheet.Color) sheet.Path {
 	p := Disc(x, y, r, fill)
 	p.Stroke, p.StrokeWidth = stroke, width
 	return p
 }
 
-// Arc is an open stroke along a circle, clockwise from one angle to the other
-// (counterclockwise where to is less), in degrees from the top.
+// Arc returns an open stroke along a circle, clockwise from one angle to
+// another (counterclockwise if to is less), in degrees from the top.
 func Arc(x, y, r int, from, to float64, width int, color sheet.Color) sheet.Path {
 	n := max(1, int(math.Ceil(math.Abs(to-from)/45)))
 	step := (to - from) / float64(n)
@@ -58,7 +58,7 @@ func Arc(x, y, r int, from, to float64, width int, color sheet.Color) sheet.Path
 	return p
 }
 
-// Poly is a figure of straight lines through points, x and y by turns.
+// Poly returns a polygon. The points alternate x and y.
 func Poly(fill, stroke sheet.Color, width int, xy ...int) sheet.Path {
 	p := sheet.Path{Fill: fill, Stroke: stroke, StrokeWidth: width}
 	for i := 0; i+1 < len(xy); i += 2 {
@@ -74,15 +74,15 @@ func Poly(fill, stroke sheet.Color, width int, xy ...int) sheet.Path {
 	return p
 }
 
-// ArrowHead is a solid head of the given length with its tip at x, y, that
-// points so many degrees clockwise from upward.
+// ArrowHead returns a solid arrowhead of a length, with its tip at x, y. It
+// points in a direction in degrees, clockwise from upward.
 func ArrowHead(x, y, length int, degrees float64, color sheet.Color) sheet.Path {
 	ax, ay := OnCircle(x, y, length, degrees+180-22)
 	bx, by := OnCircle(x, y, length, degrees+180+22)
 	return Poly(color, sheet.NoColor, 0, x, y, ax, ay, bx, by)
 }
 
-// Arrow is a straight line with a head at its end.
+// Arrow returns a straight line with an arrowhead at its end.
 func (k *Canvas) Arrow(x1, y1, x2, y2, width, head int, color sheet.Color) {
 	degrees := math.Atan2(float64(x2-x1), float64(y1-y2)) * 180 / math.Pi
 	ex, ey := OnCircle(x2, y2, head*3/4, degrees+180)
@@ -107,8 +107,8 @@ func (k *Canvas) Label(c *Compositor, text string, h Hand, x, y int, a render.Al
 	return w
 }
 
-// Beside is a figure of that height with what is said of it from x on, or below
-// it where too little of the width is left there.
+// Beside returns a block with a figure of a height and the text about it from x
+// on, or below the figure if too little width is left beside it.
 func (c *Compositor) Beside(figure Canvas, x, height int, lines [][]render.Run) Block {
 	k := Column{Canvas: figure, C: c, X: x, Width: c.Width - x}
 	if k.Width < 17*c.Text.Size/2 {

@@ -65,14 +65,15 @@ type Hand struct {
 	color sheet.Color
 }
 
-// In is h in another color.
+// In returns h in another color.
 func (h Hand) In(c sheet.Color) Hand { h.color = c; return h }
 
-// Cap is the height of h's capitals.
+// Cap returns the height of h's capitals.
 func (h Hand) Cap() int { return typeface.CapHeight(h.Font, h.Size) }
 
-// Base is where the base line lies below the top of a line: capitals stand in
-// its middle, so that equal room above and below looks equal.
+// Base returns the distance of the base line from the top of a line. Capitals
+// stand in the middle of the line, so that equal room above and below looks
+// equal.
 func (h Hand) Base() int { return (h.Lead + h.Cap()) / 2 }
 
 // A Style is the sizes of one kind of face, of a paper and a reading distance.
@@ -150,11 +151,11 @@ func NewStyle(p sheet.Paper, distance int, plain bool) Style {
 	return s
 }
 
-// over is a part of a distance, rounded up.
+// over returns one part of a distance that is divided into parts, rounded up.
 func over(distance, part int) int { return (distance + part - 1) / part }
 
-// Hand is a hand whose capitals are at least so high, whatever the weight of a
-// word in it, on lines of 1.2 of its size.
+// Hand returns a hand whose capitals are at least so high, whatever the weight
+// of a word in it, on lines of 1.2 times its size.
 func (s *Style) Hand(height int, f typeface.Font, c sheet.Color) Hand {
 	const em = 1000000
 	per := em
@@ -165,9 +166,9 @@ func (s *Style) Hand(height int, f typeface.Font, c sheet.Color) Hand {
 	return Hand{size, size * 6 / 5, f, c}
 }
 
-// Columns is how many columns of that style stand beside each other on a
+// Columns returns how many columns of the style stand beside each other on a
 // paper: as many as hold running text of 35 characters beside the margin of the
-// numbers; of small text, which has no such margin, there may be more.
+// numbers. Small text has no such margin, so there may be more.
 func (s Style) Columns(p sheet.Paper, small bool) int {
 	least := s.Hang + columnEms*s.Text.Size
 	if small {

@@ -12,7 +12,8 @@ import (
 	"benchwright/render/typeface"
 )
 
-// height is what an angle in minutes of arc spans at a distance in mm.
+// height returns the height that an angle in minutes of arc spans at a distance
+// in mm.
 func height(minutes, distance float64) float64 {
 	return distance * 2 * math.Tan(minutes/60*math.Pi/180/2)
 }
@@ -39,8 +40,8 @@ func TestHeightsOfAngles(t *testing.T) {
 // distances are those that a shop may state, in mm.
 var distances = []int{350, 500, 700, 1000}
 
-// capital is the height of a capital H of a face, read from its outline and not
-// from what the face says of itself.
+// capital returns the height of a capital H of a face, read from its outline
+// and not from what the face says of itself.
 func capital(t *testing.T, h Hand) float64 {
 	t.Helper()
 	face, err := sfnt.Parse(typeface.File(h.Font))
@@ -150,7 +151,7 @@ func TestHandsAreWellLedAndRanked(t *testing.T) {
 	}
 }
 
-// luminance after WCAG 2.1, "relative luminance".
+// luminance returns the relative luminance of WCAG 2.1.
 func luminance(c sheet.Color) float64 {
 	part := func(v sheet.Color) float64 {
 		s := float64(v&0xFF) / 255
@@ -185,7 +186,7 @@ func TestContrast(t *testing.T) {
 	}
 }
 
-// hue in degrees.
+// hue returns a hue in degrees.
 func hue(c sheet.Color) float64 {
 	r, g, b := float64(c>>16&0xFF), float64(c>>8&0xFF), float64(c&0xFF)
 	return math.Mod(math.Atan2(math.Sqrt(3)*(g-b), 2*r-g-b)*180/math.Pi+360, 360)

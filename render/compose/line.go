@@ -26,7 +26,7 @@ type Para struct {
 	Width int // of the longest line
 }
 
-// Height is what the lines take.
+// Height returns the height of all lines.
 func (p Para) Height() int { return len(p.Lines) * p.Hand.Lead }
 
 // codePad is the ground that a Code run has left and right of its text, in
@@ -52,9 +52,9 @@ type frag struct {
 	width int
 }
 
-// Stands is what is drawn for a rune: the faces have no ⌀, and drawings use Ø
-// for it as well; every breaking space is a space, the narrow no-break space
-// the plain one.
+// Stands returns what is drawn for a rune. The faces have no ⌀, and drawings
+// use Ø for it as well. Every breaking space becomes a space, and the narrow
+// no-break space the plain one.
 func Stands(r rune) rune {
 	switch {
 	case r == '⌀':
@@ -67,8 +67,8 @@ func Stands(r rune) rune {
 	return r
 }
 
-// Clean is text that is set without breaking: what no face has is reported and
-// left out.
+// Clean returns text that is set without breaking. A character that no face has
+// is reported and left out.
 func (c *Compositor) Clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		if r = Stands(r); typeface.Advance(typeface.Bold, r) == typeface.Missing {
@@ -79,7 +79,7 @@ func (c *Compositor) Clean(s string) string {
 	}, s)
 }
 
-// heavier is the face of a run of weight w among text in face f.
+// heavier returns the face of a run of weight w in text of face f.
 func heavier(f typeface.Font, w render.Weight) typeface.Font {
 	return max(f, typeface.Font(min(w, render.Bold)))
 }
@@ -163,7 +163,7 @@ func breaksAfter(text string, i int, r rune) bool {
 	return false
 }
 
-// letters is how many letters, up to three, a text ends with, or begins with.
+// letters returns how many letters, up to three, a text ends or begins with.
 func letters(text string, end bool) int {
 	n := 0
 	for len(text) > 0 && n < 3 {
@@ -242,7 +242,7 @@ func (c *Compositor) Set(runs []render.Run, h Hand, width, indent int) Para {
 	return p
 }
 
-// Balanced is set with lines of nearly one length: a title of two lines reads
+// Balanced is Set with lines of nearly equal length. A title of two lines reads
 // better so than with one word alone on the second.
 func (c *Compositor) Balanced(runs []render.Run, h Hand, width int) Para {
 	p := c.Set(runs, h, width, 0)
@@ -260,7 +260,7 @@ func (c *Compositor) Balanced(runs []render.Run, h Hand, width int) Para {
 	return p
 }
 
-// quietly sets runs without reporting; nil where a word is too wide.
+// quietly sets runs without reporting. It returns nil if a word is too wide.
 func (c *Compositor) quietly(runs []render.Run, h Hand, width int) *Para {
 	quiet := Compositor{Style: c.Style}
 	p := quiet.Set(runs, h, width, 0)
@@ -272,24 +272,25 @@ func (c *Compositor) quietly(runs []render.Run, h Hand, width int) *Para {
 	return &p
 }
 
-// Extent is the width of the widest word of runs and that of runs on one line.
+// Extent returns the width of the widest word of runs, and the width of runs on
+// one line.
 func (c *Compositor) Extent(runs []render.Run, h Hand) (least, whole int) {
 	sum := 0
 	for i, w := range c.parse(runs, h.Font) {
-		least = max(least, up(w.width, h.Size))
+		least = max(least, scaledUp(w.width, h.Size))
 		if i > 0 {
 			sum += w.space
 		}
 		sum += w.width
 	}
-	return least, up(sum, h.Size)
+	return least, scaledUp(sum, h.Size)
 }
 
-// up is scaled rounded up, for widths that something must fit into.
-func up(thousandths, size int) int { return (thousandths*size + 999) / 1000 }
+// scaledUp returns a scaled length, rounded up, for a width that something must fit into.
+func scaledUp(thousandths, size int) int { return (thousandths*size + 999) / 1000 }
 
-// spell turns the words of a line into spans, from x at. It returns also where
-// the line ends.
+// spell turns the words of a line into spans, beginning at x. It also returns
+// where the line ends.
 func spell(line []word, size, at int) ([]Span, int) {
 	var spans []Span
 	pen := 0
@@ -378,7 +379,7 @@ func (w word) split(room int) (head, tail word) {
 	return head, tail
 }
 
-// String is the word's text.
+// String returns the word's text.
 func (w word) String() string {
 	var b strings.Builder
 	for _, f := range w.frags {

@@ -17,7 +17,7 @@ func bench() *Compositor {
 	return c
 }
 
-// text of a paragraph, line by line.
+// text returns the text of a paragraph, line by line.
 func (p Para) text() []string {
 	var all []string
 	for _, line := range p.Lines {

@@ -6,7 +6,7 @@ import (
 	"benchwright/render/typeface"
 )
 
-// Panel is a ground with a bar down its left, which holds one number.
+// Panel returns a tinted ground with a bar down its left side, for one number.
 func (c *Compositor) Panel(k Column) Block {
 	var out Canvas
 	height := k.Y + c.Pad()
@@ -16,7 +16,7 @@ func (c *Compositor) Panel(k Column) Block {
 	return One(height, out)
 }
 
-// Within is a column inside such a panel.
+// Within returns a column inside such a panel.
 func (c *Compositor) Within() Column {
 	return Column{C: c, X: c.Pad(), Y: c.Beat / 2, Width: c.Width - 2*c.Pad()}
 }
@@ -66,7 +66,7 @@ func (k *Column) Labeled(label, value, unit string) {
 	k.X, k.Width = k.X-beside, k.Width+beside
 }
 
-// FigureWidth is what a figure and its unit take at full size.
+// FigureWidth returns the width of a figure and its unit at full size.
 func (c *Compositor) FigureWidth(value, unit string) int {
 	w := typeface.Width(c.Figure.Font, c.Figure.Size, value)
 	if unit != "" {

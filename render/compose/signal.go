@@ -26,5 +26,5 @@ var looks = [...]Look{
 	render.Notice:  {Ground: 0x0B5596, Word: White, Border: 5, Dashed: true},
 }
 
-// LookOf is the look of a signal word.
+// LookOf returns the look of a signal word.
 func LookOf(s render.Signal) Look { return looks[min(s, render.Notice)] }

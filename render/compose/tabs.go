@@ -60,7 +60,7 @@ func Sum(ns []int) int {
 	return total
 }
 
-// X is where column i begins.
+// X returns where column i begins.
 func (g Tabs) X(i int) int {
 	x := g.Left
 	for _, w := range g.Widths[:i] {

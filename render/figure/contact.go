@@ -91,15 +91,16 @@ func tooth(k *compose.Column, r render.ContactRow, x, y, width, height int) {
 // top edge's ends.
 type flank struct{ x, width, toe, heel, toeRoot, heelRoot int }
 
-// at is the point so many thousandths along from the toe and up from the root.
+// at returns the point so many thousandths along from the toe and up from the
+// root.
 func (f flank) at(along, up int) (x, y int) {
 	root := f.toeRoot + (f.heelRoot-f.toeRoot)*along/1000
 	top := f.toe + (f.heel-f.toe)*along/1000
 	return f.x + f.width*along/1000, root + (top-root)*up/1000
 }
 
-// patch is the rounded patch that the paint leaves, solid, so that a gray printer
-// shows it too.
+// patch returns the rounded patch that the paint leaves. It is solid, so that a
+// gray printer shows it too.
 func (f flank) patch(r render.ContactRow) sheet.Path {
 	a, h := r.Half, r.Height
 	ka, kh := a*5523/10000, h*5523/10000

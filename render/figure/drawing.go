@@ -40,7 +40,7 @@ func drawing(p render.Picture, c *compose.Compositor) (sheet.Drawing, bool) {
 	return out, true
 }
 
-// scaled is v·to/from, to the nearest.
+// scaled returns v·to/from, rounded to the nearest.
 func scaled(v, to, from int) int {
 	n := 2*v*to + from
 	if n < 0 {
@@ -49,8 +49,8 @@ func scaled(v, to, from int) int {
 	return n / (2 * from)
 }
 
-// legible is the width at which the capitals of a drawing's text are at least so
-// tall.
+// legible returns the width of a drawing at which the capitals of its text are
+// at least so tall.
 func legible(d *svg.Drawing, least int) int {
 	width := 0
 	for _, s := range d.Shapes {
@@ -104,7 +104,7 @@ func drawnText(name string, t *svg.Text, to, from int, c *compose.Compositor) []
 	return []sheet.Op{g}
 }
 
-// weight is the face that is nearest to a text's weight.
+// weight returns the face nearest to a text's weight.
 func weight(t *svg.Text) typeface.Font {
 	switch {
 	case t.Weight < 500:

@@ -66,7 +66,7 @@ func Indicator(f render.Indicator, c *compose.Compositor) compose.Block {
 	return c.Beside(k, width+2*u, height, f.Lines)
 }
 
-// gear is the upper part of a gear, end on. A flank crosses the pitch circle
+// gear draws the upper part of a gear, end on. A flank crosses the pitch circle
 // level with its middle on the right, where an indicator touches it.
 func gear(k *compose.Canvas, x, y, r, tip, width int) {
 	const pitch = 15.0 // degrees from tooth to tooth
@@ -85,7 +85,7 @@ func gear(k *compose.Canvas, x, y, r, tip, width int) {
 	k.Add(compose.Poly(compose.Tint, sheet.NoColor, 0, xy...), compose.Poly(sheet.NoColor, compose.Ink, width, xy...))
 }
 
-// clamped is the gear that mates at x, from the side, its shaft between two
+// clamped draws the mating gear at x, from the side, with its shaft between two
 // jaws.
 func clamped(k *compose.Canvas, c *compose.Compositor, x, y, half int) {
 	u := c.Beat
@@ -100,8 +100,9 @@ func clamped(k *compose.Canvas, c *compose.Compositor, x, y, half int) {
 	}
 }
 
-// dial is an indicator that touches at x, y, its stem so many degrees clockwise
-// from upward and its dial's middle so far off. It returns its right edge.
+// dial draws an indicator that touches at x, y. Its stem points in a direction
+// in degrees, clockwise from upward, and the middle of its dial is so far off.
+// It returns its right edge.
 func dial(k *compose.Canvas, c *compose.Compositor, x, y, long int, lean float64) int {
 	u := c.Beat
 	at := func(along int) (int, int) { return compose.OnCircle(x, y, along, lean) }

@@ -45,7 +45,7 @@ type places struct {
 	w, h int
 }
 
-// places finds room for every number: what a disc holds is as tall as an
+// placesOf finds room for every number. A number in a disc is as tall as an
 // instruction, and two discs stand well apart.
 func placesOf(o render.Order, c *compose.Compositor) places {
 	n, u := len(o.Numbers), c.Beat
@@ -88,8 +88,8 @@ func placesOf(o render.Order, c *compose.Compositor) places {
 	return b
 }
 
-// draw draws the line on which they stand, and each with its number. The first
-// is filled.
+// drawOrder draws the line on which the discs stand, and each disc with its
+// number. The first is filled.
 func drawOrder(o render.Order, k *compose.Column, b places) {
 	c, n := k.C, len(o.Numbers)
 	switch {

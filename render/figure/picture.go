@@ -79,7 +79,7 @@ func pictured(p render.Picture, c *compose.Compositor, room int) (compose.Column
 	return k, true
 }
 
-// photograph is a PNG or JPEG file. It is never enlarged past 4 pixels a
+// photograph draws a PNG or JPEG file. It is never enlarged past 4 pixels a
 // millimeter.
 func photograph(p render.Picture, c *compose.Compositor) (sheet.Image, bool) {
 	pixels, format, w, h, err := raster.Decode(p.Name, p.Data)
@@ -96,8 +96,8 @@ func photograph(p render.Picture, c *compose.Compositor) (sheet.Image, bool) {
 	return sheet.Image{W: width, H: height, Name: p.Name, Alt: p.Alt, Pixels: pixels, Format: format}, true
 }
 
-// spotSize is the width of a spot's disc: its number is as tall as an
-// instruction, and two figures have room on it.
+// spotSize returns the width of a spot's disc. Its number is as tall as an
+// instruction, and two figures have room in it.
 func spotSize(s compose.Style, spots []render.Spot) int {
 	if n := len(spots); n > 9 && !spots[n-1].Shown {
 		return 5 * s.Text.Cap() / 2
@@ -159,13 +159,14 @@ func spots(k *compose.Column, spots []render.Spot, width, height int) {
 
 type point struct{ x, y int }
 
-// touch says whether two points are less than that far apart.
+// touch reports whether two points are less than a distance apart.
 func touch(p, q point, far int) bool {
 	dx, dy := p.x-q.x, p.y-q.y
 	return dx*dx+dy*dy < far*far
 }
 
-// inside keeps what is so large and stands at a place within an extent.
+// inside returns the place nearest to at for something of a size so that it
+// lies within an extent.
 func inside(at, size, extent int) int {
 	if size > extent {
 		return extent / 2
@@ -173,7 +174,7 @@ func inside(at, size, extent int) int {
 	return max(size/2, min(at, extent-(size+1)/2))
 }
 
-// dot is a dark disc in a white ring, so wide in all.
+// dot draws a dark disc in a white ring of a width, ring included.
 func dot(k *compose.Column, x, y, size int) {
 	ring := k.C.Rule
 	k.Add(sheet.Rect{X: x - size/2, Y: y - size/2, W: size, H: size, Radius: size / 2, Fill: compose.White, Stroke: sheet.NoColor, Role: sheet.Tint})
@@ -189,9 +190,9 @@ func spotNumber(k *compose.Column, n, x, y int, color sheet.Color) {
 	k.Span(compose.Span{Text: text, Font: h.Font, W: w}, h, x-w/2, y+h.Cap()/2)
 }
 
-// legend says what each number is about, in two or three columns where that is shorter
-// and nothing in it takes more than three lines. A number that the picture shows
-// itself has no disc here either.
+// legend sets what each number is about, in two or three columns if that is
+// shorter and no text takes more than three lines. A number that the picture
+// itself shows has no disc here either.
 func legend(k *compose.Column, spots []render.Spot) {
 	c, u := k.C, k.C.Beat
 	size := spotSize(c.Style, spots)

@@ -18,7 +18,7 @@ type attribute struct {
 	exact       bool
 }
 
-// within is the place of value[from:to].
+// within returns the place of value[from:to].
 func (a attribute) within(from, to int) (int, int) {
 	if !a.exact || from >= to {
 		return a.start, a.end
@@ -26,8 +26,8 @@ func (a attribute) within(from, to int) (int, int) {
 	return a.start + from, a.start + to
 }
 
-// word is the place of what stands at an offset of the value, up to the next
-// blank or comma.
+// word returns the place of what stands at an offset of the value, up to the
+// next space or comma.
 func (a attribute) word(from int) (int, int) {
 	rest := a.value[min(from, len(a.value)):]
 	to := strings.IndexAny(rest, " ,\t\r\n")

@@ -18,7 +18,7 @@ type scanner struct {
 
 func (s *scanner) done() bool { return s.at >= len(s.text) }
 
-// peek is the next byte, 0 at the end.
+// peek returns the next byte, 0 at the end.
 func (s *scanner) peek() byte {
 	if s.done() {
 		return 0

@@ -44,7 +44,7 @@ func (r *reader) refuse(kind Kind, element, what string, start, end int) {
 	r.refused = append(r.refused, f)
 }
 
-// top is the innermost open element.
+// top returns the innermost open element.
 func (r *reader) top() *frame { return &r.open[len(r.open)-1] }
 
 func (r *reader) read() {
@@ -133,7 +133,7 @@ func (r *reader) pass(t xml.StartElement) bool {
 
 func foreign(n xml.Name) bool { return n.Space != namespace && n.Space != "" }
 
-// element is a start tag with the attributes that count.
+// element returns a start tag with the attributes that count.
 func (r *reader) element(t xml.StartElement, start, end int) *element {
 	e := &element{name: t.Name.Local, foreign: foreign(t.Name), start: start, end: end}
 	spans := places(string(r.data[start:end]))
@@ -314,7 +314,7 @@ func (r *reader) box(e *element) {
 
 func whole(v float64) int { return int(math.Round(v)) }
 
-// steps is a place of the file in steps; false where it is far from the view
+// steps returns a place of the file in steps, false if it is far from the view
 // box.
 func (r *reader) steps(m matrix, x, y float64) (int, int, bool) {
 	x, y = m.point(x, y)

@@ -18,8 +18,8 @@ var shapes = map[string]shapeKind{
 	"ellipse":  {[]string{"cx", "cy", "rx", "ry"}, (*reader).ellipse},
 }
 
-// number is the length that an attribute gives, or other where it is left out.
-// One that is no length is refused, and so is one below least.
+// number returns the length that an attribute gives, or other if it is left
+// out. A value that is no length, or below least, is refused.
 func (r *reader) number(e *element, name string, other, least float64) (float64, bool) {
 	a, ok := e.get(name)
 	if !ok {
@@ -33,8 +33,8 @@ func (r *reader) number(e *element, name string, other, least float64) (float64,
 	return v, true
 }
 
-// numbers are several lengths: any, or none below 0 for those after the first
-// free ones.
+// numbers returns several lengths. Those after the first free ones may not be
+// below 0.
 func (r *reader) numbers(e *element, free int, names ...string) ([]float64, bool) {
 	list, good := make([]float64, len(names)), true
 	for i, name := range names {

@@ -110,7 +110,7 @@ func paint(c *Color, v string) bool {
 	return true
 }
 
-// drawn is the color that a paint comes to.
+// drawn returns the color that a paint stands for.
 func (s *style) drawn(c Color) Color {
 	if c == current {
 		return s.color

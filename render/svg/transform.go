@@ -7,15 +7,15 @@ type matrix struct{ a, b, c, d, e, f float64 }
 
 var unmoved = matrix{a: 1, d: 1}
 
-// mul is a product that no processor fuses with the sum around it: drawings
-// come out the same on every machine.
+// mul returns a product that no processor fuses with the sum around it, so that
+// drawings come out the same on every machine.
 func mul(x, y float64) float64 { return float64(x * y) }
 
 func (m matrix) point(x, y float64) (float64, float64) {
 	return mul(m.a, x) + mul(m.c, y) + m.e, mul(m.b, x) + mul(m.d, y) + m.f
 }
 
-// times is n followed by m.
+// times returns n followed by m.
 func (m matrix) times(n matrix) matrix {
 	var p matrix
 	p.a, p.b = mul(m.a, n.a)+mul(m.c, n.b), mul(m.b, n.a)+mul(m.d, n.b)
@@ -38,7 +38,7 @@ func (m matrix) level() bool {
 	return even && m.a > 0 && m.d > 0 && math.Abs(m.b) <= 1e-4*x
 }
 
-// sine of an angle in degrees.
+// sine returns the sine of an angle in degrees.
 func sine(degrees float64) float64 {
 	return cut(math.Sin(mul(math.Mod(degrees, 360), math.Pi/180)))
 }
@@ -86,7 +86,7 @@ func (s *scanner) transform() (matrix, bool) {
 	return m, true
 }
 
-// named is the matrix of one transform function.
+// named returns the matrix of one transform function.
 func named(name string, v []float64) (matrix, bool) {
 	switch n := len(v); {
 	case name == "matrix" && n == 6:
