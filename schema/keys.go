@@ -72,7 +72,7 @@ func (f finding) orphan() (key, lack string) {
 	return key, lacks[0]
 }
 
-// outer says whether a key that stands too far in belongs to the block itself,
+// outer reports whether a key that stands too far in belongs to the block itself,
 // which does not have it.
 func (f finding) outer(key string) bool {
 	root, _ := f.root.(object)

@@ -46,7 +46,7 @@ func (p *pages) beside(first, second render.Element, x, gap int) (pair [2]placed
 	return pair, 0, false
 }
 
-// trial lays an element out to a width and says whether it went without a problem;
+// trial lays an element out to a width and reports whether it went without a problem;
 // it leaves none behind.
 func (p *pages) trial(e render.Element, width int) (compose.Block, bool) {
 	c := p.c

@@ -39,7 +39,7 @@ type face struct {
 
 func (p *pages) face() *face { return p.faces[len(p.faces)-1] }
 
-// left is where the column in hand begins.
+// left returns where the current column begins.
 func (p *pages) left() int { return p.c.Side + p.column*(p.c.Column+p.c.Gutter) }
 
 // divide sets how many columns stand beside each other from now on.
@@ -93,7 +93,7 @@ func (p *pages) rule(bottom int) {
 	}
 }
 
-// begun says whether something stands in the column already.
+// begun reports whether something stands in the column already.
 func (p *pages) begun() bool { return p.y > p.face().top }
 
 // spread places groups over all columns at the top of a face; the columns of what
@@ -112,8 +112,8 @@ func (p *pages) spread(i int, groups []laid) {
 	p.divide(columns)
 }
 
-// holds says whether the columns of the face in hand hold all of some groups, from
-// a height on.
+// holds reports whether the columns of the current face hold all of some
+// groups, from a height on.
 func (p *pages) holds(top int, groups []laid) bool {
 	column, y := 0, top
 	for _, g := range groups {

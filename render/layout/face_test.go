@@ -62,8 +62,8 @@ func (a area) holds(b area) bool {
 	return a.x1 <= b.x1 && a.y1 <= b.y1 && a.x2 >= b.x2 && a.y2 >= b.y2
 }
 
-// covers is what op covers at most; text from its capitals' tops to its
-// descenders.
+// covers returns the most that op covers; of text, from the tops of its
+// capitals to its descenders.
 func covers(op sheet.Op) (area, bool) {
 	switch o := op.(type) {
 	case sheet.Glyphs:
@@ -155,8 +155,8 @@ func noOverlap(t *testing.T, o Options, s sheet.Sheet) {
 	}
 }
 
-// grounded says whether text stands on a round ground of its own, as a number
-// on a picture does.
+// grounded reports whether text stands on a round ground of its own, as a
+// number on a picture does.
 func grounded(ops []sheet.Op, text area) bool {
 	for _, op := range ops {
 		if r, is := op.(sheet.Rect); is && r.Fill != sheet.NoColor && r.Radius > 0 && r.Radius == r.W/2 {

@@ -23,7 +23,7 @@ func closing(groups []laid) bool {
 	return true
 }
 
-// apart is the room below a group.
+// apart returns the room below a group.
 func (p *pages) apart(g render.Group) int {
 	if g.Join {
 		return max(compose.LeastBoxGap, p.c.Beat)
@@ -91,12 +91,13 @@ func (p *pages) end() string {
 	return name
 }
 
-// area is what begins here, x from the column's left, with no height yet.
+// area returns an area that begins here, x from the column's left, with no
+// height yet.
 func (p *pages) area(x int) sheet.Area {
 	return sheet.Area{X: p.left() + x, Y: p.y, W: p.c.Column - x}
 }
 
-// groupName is what a group is called on the sheet.
+// groupName returns the name of a group on the sheet.
 func groupName(g laid) string {
 	for _, b := range g.blocks {
 		if s, is := b.Content.(render.Step); is {
@@ -109,8 +110,8 @@ func groupName(g laid) string {
 	return render.Kind(g.blocks[0].Content)
 }
 
-// level is a group's place in the outline: stages stand below their section,
-// steps below their stage.
+// level returns a group's level in the outline: stages stand below their
+// section, steps below their stage.
 func (p *pages) level(g render.Group) int {
 	for _, e := range g.Elements {
 		switch e.Content.(type) {

@@ -47,8 +47,8 @@ func (p *pages) lay(g render.Group) laid {
 	return l
 }
 
-// tooTall is the problem of a group that is so high, and names what of it is
-// tallest.
+// tooTall returns the problem of a group that is too tall, with the tallest
+// part of it.
 func (p *pages) tooTall(l laid, height int) render.Problem {
 	out := render.Problem{Kind: render.TooTall, Ref: about(l.Group), Size: height, Room: p.c.Tallest}
 	for _, b := range l.blocks {
@@ -92,7 +92,7 @@ func (p *pages) fit(g render.Group, room int) laid {
 	return l
 }
 
-// first is what a group that breaks must show where it begins.
+// first returns how much of a group that breaks must stand where it begins.
 func (l laid) first() int {
 	if len(l.blocks) == 0 {
 		return l.height
@@ -116,7 +116,7 @@ func (p *pages) tight(l laid, twelfths int) laid {
 	return t
 }
 
-// about is the reference for a problem with the whole group.
+// about returns the reference for a problem with the whole group.
 func about(g render.Group) render.Ref {
 	if g.Ref == 0 && len(g.Elements) > 0 {
 		return g.Elements[0].Ref
@@ -192,7 +192,7 @@ func (p *pages) block(e render.Element) compose.Block {
 	return b
 }
 
-// between is the room between two elements of a group.
+// between returns the room between two elements of a group.
 func between(c *compose.Compositor, before, after render.Content) int {
 	switch after := after.(type) {
 	case render.Tools, render.List:

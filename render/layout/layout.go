@@ -120,7 +120,7 @@ func (p *pages) sheets(d render.Deck, o Options) []sheet.Sheet {
 	return all
 }
 
-// titled is a bookmark's text with nothing that a PDF string cannot hold.
+// titled returns a bookmark's text without what a PDF string cannot hold.
 func titled(s string) string {
 	return strings.Map(func(r rune) rune {
 		if r = compose.Stands(r); r > 0xFFFF {

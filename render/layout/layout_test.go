@@ -11,7 +11,7 @@ import (
 	"benchwright/render/specimen"
 )
 
-// texts are what is printed on a sheet, in reading order.
+// texts returns what is printed on a sheet, in reading order.
 func texts(s sheet.Sheet) []string {
 	var all []string
 	for _, op := range s.Ops {
@@ -26,7 +26,7 @@ func shows(s sheet.Sheet, text string) bool {
 	return strings.Contains(strings.Join(texts(s), " "), text)
 }
 
-// facesOf are the faces on which the element with a reference stands.
+// facesOf returns the faces on which the element with a reference stands.
 func facesOf(sheets []sheet.Sheet, ref render.Ref) []int {
 	var all []int
 	for i, s := range sheets {

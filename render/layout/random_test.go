@@ -153,7 +153,7 @@ func (m maker) contact() render.Contact {
 	return c
 }
 
-// picture is one with spots far enough apart, on the edges too.
+// picture returns one with spots far enough apart, some on its edges.
 func (m maker) picture() render.Picture {
 	p := render.Picture{Name: "cartridge.png", Data: specimen.Picture(), Alt: "Cartridge", Caption: m.runs(4)}
 	if m.IntN(2) == 0 {

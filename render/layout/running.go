@@ -16,9 +16,9 @@ type place struct {
 	code        checkcode.Code // "" for none
 }
 
-// CodePlace is the square in the head of every face in which the QR code of its
-// check code stands, and the line in the outer corner for its letters. The
-// square stands beside the corner, or at the left where a hole would cut it.
+// CodePlace returns the square in the head that is kept free on every face for
+// a check code, and the line in the outer corner that is kept free for its
+// letters.
 func CodePlace(o Options) (square, line sheet.Rect) {
 	c := &compose.Compositor{Style: o.style()}
 	corner := corner(c, render.Words{}.WithDefaults())
@@ -32,7 +32,7 @@ func CodePlace(o Options) (square, line sheet.Rect) {
 	return square, line
 }
 
-// Columns are the columns of a face's body, from the left.
+// Columns returns the columns of a face's body, from the left.
 func Columns(o Options) []sheet.Rect {
 	p := newPages(render.Deck{}, o)
 	p.divide(p.c.Style.Columns(o.Paper, false))
@@ -43,8 +43,8 @@ func Columns(o Options) []sheet.Rect {
 	return all
 }
 
-// corner is the width of the head's outer corner, where a thumb leafs: it has
-// room for any count, so that the count moves nothing.
+// corner returns the width of the head's outer corner, where a thumb leafs. It
+// has room for any count, so that the count moves nothing.
 func corner(c *compose.Compositor, w render.Words) int {
 	_, face := c.Extent(compose.Says(fmt.Sprintf(w.Face, 88, 88)), c.Title)
 	_, part := c.Extent(compose.Says(fmt.Sprintf(w.Steps, 888, 888, 888)), c.Name)
@@ -130,8 +130,8 @@ func noted(c *compose.Compositor, r render.Running) compose.Para {
 	return c.Set(compose.Says(r.Note), c.Tag.In(compose.Ink), c.Page, 0)
 }
 
-// footLines is how many lines the foot has: two where the date, and the end before
-// it, leave the note no room.
+// footLines returns how many lines the foot has: two if the date, and the end
+// before it, leave the note no room.
 func footLines(c *compose.Compositor, r render.Running) int {
 	if noted(c, r).Width > c.Page-12*c.Tag.Size-2*c.Beat { // date and end take 12 em
 		return 2

@@ -118,7 +118,7 @@ func (p *pages) press(groups []laid) {
 }
 
 // squeeze leaves groups so many twelfths of their air, where that makes them lower by
-// what they are too tall, and says whether it did.
+// what they are too tall, and reports whether it did.
 func (p *pages) squeeze(groups []laid, over, twelfths int) bool {
 	less := make([]laid, len(groups))
 	for i, g := range groups {

@@ -184,7 +184,7 @@ func (h Hold) extreme(absolute *big.Rat, leak bool, shift *big.Rat, sign int, hi
 	return p
 }
 
-// turns says whether the reading after a shift of s has its extreme between the
+// turns reports whether the reading after a shift of s has its extreme between the
 // shop's temperatures at the start. P(T + s)/T ∓ c(T + s)/R, of a leak c that is
 // referred to R, turns where T² is ∓P·s·R/c.
 func (h Hold) turns(absolute, shift *big.Rat) bool {

@@ -95,7 +95,8 @@ func (s *sheet) inward(b quantity.Band, scale quantity.Scale, where string) {
 	}
 }
 
-// also says whether the second of two printed bands is the first in its unit.
+// also reports whether the second of two printed bands is the first in its
+// unit.
 func (s *sheet) also(first, second quantity.Band) {
 	s.input("", "printed beside it", second.Written)
 	s.step("beside it   ", first.Written, " ", s.equalsBand(first.In(second.Unit)))

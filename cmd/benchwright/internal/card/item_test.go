@@ -64,8 +64,8 @@ func TestWhole(t *testing.T) {
 	}
 }
 
-// lacks says whether a block of that type, which is what stands at its place, is
-// not whole.
+// lacks reports whether a block of a type is not whole. The type is what stands
+// at the block's place.
 func lacks(c *Card, kind string) bool {
 	for _, s := range c.Steps() {
 		for _, i := range s.Items {

@@ -112,8 +112,8 @@ func (c *call) below(w *workspace.Workspace) func(name string) string {
 	}
 }
 
-// onDisk says whether a side is a folder or a file that a workspace reads. Any
-// other file is none: a bare repository has one that is called HEAD.
+// onDisk reports whether a side is a folder or a file that a workspace reads.
+// Any other file does not count: a bare repository has one that is called HEAD.
 func (c *call) onDisk(name string) bool {
 	info, err := os.Stat(c.absolute(name))
 	ext := filepath.Ext(name)

@@ -59,9 +59,9 @@ func outcomeOf(t testing.TB, w *workspace.Workspace) outcome {
 	return out
 }
 
-// differs says whether a change of a key shows on the faces or in the messages.
-// That the schema refuses what was written there shows nothing, and that a name
-// is looked up only where the key must be there.
+// differs reports whether a change of a key shows on the faces or in the
+// messages. That the schema refuses what was written there shows nothing, and
+// that a name is looked up only where the key must be there.
 func (o outcome) differs(before outcome, required bool) bool {
 	silent := []string{schema.KeyMissing, schema.KeyUnknown, schema.ValueKind, schema.ValueUnknown, "yaml-malformed", "yaml-indent",
 		"quantity-malformed", "measure-kind", "id-malformed"}
@@ -163,8 +163,8 @@ func others(s map[string]any, text string) []string {
 	return out
 }
 
-// sound says whether the workspace has no error, which would hide what a change
-// does.
+// sound reports whether the workspace has no error, which would hide what a
+// change does.
 func (b *book) sound() bool {
 	return !slices.ContainsFunc(b.before().said, func(d diag.Diagnostic) bool { return d.Severity() == diag.Error })
 }

@@ -6,7 +6,7 @@ import (
 	"benchwright/cmd/benchwright/internal/source"
 )
 
-// panics says whether f panics.
+// panics reports whether f panics.
 func panics(f func()) (did bool) {
 	defer func() { did = recover() != nil }()
 	f()
