@@ -8,8 +8,8 @@ import (
 	"benchwright/render/typeface"
 )
 
-// A full callout has its word and its symbols in a cell at the left, and what
-// may happen and how to avoid it beside them.
+// callout draws a full callout: its word and its symbols in a cell at the left,
+// and what may happen and how to avoid it beside them.
 func callout(o render.Callout, c *compose.Compositor) compose.Block {
 	if o.Short {
 		return shortCallout(o, c)
@@ -77,7 +77,7 @@ func sentence(a, b []render.Run) []render.Run {
 	return append(append(append([]render.Run(nil), a...), render.Run{Text: " "}), b...)
 }
 
-// shortCallout is one row: symbols, word, how to avoid.
+// shortCallout draws one row: symbols, word, how to avoid.
 func shortCallout(o render.Callout, c *compose.Compositor) compose.Block {
 	u := c.Beat
 	inset := max(c.Frame*compose.LookOf(o.Signal).Border/8+u/2, compose.LeastBoxGap)
@@ -106,10 +106,11 @@ func shortCallout(o render.Callout, c *compose.Compositor) compose.Block {
 	return compose.One(height, out)
 }
 
-// chipHeight is how high a signal word on its color is.
+// chipHeight returns the height of a signal word on its color.
 func chipHeight(c *compose.Compositor) int { return c.Name.Lead }
 
-// chip is a signal word on its color, at least so wide; it returns its width.
+// drawChip draws a signal word on its color, at least so wide, and returns its
+// width.
 func drawChip(c *compose.Compositor, k *compose.Canvas, s render.Signal, word string, x, y, least int) int {
 	u := c.Beat
 	h := chipHeight(c)

@@ -5,7 +5,7 @@ import (
 	"benchwright/render/compose"
 )
 
-// The end stands between two rules.
+// end draws the end between two rules.
 func end(e render.End, c *compose.Compositor) compose.Block {
 	var k compose.Canvas
 	p := c.Set(compose.Says(e.Text), c.Strong.In(compose.Accent), c.Width, 0)
@@ -18,8 +18,8 @@ func end(e render.End, c *compose.Compositor) compose.Block {
 	return compose.One(h, k)
 }
 
-// EndBelow is the end where the body has no room for it: in the foot, before the
-// date.
+// EndBelow draws the end in the foot, before the date, if the body has no room
+// for it.
 func EndBelow(e render.End, c *compose.Compositor) compose.Block {
 	var k compose.Canvas
 	date := 5 * c.Tag.Size

@@ -6,7 +6,7 @@ import (
 	"benchwright/render/sheet"
 )
 
-// Facts stand side by side, label over fact, as many to a row as fit.
+// facts draws facts side by side, label over fact, as many to a row as fit.
 func facts(f render.Facts, c *compose.Compositor) compose.Block {
 	u, gap := c.Beat, 2*c.Beat
 	type fact struct{ least, whole int }

@@ -5,7 +5,8 @@ import (
 	"benchwright/render/compose"
 )
 
-// The summary has one line a hazard: symbols, word, what it is, where it waits.
+// hazards draws the summary, one line a hazard: symbols, word, what it is,
+// where it waits.
 func hazards(z render.Hazards, c *compose.Compositor) compose.Block {
 	u := c.Beat
 	b := compose.Block{Runs: true}

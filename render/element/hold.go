@@ -6,7 +6,8 @@ import (
 	"benchwright/render/sheet"
 )
 
-// A hold point is a heavy black frame with a stop sign: nobody reads past it.
+// hold draws a hold point as a heavy black frame with a stop sign: nobody reads
+// past it.
 func hold(h render.Hold, c *compose.Compositor) compose.Block {
 	u := c.Beat
 	border, sign := 2*c.Frame, 5*u
@@ -35,7 +36,7 @@ func hold(h render.Hold, c *compose.Compositor) compose.Block {
 	return compose.One(height, out)
 }
 
-// heavy is runs of at least a weight.
+// heavy returns runs of at least a weight.
 func heavy(runs []render.Run, w render.Weight) []render.Run {
 	out := append([]render.Run(nil), runs...)
 	for i := range out {

@@ -5,8 +5,8 @@ import (
 	"benchwright/render/compose"
 )
 
-// A listing of the lay-out page has its title on a tinted bar and its rows
-// between thin rules, or the word that says there are none.
+// listing draws a list of the lay-out page: its title on a tinted bar, and its
+// rows between thin rules, or the word that says there are none.
 func listing(l render.Listing, c *compose.Compositor) compose.Block {
 	u := c.Beat
 	b := compose.Block{Runs: true}
@@ -66,11 +66,11 @@ func listing(l render.Listing, c *compose.Compositor) compose.Block {
 	return b
 }
 
-// keptRow says whether a row stays with the next one, so that neither the first
-// nor the last stands alone in a column.
+// keptRow reports whether a row stays with the next one, so that neither the
+// first nor the last stands alone in a column.
 func keptRow(i, rows int) bool { return i == 0 && rows > 1 || i == rows-2 }
 
-// heading is the title of a listing over its rule; it returns the height.
+// heading draws the title of a listing over its rule and returns the height.
 func heading(c *compose.Compositor, k *compose.Canvas, title string) int {
 	p := c.Set(compose.Says(title), c.Strong.In(compose.Accent), c.Width, 0)
 	k.Para(p, 0, 0)

@@ -6,9 +6,9 @@ import (
 	"benchwright/render/sheet"
 )
 
-// A reading says what is read and with what; then stand the figure that is
-// accepted and the boxes, side by side where both fit; the band on a bar with
-// its reject sides hatched; and what to do below and above it.
+// reading draws what is read and with what; the figure that is accepted and the
+// boxes, side by side if both fit; the band on a bar with its reject sides
+// hatched; and what to do below and above it.
 func reading(r render.Reading, c *compose.Compositor) compose.Block {
 	u := c.Beat
 	k := c.Within()
@@ -17,7 +17,7 @@ func reading(r render.Reading, c *compose.Compositor) compose.Block {
 	from := k.Y
 	if r.Value != "" {
 		figure := c.Figure
-		if r.Plain { // only what to expect: it must not look like an accept compose.Band
+		if r.Plain { // only what to expect: it must not look like a band to accept
 			c.Figure = c.Units
 			c.Figure.Lead = max(c.Units.Lead, c.Figure.Cap()+2*u)
 		}
@@ -53,9 +53,10 @@ func reading(r render.Reading, c *compose.Compositor) compose.Block {
 	return c.Panel(k)
 }
 
-// sides are the widths of the reject parts of the bar, and of the words below
-// each. The bar shows on which side of the limits a reading lies and is to no
-// scale: a part is as wide as its words need. A side without a limit has no part.
+// sides returns the widths of the reject parts of the bar, and of the words
+// below each. The bar shows on which side of the limits a reading lies and is
+// to no scale: a part is as wide as its words need. A side without a limit has
+// no part.
 func sides(r render.Reading, width int) (low, high int) {
 	low, high = width/5, width/5
 	switch {
@@ -114,8 +115,8 @@ func hatch(k *compose.Column, x, y, w, h int) {
 	}
 }
 
-// branches are what to do below and above, each under its part of the bar, with
-// an arrow that points the way.
+// branches draws what to do below and above, each under its part of the bar,
+// with an arrow that points the way.
 func branches(k *compose.Column, r render.Reading) {
 	c, u := k.C, k.C.Beat
 	if len(r.IfLow) == 0 && len(r.IfHigh) == 0 {
@@ -136,7 +137,7 @@ func branches(k *compose.Column, r render.Reading) {
 	k.Y += max(side(k.X, low, r.LowLabel, r.IfLow, true), side(k.X+k.Width-high, high, r.HighLabel, r.IfHigh, false))
 }
 
-// pointer is a solid triangle that points down or up.
+// pointer draws a solid triangle that points down or up.
 func pointer(k *compose.Column, x, y, size int, down bool) {
 	h := size * 7 / 8
 	y += (size - h) / 2

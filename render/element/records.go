@@ -9,7 +9,7 @@ import (
 
 import "strconv"
 
-// Records are lines to fill in: step, what and its limits at the left, at the
+// records draws lines to fill in: step, what and its limits at the left, at the
 // right a box for each reading, then the instrument's number and the initials.
 func records(r render.Records, c *compose.Compositor) compose.Block {
 	again := recordsHead(r, c, compose.Joined(" ", r.Title, c.Say.Continued))
@@ -35,15 +35,16 @@ func records(r render.Records, c *compose.Compositor) compose.Block {
 // mostReadings is how many boxes for readings stand on one line.
 const mostReadings = 4
 
-// boxGap is the room between boxes on a strip.
+// boxGap returns the room between boxes on a strip.
 func boxGap(c *compose.Compositor) int { return max(compose.LeastBoxGap, c.Beat) }
 
-// columns of the tail: instrument and initials, each a box wide.
+// recordsTail returns the columns of the tail: instrument and initials, each as
+// wide as a box.
 func recordsTail(r render.Records, c *compose.Compositor) int {
 	return len(r.Tail) * (c.Boxes + boxGap(c))
 }
 
-// recordsHead is the title over the heads of the columns.
+// recordsHead draws the title over the heads of the columns.
 func recordsHead(r render.Records, c *compose.Compositor, title string) compose.Slab {
 	var k compose.Canvas
 	h := 0
@@ -132,14 +133,14 @@ func recordsRow(r render.Records, c *compose.Compositor, row render.RecordRow) c
 	return compose.Slab{Height: height, Ops: k.Ops}
 }
 
-// wideRow is boxes that share the width, each under its label.
+// wideRow draws boxes that share the width, each under its label.
 func wideRow(c *compose.Compositor, row render.RecordRow) compose.Slab {
 	k := compose.Column{C: c, Y: boxGap(c) / 2, Width: c.Width}
 	k.Boxes(row.Boxes, "", c.Width)
 	return compose.Slab{Height: k.Y + boxGap(c)/2, Ops: k.Ops}
 }
 
-// Ticks are one narrow cell a step: its number and the box to tick.
+// ticks draws one narrow cell a step: its number and the box to tick.
 func ticks(t render.Ticks, c *compose.Compositor) compose.Block {
 	if len(t.Numbers) == 0 {
 		return compose.Block{}

@@ -6,8 +6,8 @@ import (
 	"benchwright/render/sheet"
 )
 
-// A setting is the number that the reader sets, the largest on the face; the
-// way to turn stands beside it.
+// setting draws the number that the reader sets, the largest on the face, and
+// the way to turn beside it.
 func setting(s render.Setting, c *compose.Compositor) compose.Block {
 	u := c.Beat
 	k := c.Within()

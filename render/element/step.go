@@ -9,7 +9,7 @@ import (
 
 import "strconv"
 
-// A stage's name stands on a band that runs the width of the column.
+// stage draws a stage's name on a band that runs the width of the column.
 func stage(s render.Stage, c *compose.Compositor) compose.Block {
 	var k compose.Canvas
 	u := c.Beat
@@ -20,9 +20,9 @@ func stage(s render.Stage, c *compose.Compositor) compose.Block {
 	return compose.One(height, k)
 }
 
-// A step has its number on a tag that the hand finds, its action beside it, and in
-// the margin below the tag the box to tick. Layout parts it by a rule from what
-// stands above it.
+// step draws its number on a tag that the hand finds, its action beside it, and
+// in the margin below the tag the box to tick. Layout draws a rule between it
+// and what stands above it.
 func step(s render.Step, c *compose.Compositor) compose.Block {
 	var k compose.Canvas
 	u := c.Beat
@@ -37,8 +37,8 @@ func step(s render.Step, c *compose.Compositor) compose.Block {
 	return b
 }
 
-// numeral is a number in white, middle of its capitals at y, shrunk where
-// three figures would not fit w.
+// numeral draws a number in white, with the middle of its capitals at y. It is
+// shrunk if three figures would not fit w.
 func numeral(c *compose.Compositor, k *compose.Canvas, n, w, y int) {
 	h := c.Number
 	text := strconv.Itoa(n)

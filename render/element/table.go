@@ -6,9 +6,9 @@ import (
 	"benchwright/render/sheet"
 )
 
-// A table is ruled between rows, its head in the accent over a heavier rule. A
-// narrow and long one runs in bands beside each other, read down the first band
-// and then down the next.
+// table draws a table with rules between rows, its head in the accent over a
+// heavier rule. A narrow and long one runs in bands beside each other, read
+// down the first band and then down the next.
 func table(t render.Table, c *compose.Compositor) compose.Block {
 	n := 0
 	for _, r := range append([][][]render.Run{t.Head}, t.Rows...) {
@@ -66,7 +66,7 @@ func newLedge(t render.Table, c *compose.Compositor, columns int) *ledge {
 	return l
 }
 
-// hands are the type of the head and of the rows, by column.
+// hands returns the type of the head and of the rows, by column.
 func (l *ledge) hands(c *compose.Compositor, columns int) {
 	l.tags, l.body = make([]compose.Hand, columns), make([]compose.Hand, columns)
 	for i := range columns {
@@ -116,8 +116,8 @@ func (l *ledge) fit(c *compose.Compositor) {
 // in bands: with more, the eye takes the second band for further columns.
 const gridBand = 4
 
-// bands is how many bands the rows stand in: as many as the column holds, where
-// there are rows enough that it saves height.
+// bands returns how many bands the rows stand in: as many as the column holds,
+// if there are rows enough that it saves height.
 func (l *ledge) bands(rows []compose.Slab) int {
 	c, u := l.C, l.C.Beat
 	if len(rows) < 6 || l.Grid && len(l.Widths) > gridBand {
@@ -176,7 +176,7 @@ func (l *ledge) banded(head *compose.Slab, rows []compose.Slab, n int) []compose
 	return out
 }
 
-// shifted adds operations that far right and down.
+// shifted adds operations, moved right and down.
 func shifted(k *compose.Canvas, ops []sheet.Op, dx, dy int) {
 	for _, op := range ops {
 		k.Add(sheet.Moved(op, dx, dy))

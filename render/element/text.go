@@ -8,7 +8,7 @@ import (
 	"benchwright/render/typeface"
 )
 
-// A paragraph stands in one slab, unless it is longer than a face.
+// text draws a paragraph in one slab, unless it is longer than a face.
 func text(t render.Text, c *compose.Compositor) compose.Block {
 	u, h, indent := c.Beat, c.Text, 0
 	switch t.Role {
@@ -41,7 +41,7 @@ func text(t render.Text, c *compose.Compositor) compose.Block {
 	return b
 }
 
-// Each item of the list is a slab; items below an item stay with it.
+// list draws each item as a slab; items below an item stay with it.
 func list(l render.List, c *compose.Compositor) compose.Block {
 	var b compose.Block
 	for i, item := range l.Items {
@@ -52,7 +52,7 @@ func list(l render.List, c *compose.Compositor) compose.Block {
 	return b
 }
 
-// draw sets an item with its mark hanging, and what is below it.
+// drawItem draws an item with its mark hanging, and what is below it.
 func drawItem(t render.Item, k *compose.Column, ordered bool, i, depth int) {
 	c := k.C
 	indent := 3 * c.Beat

@@ -5,7 +5,7 @@ import (
 	"benchwright/render/compose"
 )
 
-// The tools of a step run in, on a line or two.
+// tools draws the tools of a step, one behind another, on a line or two.
 func tools(t render.Tools, c *compose.Compositor) compose.Block {
 	var k compose.Canvas
 	p := c.Set(runIn(t.Rows), c.Small, c.Measure(), 0)

@@ -8,7 +8,7 @@ import (
 	"benchwright/render/specimen"
 )
 
-// markOf is where the first element of a kind stands.
+// markOf returns where the first element of a kind stands.
 func markOf(t *testing.T, s sheet.Sheet, kind string) sheet.Mark {
 	t.Helper()
 	for _, m := range s.Marks {

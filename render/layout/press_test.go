@@ -9,7 +9,7 @@ import (
 	"benchwright/render/specimen"
 )
 
-// stepsOf is a section of steps, each so many lines long.
+// stepsOf returns a section of steps, each so many lines long.
 func stepsOf(heights ...int) render.Deck {
 	var groups []render.Group
 	for i, n := range heights {

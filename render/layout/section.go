@@ -82,8 +82,8 @@ func (p *pages) fill(i int, groups []laid) {
 	}
 }
 
-// run is how many groups stand together at the head of some, and what they need to
-// begin in a column.
+// run returns how many groups stand together at the head of some, and how much
+// room they need to begin in a column.
 func (p *pages) run(groups []laid) (n, need int) {
 	need = groups[0].needs
 	for n = 1; groups[n-1].Join && n < len(groups); n++ {
