@@ -22,6 +22,7 @@ type comparison struct {
 	a, b    *reader
 	matched pairing        // of the steps
 	number  map[int]string // what a reference to a step of the new card is compared as: the number on the old one
+	shifted bool           // some step has another number
 	changes []Change
 
 	place  string // where what is compared stands
@@ -53,16 +54,25 @@ func cards(x, y *card.Card) []Change {
 		c.head(x, y)
 	}
 	c.printed()
-	if c.a.text == c.b.text {
-		return c.changes
-	}
 	c.matched = matched(c.a.steps, c.b.steps)
 	for j, i := range c.matched.new {
 		c.number[j+1] = "new " + strconv.Itoa(j+1)
 		if i >= 0 {
 			c.number[j+1] = strconv.Itoa(i + 1)
 		}
+		c.shifted = c.shifted || i != j
 	}
+	if c.a.text != c.b.text {
+		c.pages(broken)
+	}
+	if !broken {
+		c.rests()
+	}
+	return c.changes
+}
+
+// pages compares what the pages show, but for what a broken front matter says.
+func (c *comparison) pages(broken bool) {
 	c.place = onLayOut
 	if !broken {
 		c.elements(c.a.layOut, c.b.layOut)
@@ -77,7 +87,6 @@ func cards(x, y *card.Card) []Change {
 	if len(c.changes) == 0 {
 		c.elements(c.a.strip, c.b.strip) // what it has from the card is reported there
 	}
-	return c.changes
 }
 
 func (c *comparison) report(class Class, what, before, after, note string) {
@@ -322,6 +331,9 @@ func (c *comparison) key(r *reader, text string) string {
 
 // elements compares two lists of elements that stand in one place.
 func (c *comparison) elements(as, bs []render.Element) {
+	if !c.shifted && slices.EqualFunc(as, bs, func(a, b render.Element) bool { return reflect.DeepEqual(a.Content, b.Content) }) {
+		return
+	}
 	says := func(r *reader, e render.Element) string {
 		out := []string{c.key(r, identity(e))}
 		for _, f := range r.facts(e) {
@@ -593,15 +605,15 @@ func (c *comparison) rest(as, bs []string) (gone, come []string) {
 }
 
 // changed reports one line that became another, in the class that it has by
-// what it says: prose that states another number is safety, as a tool is that
-// carries a hazard.
+// what it says: prose that states another number, or the opposite, is safety, as
+// a tool is that carries a hazard.
 func (c *comparison) changed(f, g fact, before, after string) {
 	class := graver(f.class, g.class)
 	old, new := quantities(before, c.a.mark), quantities(after, c.b.mark)
 	numbers := !slices.EqualFunc(old, new, func(x, y quantity.Band) bool { return exact(x) == exact(y) })
 	takes := c.a.takes(before) || c.b.takes(after)
 	switch {
-	case class == Wording && numbers,
+	case class == Wording && (numbers || turned(before, after)),
 		class == Method && (c.a.carries(before) || c.b.carries(after)),
 		class == Method && numbers && !takes && f.what != "facts":
 		class = Safety

@@ -79,6 +79,7 @@ type Change struct {
 	Causes  []string     // files that it comes from, by their names below the workspace
 	At      source.Place // on the new side, else on the old one; the zero place if it is nowhere in particular
 	Gone    bool         // At is on the old side
+	Behind  bool         // no page shows it: the card rests on it
 
 	key    across  // what makes it the same change in another variant
 	lost   [2]bool // the whole element is not on the old, on the new side

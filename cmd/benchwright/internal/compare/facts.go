@@ -48,7 +48,7 @@ func read(c *card.Card) *reader {
 	for _, st := range c.Stages {
 		r.stages = append(r.stages, st.Source.Text)
 		for _, s := range st.Steps {
-			at := &step{id: s.Source.ID, title: s.Source.Text, stage: st.Source.Text, number: s.Number, source: s.Source, at: s.Place(c), incomplete: c.Incomplete(s), reads: r}
+			at := &step{id: s.Source.ID, title: s.Source.Text, stage: st.Source.Text, number: s.Number, source: s.Source, at: s.Place(c), incomplete: c.Incomplete(s), reads: r, items: s.Items}
 			r.steps, anchored[card.Anchor(s.Number)] = append(r.steps, at), at
 		}
 	}

@@ -8,6 +8,7 @@ type field struct {
 	what  string
 	class Class  // "" takes that of its element: safety for technical, wording for prose
 	with  string // a field that stands beside each line: the unit behind a figure
+	yes   string // what is said where it is set, of one that is set or not; "yes" if left out
 	whole bool   // its things are one line: their order and number matter together
 	skip  string // why it is passed over; "" for a field that is compared
 }
@@ -55,7 +56,7 @@ var fields = map[string]field{
 	"Callout.Hazard":     {what: "hazard", class: Safety},
 	"Callout.Result":     {what: "what can happen", class: Safety},
 	"Callout.Avoid":      {what: "how to avoid it", class: Safety},
-	"Callout.Short":      {skip: "it follows from where the same callout stood before"},
+	"Callout.Short":      {what: "as before", class: Wording, yes: "in short, as before"},
 	"Callout.AvoidFirst": {skip: looks},
 
 	"Tools.Rows": {what: "tool", class: Method},

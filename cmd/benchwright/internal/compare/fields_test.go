@@ -121,3 +121,22 @@ func TestRaised(t *testing.T) {
 		}
 	}
 }
+
+func TestTurned(t *testing.T) {
+	for _, c := range []struct {
+		before, after string
+		want          bool
+	}{
+		{"Turn it clockwise.", "Turn it counterclockwise.", true},
+		{"Slide the holder on.", "Slide the holder off.", true},
+		{"Do not use a hammer.", "Use a hammer.", true},
+		{"Do not use a hammer.", "Never use a hammer.", false},
+		{"Don't use a hammer.", "Do not use a hammer.", false},
+		{"Wipe it.", "Wipe it on the bench.", false},
+		{"Lift the cover out.", "Lift the cover up and out.", false},
+	} {
+		if got := turned(c.before, c.after); got != c.want {
+			t.Errorf("%q to %q: %v, want %v", c.before, c.after, got, c.want)
+		}
+	}
+}

@@ -103,6 +103,9 @@ func (x *Change) at() source.Place {
 // on returns the pages on which a change stands on one side, where its element has
 // a place, or is lost.
 func (x *Change) on(pages []Page, step int, at source.Place, lost bool) []int {
+	if x.Behind {
+		return nil
+	}
 	var out []int
 	pick := func(is func(Page) bool) {
 		if len(out) > 0 {

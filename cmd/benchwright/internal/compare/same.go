@@ -3,14 +3,20 @@ package compare
 import (
 	"fmt"
 	"math/big"
+	"regexp"
 	"strings"
+	"unicode/utf8"
 
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
 // keyed is a text as it is compared: blanks are one, and a quantity is its exact
-// limits in the base unit of its kind, so that another spelling is no change.
+// limits in the base unit of its kind, so that another spelling is no change. So is
+// a unit that stands alone, as in a box to write in.
 func keyed(text string, mark quantity.DecimalMark) string {
+	if unit, alone := quantity.UnitOf(text); alone {
+		return "⟨" + unit.Symbol + "⟩"
+	}
 	var out []string
 	for _, p := range parts(text, mark) {
 		if p.band == nil {
@@ -54,6 +60,9 @@ func parts(text string, mark quantity.DecimalMark) []part {
 				bare := strings.TrimLeft(inner, "(“")
 				before := inner[:len(inner)-len(bare)]
 				core := strings.TrimRight(bare, ".,;:)!?”")
+				if !ends(core) {
+					continue
+				}
 				band, problem := quantity.ParseBand(core, mark)
 				if problem == nil && band.Unit.Dimension != quantity.None {
 					n, p = j-i, part{inner, &band, before, bare[len(core):]}
@@ -70,7 +79,7 @@ func parts(text string, mark quantity.DecimalMark) []part {
 // begins says whether a quantity may begin with these words.
 func begins(words []string) bool {
 	first := strings.TrimLeft(words[0], "(“±+-−⌀")
-	if strings.ContainsAny(first, "0123456789½¼¾⅛⅜⅝⅞") {
+	if strings.ContainsAny(first, figures) {
 		return true
 	}
 	switch strings.ToLower(first) {
@@ -80,6 +89,27 @@ func begins(words []string) bool {
 		return len(words) > 1 && (words[1] == "least" || words[1] == "most")
 	}
 	return false
+}
+
+const figures = "0123456789½¼¾⅛⅜⅝⅞"
+
+// tolerance matches a quantity that ends in figures, such as 52 H7.
+var tolerance = regexp.MustCompile(`[A-Za-z][0-9]+$`)
+
+// ends says whether a quantity may end like a text: in the unit behind its last
+// figure, or in a tolerance. To read a text that is none takes much longer.
+func ends(text string) bool {
+	at := strings.LastIndexAny(text, figures)
+	if at < 0 {
+		return false
+	}
+	_, size := utf8.DecodeRuneInString(text[at:])
+	unit := strings.TrimSpace(text[at+size:])
+	if unit == "" {
+		return tolerance.MatchString(text)
+	}
+	_, known := quantity.UnitOf(unit)
+	return known
 }
 
 // exact writes a band's limits exactly, in the first unit of its kind.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/render"
@@ -151,6 +152,7 @@ type step struct {
 	at               source.Place // of its heading
 	incomplete       bool         // an error keeps something of it from being made
 	elements         []render.Element
+	items            []card.Item
 	reads            *reader
 }
 
