@@ -116,7 +116,7 @@ func (c *comparison) report(class Class, what, before, after, note string) {
 	c.changes = append(c.changes, x)
 }
 
-// named is a text with the steps that it refers to by their titles.
+// named returns a text with the steps that it refers to by their titles.
 func (c *comparison) named(r *reader, text string) string {
 	return stepNumber.ReplaceAllStringFunc(text, func(found string) string {
 		m := stepNumber.FindStringSubmatch(found)
@@ -182,7 +182,7 @@ const (
 	readingDistance = "reading distance"
 )
 
-// serials says on which units the card's variant holds.
+// serials returns the title and the serial numbers of the card's variant.
 func serials(c *card.Card) string {
 	if c.Variant == nil {
 		return ""
@@ -306,7 +306,7 @@ func steps(p *procedure.Procedure) []*procedure.Step {
 	return out
 }
 
-// gravest is the class of a step that is added, removed or moved.
+// gravest returns the class of a step that is added, removed or moved.
 func gravest(s *step) Class {
 	if s.grave() {
 		return Safety
@@ -316,8 +316,8 @@ func gravest(s *step) Class {
 
 var stepNumber = regexp.MustCompile(`(\bsteps? )(\d+)`)
 
-// key is a text as it is compared: a reference to a step is that step, whatever
-// its number has become.
+// key returns a text as it is compared: a reference to a step stands for that
+// step, whatever its number has become.
 func (c *comparison) key(r *reader, text string) string {
 	if r == c.b {
 		text = stepNumber.ReplaceAllStringFunc(text, func(found string) string {
@@ -457,7 +457,7 @@ func short(text string) string {
 
 func kind(e render.Element) string { return names[reflect.TypeOf(e.Content).Name()] }
 
-// identity is by what an element is known among those of its kind.
+// identity returns what an element is known by among those of its kind.
 func identity(e render.Element) string {
 	switch x := e.Content.(type) {
 	case render.Setting:
@@ -476,7 +476,7 @@ func identity(e render.Element) string {
 	return ""
 }
 
-// summary says in one line what an element says, and how grave it is.
+// summary returns in one line what an element says, and how grave it is.
 func (c *comparison) summary(r *reader, e render.Element) (Class, string) {
 	class, all := Wording, []string(nil)
 	for _, f := range r.facts(e) {

@@ -56,8 +56,8 @@ func attribute(all []Change, files []string, a, b *Made) {
 	}
 }
 
-// like says whether a change is one that was found with a single file new. The
-// steps may have other numbers then.
+// like reports whether a change is one that was found with a single file new.
+// The steps may have other numbers then.
 func like(x, alone Change) bool {
 	return x.What == alone.What && x.Place == alone.Place && x.key.old == alone.key.old && x.key.before == alone.key.before && x.key.after == alone.key.after &&
 		slices.ContainsFunc(x.Reaches, func(r Reach) bool {

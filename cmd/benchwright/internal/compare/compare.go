@@ -24,7 +24,8 @@ const (
 // Classes lists the classes, the gravest first.
 var Classes = []Class{Safety, Method, Wording}
 
-// Reaches says whether a change of this class is as grave as another, or graver.
+// Reaches reports whether a change of this class is as grave as another, or
+// graver.
 func (c Class) Reaches(other Class) bool {
 	return slices.Index(Classes, c) <= slices.Index(Classes, other)
 }

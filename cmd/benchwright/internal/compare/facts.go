@@ -74,7 +74,7 @@ func read(c *card.Card) *reader {
 	return r
 }
 
-// lacks says whether an error keeps something of a step from being made, or
+// lacks reports whether an error keeps something of a step from being made, or
 // without a step something of the card.
 func (r *reader) lacks(s *step) bool {
 	if s == nil {
@@ -121,8 +121,8 @@ func (r *reader) facts(e render.Element) []fact {
 	return out
 }
 
-// grave is the class of a fact that is there on one side alone: prose that states
-// a number is safety, for it may be set or accepted, and so is a tool that
+// grave returns the class of a fact that only one side has. Prose that states a
+// number is safety, because it may be set or accepted, and so is a tool that
 // carries a hazard.
 func (r *reader) grave(f fact) Class {
 	switch {
@@ -132,12 +132,12 @@ func (r *reader) grave(f fact) Class {
 	return f.class
 }
 
-// carries says whether a line names a tool that carries a hazard.
+// carries reports whether a line names a tool that carries a hazard.
 func (r *reader) carries(line string) bool {
 	return slices.ContainsFunc(r.kit, func(name string) bool { return r.risky[name] && strings.Contains(line, name) })
 }
 
-// takes says whether a line names a tool, wrench or gauge.
+// takes reports whether a line names a tool, wrench or gauge.
 func (r *reader) takes(line string) bool {
 	return slices.ContainsFunc(r.kit, func(name string) bool { return strings.Contains(line, name) })
 }
@@ -251,7 +251,7 @@ func plain(runs []render.Run) string {
 	return tidy(b.String())
 }
 
-// tidy is a text on one line, its blanks plain.
+// tidy returns a text on one line, with plain single spaces.
 func tidy(text string) string {
 	return strings.Join(strings.Fields(strings.ReplaceAll(text, render.FaceOf, "")), " ")
 }

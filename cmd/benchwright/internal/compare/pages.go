@@ -79,20 +79,21 @@ func (c *Card) place(a, b *Made) {
 	}
 }
 
-// controls says whether a change is of the document's revision or date, which make
-// no page wrong.
+// controls reports whether a change is of the document's revision or date,
+// which make no page wrong.
 func (x Change) controls() bool {
 	return x.Place == onHead && (x.What == "revision" || x.What == "date")
 }
 
-// strip is what the record strip of a card says, but for its revision and date.
+// strip returns what the record strip of a card says, but for its revision and
+// date.
 func strip(c *card.Card) string {
 	d := deck.Strip(c)
 	d.Running.Revision, d.Running.Date = "", ""
 	return render.Canonical(d.Deck)
 }
 
-// at is where the change stands on the new side.
+// at returns where the change stands on the new side.
 func (x *Change) at() source.Place {
 	if x.Gone {
 		return source.Place{}
@@ -135,7 +136,7 @@ func (x *Change) on(pages []Page, step int, at source.Place, lost bool) []int {
 	return out
 }
 
-// reaches says whether a change reaches a variant.
+// reaches reports whether a change reaches a variant.
 func (c *Card) reaches(variant string) bool {
 	return slices.ContainsFunc(c.Changes, func(x Change) bool {
 		return slices.ContainsFunc(x.Reaches, func(r Reach) bool { return r.Variant == variant })

@@ -5,8 +5,8 @@ import (
 	"strings"
 )
 
-// revised says whether the revision of a card was raised from one side to the
-// other, or needs not be: the old side has no such card, or only a draft.
+// revised reports whether the revision of a card was raised from one side to
+// the other, or need not be: the old side has no such card, or only a draft.
 func revised(a, b *Made) bool {
 	if a == nil || b == nil || len(a.Cards) == 0 || len(b.Cards) == 0 {
 		return a == nil || b == nil
@@ -15,8 +15,8 @@ func revised(a, b *Made) bool {
 	return x.Draft || raised(x.Revision, y.Revision)
 }
 
-// raised says whether a revision comes after another: numbers by their size, others
-// by their length and then by the alphabet, so that AA comes after Z.
+// raised reports whether a revision comes after another: numbers by their size,
+// others by their length and then by the alphabet, so that AA comes after Z.
 func raised(old, new string) bool {
 	x, errX := strconv.Atoi(old)
 	y, errY := strconv.Atoi(new)

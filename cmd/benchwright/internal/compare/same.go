@@ -10,9 +10,9 @@ import (
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
-// keyed is a text as it is compared: blanks are one, and a quantity is its exact
-// limits in the base unit of its kind, so that another spelling is no change. So is
-// a unit that stands alone, as in a box to write in.
+// keyed returns a text as it is compared: runs of white space are one space,
+// and a quantity is its exact limits in the base unit of its kind, so that
+// another spelling is no change.
 func keyed(text string, mark quantity.DecimalMark) string {
 	if unit, alone := quantity.UnitOf(text); alone {
 		return "⟨" + unit.Symbol + "⟩"
@@ -76,7 +76,7 @@ func parts(text string, mark quantity.DecimalMark) []part {
 	return out
 }
 
-// begins says whether a quantity may begin with these words.
+// begins reports whether a quantity may begin with these words.
 func begins(words []string) bool {
 	first := strings.TrimLeft(words[0], "(“±+-−⌀")
 	if strings.ContainsAny(first, figures) {
@@ -135,7 +135,7 @@ func ratio(x *big.Rat) string {
 }
 
 // how says how a quantity changed: by how much, which way, and whether its
-// limits are wider. It says nothing where the texts are not one quantity each.
+// limits are wider. It says nothing if the texts are not one quantity each.
 func how(before, after string, old, new quantity.DecimalMark) string {
 	x, y := quantities(before, old), quantities(after, new)
 	if len(x) != 1 || len(y) != 1 {
@@ -188,7 +188,8 @@ func larger(a, b quantity.Band) string {
 	return strings.Join(out, ", ")
 }
 
-// middle is the one number that stands for a band; nil where both ends are open.
+// middle returns the one number that stands for a band, nil if both ends are
+// open.
 func middle(b quantity.Band) *big.Rat {
 	switch {
 	case b.Low != nil && b.High != nil:
@@ -204,7 +205,8 @@ func middle(b quantity.Band) *big.Rat {
 	return nil
 }
 
-// share is the change from x to y as a percentage of x, rounded; "" from zero.
+// share returns the change from x to y as a percentage of x, rounded; "" from
+// zero.
 func share(x, y *big.Rat) string {
 	if x.Sign() == 0 {
 		return ""

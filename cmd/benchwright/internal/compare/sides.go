@@ -168,7 +168,7 @@ func (c Change) position() int {
 	return 2*max(c.Reaches[0].New.Step, c.Reaches[0].Old.Step) + 1
 }
 
-// whole is the change of a card that one side does not have.
+// whole returns the change of a card that one side does not have.
 func whole(what string, p *Procedure, m *Made) Change {
 	c := Change{Class: Method, Place: onCard, What: what, After: p.Title, Causes: []string{p.File}}
 	for _, x := range m.Cards {

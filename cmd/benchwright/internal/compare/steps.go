@@ -74,8 +74,9 @@ func matched(a, b []*step) pairing {
 	return p
 }
 
-// neighbors says whether two steps that are not paired stand between the same
-// steps: the nearest that is paired before both, or after both, is the same.
+// neighbors reports whether two steps that are not paired stand between the
+// same steps: the nearest that is paired before both, or after both, is the
+// same.
 func neighbors(old, new []int, i, j int) bool {
 	before, after := i-1, i+1
 	for before >= 0 && old[before] < 0 {
@@ -96,7 +97,7 @@ func neighbors(old, new []int, i, j int) bool {
 	return begins || ends
 }
 
-// likeness is how much two lists of words share: 1 for all, 0 for nothing.
+// likeness returns how much two lists of words share: 1 for all, 0 for nothing.
 func likeness(a, b []string) float64 {
 	count := map[string]int{}
 	for _, w := range a {
@@ -169,7 +170,7 @@ func (s *step) words() []string {
 	return out
 }
 
-// grave says whether the step holds anything whose change is of class safety.
+// grave reports whether the step holds anything whose change is of class safety.
 func (s *step) grave() bool {
 	return slices.ContainsFunc(s.elements, func(e render.Element) bool {
 		return slices.ContainsFunc(s.reads.facts(e), func(f fact) bool { return s.reads.grave(f) == Safety })

@@ -48,8 +48,9 @@ func firstRow(gone, come []string) (before, after string) {
 	return before, after
 }
 
-// stockOnly says whether the shim packs of the step in hand come out
-// differently for the stock alone: the same limits, aim and rate, other shims.
+// stockOnly reports whether the shim packs of the current step come out
+// differently because of the stock alone: the same limits, aim and rate, other
+// shims.
 func (c *comparison) stockOnly() bool {
 	if c.was == nil || c.is == nil {
 		return false
@@ -84,7 +85,7 @@ func shims(c *card.Card, number int) []*card.Shim {
 	return out
 }
 
-// alike says whether two shim packs ask for the same.
+// alike reports whether two shim packs ask for the same.
 func alike(a, b *card.Shim) bool {
 	band := func(x *quantity.Band) string {
 		if x == nil {
@@ -110,7 +111,7 @@ func alike(a, b *card.Shim) bool {
 		length(a.RoundTo) == length(b.RoundTo) && length(a.From.PerMark) == length(b.From.PerMark) && length(a.From.By) == length(b.From.By) && band(a.Span) == band(b.Span)
 }
 
-// stock is the shims of a pack's stock, exactly.
+// stock returns the shims of a pack's stock, exactly.
 func stock(s *card.Shim) string {
 	text := ""
 	for _, shim := range s.Stock.Shims {

@@ -50,7 +50,7 @@ func (r *Report) WriteText(w io.Writer, color bool) error {
 	return b.Flush()
 }
 
-// text is a change on one line, what holds from now on marked.
+// text returns a change on one line, with what holds from now on marked.
 func (c Card) text(x Change, mark func(string) string) string {
 	before, after := x.values()
 	text := x.What
@@ -96,7 +96,7 @@ func (r *Report) WriteMarkdown(w io.Writer) error {
 	return b.Flush()
 }
 
-// cell is a text that Markdown prints as it stands, in a table too.
+// cell returns a text that Markdown prints as it stands, in a table too.
 func cell(text string) string {
 	var b strings.Builder
 	for _, r := range text {

@@ -22,13 +22,14 @@ type Version struct {
 	File string // where its text is, absolute or from the top of the repository
 }
 
-// none says whether there is no such file on this side.
+// none reports whether there is no such file on this side.
 func (v Version) none() bool { return v.ID == "." }
 
-// unstored says whether git has no object of it, because it is in the work tree.
+// unstored reports whether git has no object of it, because it is in the work
+// tree.
 func (v Version) unstored() bool { return strings.Trim(v.ID, "0") == "" }
 
-// object is the version as git lists it: zeros for no file.
+// object returns the version as git lists it: zeros for no file.
 func (v Version) object(like string) string {
 	if v.none() {
 		return strings.Repeat("0", len(like))
@@ -142,7 +143,7 @@ func (h history) states() (out [2]string, err error) {
 	return out, nil
 }
 
-// has says whether a commit, or what is staged, has a version of the file.
+// has reports whether a commit, or what is staged, has a version of the file.
 func (h history) has(state string, v Version) bool {
 	object := state + ":" + v.Path
 	if state == index {
@@ -155,7 +156,7 @@ func (h history) has(state string, v Version) bool {
 	return strings.TrimSpace(string(id)) == v.ID
 }
 
-// onDisk says whether the new version's file is in the work tree.
+// onDisk reports whether the new version's file is in the work tree.
 func (h history) onDisk() bool { return exists(filepath.Join(h.dir, filepath.FromSlash(h.new.Path))) }
 
 // load loads the workspace of a state that a version stands in; nil where there is

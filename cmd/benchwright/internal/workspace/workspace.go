@@ -45,7 +45,7 @@ func (w *Workspace) Read(name string, limit int64) ([]byte, error) {
 	return w.files.read(name, limit)
 }
 
-// Has says whether a file is one that the workspace read.
+// Has reports whether a file is one that the workspace read.
 func (w *Workspace) Has(f *source.File) bool {
 	return f == w.Shop || slices.Contains(w.Units, f) || slices.ContainsFunc(w.Procedures, func(e *Entry) bool { return e.File == f })
 }
