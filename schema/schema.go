@@ -55,9 +55,10 @@ func Names() []string {
 	return names
 }
 
-// Printed returns the names of the schemas of the JSON documents that the program
-// prints.
-func Printed() []string { return []string{"compare"} }
+// Printed returns the names of the schemas of the documents that the program
+// itself writes: the JSON that it prints, and the records of releases, which it
+// reads again.
+func Printed() []string { return []string{"compare", "release"} }
 
 // Source returns the text of a schema as its file has it.
 func Source(name string) ([]byte, bool) {
@@ -83,7 +84,7 @@ var documents = sync.OnceValue(func() map[string]*document {
 		return nil, fmt.Errorf("schema refers to %s, outside itself", url)
 	}
 	out := map[string]*document{}
-	for _, name := range Names() {
+	for _, name := range append(Names(), "release") {
 		text, _ := Source(name)
 		d := &document{}
 		if err := json.Unmarshal(text, &d.raw); err != nil {

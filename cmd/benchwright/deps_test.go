@@ -50,6 +50,7 @@ var house = []struct {
 	{room: internal + "value"},
 	{room: internal + "unit"},
 	{room: internal + "shop"},
+	{room: internal + "release"},
 	{room: internal + "procedure"},
 	{room: internal + "bench"},
 	{room: internal + "card"},
@@ -66,14 +67,16 @@ var house = []struct {
 // reserved names the rooms of ours that may import a room of a leaf from outside
 // the leaf. A room of a leaf that is not named is the leaf's own.
 var reserved = map[string][]string{
-	"schema":        {internal + "compile", internal + "cli"},
-	"render":        {internal + "deck", internal + "compare", internal + "compile", internal + "cli"},
-	"render/sheet":  {internal + "compile"},
-	"render/dump":   {internal + "compile"},
-	"render/impose": {internal + "compile"},
-	"render/layout": {internal + "compile"},
-	"render/pdf":    {internal + "compile"},
-	"render/svg":    {internal + "compile"},
+	"schema":       {internal + "compile", internal + "cli"},
+	"render":       {internal + "deck", internal + "compare", internal + "compile", internal + "cli"},
+	"render/sheet": {internal + "compile"},
+	// A record's codes are compared part by part, and cli reads one as typed.
+	"render/checkcode": {internal + "release", internal + "compile", internal + "cli"},
+	"render/dump":      {internal + "compile"},
+	"render/impose":    {internal + "compile"},
+	"render/layout":    {internal + "compile"},
+	"render/pdf":       {internal + "compile"},
+	"render/svg":       {internal + "compile"},
 }
 
 const (

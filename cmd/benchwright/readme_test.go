@@ -224,6 +224,28 @@ func TestReadmeCompare(t *testing.T) {
 	}
 }
 
+// What the README says of a second release is what the program answers to the
+// same change.
+func TestReadmeRelease(t *testing.T) {
+	dir := t.TempDir()
+	if code, _, msgs := run(dir, "new", "my-shop"); code != 0 {
+		t.Fatal(msgs)
+	}
+	release := []string{"release", "my-shop", "--date", "2026-10-05", "--approved-by", "shop lead", "--copies", "bench 2, bench 4"}
+	if code, _, msgs := run(dir, release...); code != 0 {
+		t.Fatal(msgs)
+	}
+	change(t, filepath.Join(dir, "my-shop/feed-roller/unit.yaml"), "60 ±5 N·m", "70 ±5 N·m")
+	change(t, filepath.Join(dir, "my-shop/feed-roller/end-play.md"), "revision: A", "revision: B")
+	code, out, msgs := run(dir, release...)
+	if code != 0 || msgs != "" || !slices.Contains(fences(readme(t), ""), out) {
+		t.Errorf("exit %d, the README does not show:\n%s%s", code, out, msgs)
+	}
+	if code, out, _ := run(dir, "trace", "e1vqj", "2akv2", "my-shop"); code != 0 || !strings.Contains(out, "\nCURRENT") {
+		t.Errorf("exit %d, the code in the README: %s", code, out)
+	}
+}
+
 func TestReadmeIsComplete(t *testing.T) {
 	text := readme(t)
 	has := func(what, said string) {

@@ -56,6 +56,8 @@ func commands() []command {
 		{"build", "PATH… -o FOLDER", "check, then write the cards as PDF", build},
 		{"compare", "OLD NEW", "say what changed on the cards, in what they mean", compareSides},
 		{"git", "", "print what makes git's own diff say what changed on the cards", gitDiff},
+		{"release", "PATH…", "record a release: what to bring back from the benches, what to print", releaseCards},
+		{"trace", "CODE [PATH]", "say by the check code of a page whether it is current", trace},
 		{"explain", "NAME", "what a message means, with an example and its fix", explain},
 		{"calc", "NAME OPTIONS", "work out one calculation of the cards at a terminal", calculate},
 		{"new", "FOLDER", "begin a workspace that builds", newWorkspace},

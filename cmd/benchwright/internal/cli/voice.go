@@ -4,9 +4,11 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"benchwright/cmd/benchwright/internal/compile"
+	"benchwright/cmd/benchwright/internal/release"
 )
 
 // The program's voice. Everything it says to a person, apart from messages
@@ -65,6 +67,55 @@ func cardLine(w io.Writer, res *compile.Result, what string) {
 // size returns the number of steps and faces of a card.
 func size(r *compile.Result) string {
 	return count(r.Steps, "step", "steps") + ", " + count(r.Faces(), "page", "pages") + ", " + count(r.Laminates(), "laminate", "laminates")
+}
+
+// recallList prints what a release asks for at the benches, bench by bench, and
+// what to print.
+func recallList(w io.Writer, r release.Recall, old, now *release.Release, files []string) {
+	var before []string
+	if old != nil {
+		before = old.Copies
+	}
+	for i, place := range before {
+		if !slices.Contains(now.Copies, place) {
+			fmt.Fprintf(w, "  bring back  %s, copy %d: all pages, no copy hangs there any more\n", place, i+1)
+			continue
+		}
+		for _, of := range r.Back {
+			fmt.Fprintf(w, "  bring back  %s, copy %d: %s of revision %s%s\n", place, i+1, pageNumbers(of.Pages), old.Revision, forVariants(of.Variants))
+		}
+	}
+	for i, place := range now.Copies {
+		if !slices.Contains(before, place) {
+			fmt.Fprintf(w, "  hang        %s, copy %d: all pages\n", place, i+1)
+			continue
+		}
+		for _, of := range r.Print {
+			fmt.Fprintf(w, "  hang        %s, copy %d: %s of revision %s%s\n", place, i+1, pageNumbers(of.Pages), now.Revision, forVariants(of.Variants))
+		}
+	}
+	if old != nil {
+		for _, of := range r.Mend {
+			fmt.Fprintf(w, "  may stay    %s until printed anew: only the wording changed%s\n", pageNumbers(of.Pages), forVariants(of.Variants))
+		}
+		for _, p := range r.Moved {
+			fmt.Fprintf(w, "  stays       page %d, which is now page %d%s\n", p.Old, p.New, forVariants(p.Variants))
+		}
+		if len(r.Back)+len(r.Print)+len(r.Mend) == 0 {
+			fmt.Fprintf(w, "  no page says anything new: the laminates stay\n")
+		}
+	}
+	for _, f := range files {
+		fmt.Fprintf(w, "  print       %s\n", f)
+	}
+}
+
+// forVariants names the variants of a deck where it has any.
+func forVariants(ids []string) string {
+	if len(ids) == 0 {
+		return ""
+	}
+	return " [" + strings.Join(ids, ", ") + "]"
 }
 
 // total prints the sum over several cards.

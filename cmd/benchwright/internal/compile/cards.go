@@ -62,6 +62,9 @@ func (lib *library) procedure(f *procedureFile, res *Result, o Options, msgs *di
 	res.toolIDs = toolsTaken(cards)
 	check.Procedure(p, cards, lib.cards, f.errors == 0, found)
 	made := lib.decks(f, cards, o, perVariant)
+	if f.errors == 0 && found.Errors() == 0 {
+		lib.changedSinceRelease(p, made, perVariant, found)
+	}
 	found.Merge(ids, perVariant)
 	accept(p, found)
 	unsound := lib.filesWithErrors(f)

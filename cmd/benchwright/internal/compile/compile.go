@@ -11,6 +11,7 @@ import (
 
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/release"
 	"benchwright/cmd/benchwright/internal/workspace"
 )
 
@@ -32,7 +33,8 @@ type Options struct {
 // A Result is the outcome for one procedure.
 type Result struct {
 	Procedure *procedure.Procedure
-	Decks     []*Made // without their sheets; nil with errors
+	Decks     []*Made         // without their sheets; nil with errors
+	Record    *release.Record // what was released of the card; nil for nothing
 	Steps     int
 	Errors    int
 	Warnings  int
@@ -122,7 +124,7 @@ func (lib *library) makeCards(ctx context.Context, o Options, msgs *diag.List) [
 // result makes the cards of a procedure. A panic stops only this procedure.
 func (lib *library) result(f *procedureFile, o Options, msgs *diag.List) (res *Result) {
 	p := f.procedure
-	res = &Result{Procedure: p}
+	res = &Result{Procedure: p, Record: lib.releases[p.Number.Name]}
 	defer func() {
 		if r := recover(); r != nil {
 			msgs.Report("internal-fault", p.Number.At, "please report it, with this procedure",

@@ -8,7 +8,9 @@ import (
 	"benchwright/cmd/benchwright/internal/deck"
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/release"
 	"benchwright/render"
+	"benchwright/render/checkcode"
 	"benchwright/render/layout"
 	"benchwright/render/pdf"
 	"benchwright/render/sheet"
@@ -22,9 +24,11 @@ type Made struct {
 	Revision string
 	Variants []string // ids of its variants, in the unit's order
 	Info     pdf.Info
-	Sheets   []sheet.Sheet // nil after Emit
-	Faces    int           // before imposition on larger sheets
-	Strip    bool          // it is the record strip
+	Code     string         // check code of all that it says; "" for a strip
+	Pages    []release.Page // its pages with their check codes; nil for a strip
+	Sheets   []sheet.Sheet  // nil after Emit
+	Faces    int            // before imposition on larger sheets
+	Strip    bool           // it is the record strip
 	deck     *deck.Deck
 }
 
@@ -33,6 +37,30 @@ func (m *Made) PDF() ([]byte, error) {
 	var b bytes.Buffer
 	err := pdf.Write(&b, m.Info, m.Sheets)
 	return b.Bytes(), err
+}
+
+// Only returns the deck with some of its pages alone, by their numbers. A link to
+// a page that is left out is none.
+func (m *Made) Only(pages []int) *Made {
+	some := *m
+	some.Sheets = nil
+	anchors := map[string]bool{}
+	for _, n := range pages {
+		s := m.Sheets[n-1]
+		for _, a := range s.Anchors {
+			anchors[a.Name] = true
+		}
+		some.Sheets = append(some.Sheets, s)
+	}
+	for i, s := range some.Sheets {
+		some.Sheets[i].Ops, some.Sheets[i].Marks, some.Sheets[i].Groups = nil, nil, nil
+		for _, op := range s.Ops {
+			if l, is := op.(sheet.Link); !is || anchors[l.To] || strings.HasPrefix(l.To, "https://") {
+				some.Sheets[i].Ops = append(some.Sheets[i].Ops, op)
+			}
+		}
+	}
+	return &some
 }
 
 // decks builds and lays out the decks of a procedure's cards. Cards with equal
@@ -107,6 +135,9 @@ func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, 
 	}
 	d := g.deck
 	d.Running.Variant = deck.Variants(g.cards)
+	if !strip { // before anything is moved to make room on this paper
+		m.Code = string(checkcode.Whole(d.Deck))
+	}
 	sheets, problems := layout.Faces(d.Deck, options)
 	relief := map[int]deck.Relief{}
 	for relieve(g, d, problems, relief) {
@@ -117,6 +148,11 @@ func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, 
 	found := lib.findings(problems, f, d)
 	m.Info = pdf.Info{Title: d.Running.Number + " " + d.Running.Title, Author: d.Subject, Subject: d.Running.Unit, Language: d.Language}
 	m.Sheets, m.Faces, m.deck = sheets, len(sheets), d
+	for i, s := range sheets {
+		if !strip {
+			m.Pages = append(m.Pages, release.Page{Number: i + 1, Shows: s.Name, Code: s.Code})
+		}
+	}
 	var small error
 	if o.Sheet != "" && !strip {
 		m.Sheets, small = imposeFaces(sheets, o)

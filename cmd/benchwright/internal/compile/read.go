@@ -12,6 +12,7 @@ import (
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/quantity"
+	"benchwright/cmd/benchwright/internal/release"
 	"benchwright/cmd/benchwright/internal/shop"
 	"benchwright/cmd/benchwright/internal/source"
 	"benchwright/cmd/benchwright/internal/syntax"
@@ -30,7 +31,8 @@ type library struct {
 	units      []*unitFile
 	procedures []*procedureFile
 	cards      *card.Library
-	drawings   sync.Map // drawings by name, *source.File; cards are made concurrently
+	releases   map[string]*release.Record // by card number
+	drawings   sync.Map                   // drawings by name, *source.File; cards are made concurrently
 }
 
 // A unitFile is a unit.yaml.
@@ -73,6 +75,7 @@ func read(w *workspace.Workspace, msgs *diag.List) *library {
 	for _, f := range lib.procedures {
 		lib.cards.Procedures = append(lib.cards.Procedures, f.procedure)
 	}
+	lib.readReleases(msgs)
 	lib.sharedNumbers(msgs)
 	lib.missingCards(msgs)
 	return lib

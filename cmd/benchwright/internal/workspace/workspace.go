@@ -24,6 +24,9 @@ const (
 	MaxProcedures = 5000
 )
 
+// Releases is the folder of the records of what was released.
+const Releases = "releases"
+
 // A Workspace is the files below one root.
 type Workspace struct {
 	Root       string       // folder on disk, or what a revision's is called
@@ -33,6 +36,7 @@ type Workspace struct {
 	Standalone bool         // a procedure outside any workspace
 	Units      []*source.File
 	Procedures []*Entry
+	Releases   []*source.File // records of what was released, releases/*.yaml
 	files      files
 }
 
@@ -47,7 +51,7 @@ func (w *Workspace) Read(name string, limit int64) ([]byte, error) {
 
 // Has reports whether a file is one that the workspace read.
 func (w *Workspace) Has(f *source.File) bool {
-	return f == w.Shop || slices.Contains(w.Units, f) || slices.ContainsFunc(w.Procedures, func(e *Entry) bool { return e.File == f })
+	return f == w.Shop || slices.Contains(w.Units, f) || slices.Contains(w.Releases, f) || slices.ContainsFunc(w.Procedures, func(e *Entry) bool { return e.File == f })
 }
 
 // An Entry is a procedure file.
@@ -204,6 +208,9 @@ func (l *loader) load(root string, files files) (*Workspace, error) {
 	if err := l.folder(w, "", nil); err != nil {
 		return nil, err
 	}
+	if err := l.releases(w); err != nil {
+		return nil, err
+	}
 	if n := len(w.Procedures); n > MaxProcedures {
 		l.msgs.Report("too-large", place(source.NewFile("shop.yaml", nil)), "split the workspace: each shop.yaml begins one",
 			"the workspace has %d procedures, more than the %d that one may have", n, MaxProcedures)
@@ -212,6 +219,24 @@ func (l *loader) load(root string, files files) (*Workspace, error) {
 	slices.SortFunc(w.Units, func(a, b *source.File) int { return strings.Compare(a.Name, b.Name) })
 	slices.SortFunc(w.Procedures, func(a, b *Entry) int { return strings.Compare(a.File.Name, b.File.Name) })
 	return w, nil
+}
+
+// releases reads the records of what was released.
+func (l *loader) releases(w *Workspace) error {
+	entries, err := w.files.list(Releases)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("%s cannot be read: %s", filepath.Join(w.Root, Releases), reason(err))
+	}
+	for _, e := range entries {
+		name := Releases + "/" + e.Name()
+		if e.IsDir() || hidden(e.Name()) || path.Ext(name) != ".yaml" || !l.regular(name, e) {
+			continue
+		}
+		if f := l.read(w, name); f != nil {
+			w.Releases = append(w.Releases, f)
+		}
+	}
+	return nil
 }
 
 // folder reads the folder at rel ("" for the root) and those below it.
