@@ -20,6 +20,7 @@ var british = regexp.MustCompile(`(?i)\b(` + strings.Join([]string{
 	`misspelt`, `learnt`, `burnt`, `spelt`, `towards`, `afterwards`, `whilst`, `judgement`, `labelled`, `levelled`, `cancelled`, `per cent`,
 	`(?:recogni|organi|pressuri|standardi|normali|minimi|maximi|initiali|summari|reali|speciali)s(?:e|es|ed|ing)`, `analyse\w*`,
 	`(?:capitali|emphasi|utili|seriali|visuali|rasteri|familiari)s(?:e|es|ed|ing)`, `modell(?:ed|ing)`, `travell(?:ed|ing|er)`, `artefacts?`, `programmes?`, `lads?`, `stores send`, `full stop`,
+	`(?:all|way|once|go|goes|gone|reach|look) round`,
 }, "|") + `)\b`)
 
 // understood are the literals of the program that hold such a word because a

@@ -103,7 +103,7 @@ func TestArcs(t *testing.T) {
 	for _, c := range []struct{ in, want string }{
 		{"M8 4A4 4 0 0 1 12 8", "M 8 4 C 10.209 4 12 5.791 12 8"},
 		{"M8 4a4 4 0 0 0 -4 4", "M 8 4 C 5.791 4 4 5.791 4 8"},
-		// The long way round, with its flags run together.
+		// The long way around, with its flags run together.
 		{"M8 4A4 4 0 104 8", "M 8 4 C 8 1.791 6.209 0 4 0 C 1.791 0 0 1.791 0 4 C 0 6.209 1.791 8 4 8"},
 		{"M4 8A4 4 0 118 4", "M 4 8 C 1.791 8 0 6.209 0 4 C 0 1.791 1.791 0 4 0 C 6.209 0 8 1.791 8 4"},
 		// An ellipse that is turned by a quarter is the other one.

@@ -7,8 +7,8 @@ import "math/big"
 type ClockRow struct{ Start, End int }
 
 // A Clock is a table of latest ends: who starts between two rows takes the
-// earlier one. Where Hours is false the rows go once round the minute hand, else
-// once round the day.
+// earlier one. Where Hours is false the rows go once around the minute hand, else
+// once around the day.
 type Clock struct {
 	Hours bool
 	Rows  []ClockRow

@@ -48,14 +48,14 @@ func ExamplePasses() {
 	fmt.Println(len(passes), "passes: the first lies below the wrench's lowest mark")
 	passes, _, _ = bench.Passes(rat("60"), []*big.Rat{rat("1/2"), rat("4/5"), rat("1")}, wrench)
 	for _, p := range passes {
-		printLine(wrench.Print(p.Setting, quantity.Point), "once round:", p.Round)
+		printLine(wrench.Print(p.Setting, quantity.Point), "once around:", p.Round)
 	}
 	// Output:
 	// 0 passes: the first lies below the wrench's lowest mark
-	// 30 N·m once round: false
-	// 48 N·m once round: false
-	// 60 N·m once round: false
-	// 60 N·m once round: true
+	// 30 N·m once around: false
+	// 48 N·m once around: false
+	// 60 N·m once around: false
+	// 60 N·m once around: true
 }
 
 // Backlash of 0.15 to 0.25 mm along the turn at a pitch radius of 72 mm, read

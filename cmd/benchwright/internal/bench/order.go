@@ -14,7 +14,7 @@ import (
 // apart, each bolt followed by the one opposite (ASME PCC-1 legacy pattern,
 // secondary sources). For other even n it is opposite pairs, for odd n a star
 // (both common practice). The groups, pairs or bolts themselves are taken half
-// the way round from the last.
+// the way around from the last.
 func Order(n int) []int {
 	if n < 1 {
 		return nil
@@ -141,7 +141,7 @@ func CheckOrder(n int, order []int) OrderFault {
 type Pass struct {
 	Share   *big.Rat // of the setting, as stated: 1/2 for 50 %
 	Setting *big.Rat // a mark of the wrench, in its unit
-	Round   bool     // once round from bolt to bolt, not in the order
+	Round   bool     // once around from bolt to bolt, not in the order
 }
 
 // A PassFault is why passes cannot be made.
@@ -158,7 +158,7 @@ const (
 )
 
 // Passes returns the passes in order on the marks of a wrench, and after them
-// once round at the whole setting. The shares rise to 1. Each pass is the mark
+// once around at the whole setting. The shares rise to 1. Each pass is the mark
 // nearest to its share of the setting, the lower of two; the last is the
 // setting itself. at is the index of the share at fault.
 func Passes(setting *big.Rat, shares []*big.Rat, s quantity.Scale) (passes []Pass, fault PassFault, at int) {

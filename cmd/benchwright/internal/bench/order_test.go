@@ -157,7 +157,7 @@ func TestPasses(t *testing.T) {
 		for i, p := range got {
 			text = append(text, p.Setting.RatString())
 			if p.Round != (i == len(got)-1) {
-				t.Errorf("%s: pass %d once round: %v", c.setting, i, p.Round)
+				t.Errorf("%s: pass %d once around: %v", c.setting, i, p.Round)
 			}
 		}
 		if strings.Join(text, " ") != c.want || fault != c.fault || at != c.at {

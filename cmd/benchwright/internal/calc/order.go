@@ -123,13 +123,13 @@ func (s *sheet) passes(setting quantity.Value, shares []*big.Rat, scale quantity
 	}
 	for i, p := range list {
 		if p.Round {
-			s.result("Then once round, from bolt to bolt, at ", scale.Print(p.Setting, s.mark), ".")
+			s.result("Then once around, from bolt to bolt, at ", scale.Print(p.Setting, s.mark), ".")
 			continue
 		}
 		s.step(s.num(whole), " × ", s.num(p.Share), " ", s.equalsIn(new(big.Rat).Mul(whole, p.Share), scale.Unit))
 		s.result("Pass ", strconv.Itoa(i+1), " in this order: set ", scale.Print(p.Setting, s.mark), ".")
 	}
-	s.source("Rising passes, the last of them whole, then once round: ASME PCC-1, secondary sources.")
+	s.source("Rising passes, the last of them whole, then once around: ASME PCC-1, secondary sources.")
 }
 
 var handForm = regexp.MustCompile(`^[0-9]{1,4}(?:[-, ]+[0-9]{1,4})*$`)

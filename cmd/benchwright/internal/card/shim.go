@@ -49,8 +49,7 @@ type ShimPack struct {
 type ShimRow struct {
 	Low, High *big.Rat
 	ShimPack
-	Other   *ShimPack // for the other side; nil without one
-	InPlace bool      // the pack is as thick as the one in place
+	Other *ShimPack // for the other side; nil without one
 }
 
 // A ShimMiss is the first combination of inputs without a pack.

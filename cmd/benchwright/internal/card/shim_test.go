@@ -297,7 +297,7 @@ micrometer: micrometer`)
 	}
 }
 
-// Stock and micrometer in inches, dial in millimeters, and the other way round:
+// Stock and micrometer in inches, dial in millimeters, and the other way around:
 // every mark of the dial has its row, and every pack that the micrometer
 // accepts brings the reading within rate × within of the aim.
 func TestShimTwoUnits(t *testing.T) {

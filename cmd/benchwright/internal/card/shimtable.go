@@ -100,7 +100,7 @@ func (i *Shim) oneInput(base *big.Rat, rule bench.PackRule) {
 		sum = new(big.Rat).Add(i.InPlace, i.length(i.Shim.Other.WithPack))
 	}
 	for _, row := range rows {
-		out := ShimRow{Low: row.Low, High: row.High, ShimPack: i.pack(row.Pack), InPlace: i.InPlace != nil && row.Total.Cmp(i.InPlace) == 0}
+		out := ShimRow{Low: row.Low, High: row.High, ShimPack: i.pack(row.Pack)}
 		i.Packs = append(i.Packs, out.ShimPack)
 		if sum != nil {
 			rest := new(big.Rat).Sub(sum, row.Total)

@@ -11,7 +11,7 @@ import (
 	"benchwright/cmd/benchwright/internal/unit"
 )
 
-// seats asks of a part that is put in its seat which way round it goes and how
+// seats asks of a part that is put in its seat which way around it goes and how
 // to tell that it is fully seated.
 func seats(p *pass) {
 	each(p, func(_ *card.Step, f *card.Fit) {

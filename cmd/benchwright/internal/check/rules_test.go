@@ -469,7 +469,7 @@ func TestSteps(t *testing.T) {
 	}
 }
 
-// Cards that wait for each other are refused, however long the way round.
+// Cards that wait for each other are refused, however long the way around.
 func TestOrder(t *testing.T) {
 	for _, c := range []struct {
 		after map[string]string

@@ -19,7 +19,7 @@ const (
 	wordTightenOrder = "Chalk the numbers of the figure on. Tighten in their order"
 	wordTightenPass  = "Chalk the numbers of the figure on. Do each pass in their order"
 	wordTightenEach  = "Do each pass on all of them"
-	wordOnceRound    = "Last, go once round, from each to its neighbor"
+	wordOnceRound    = "Last, go around once, from each to its neighbor"
 	wordLoosenLeft   = " clockwise"
 	wordLoosenRight  = " counterclockwise"
 	wordAlignOn      = "Tighten until a slot lines up. Never loosen"

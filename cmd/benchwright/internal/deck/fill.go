@@ -12,7 +12,7 @@ const (
 	wordPour     = "Pour in"
 	wordFillTo   = "Fill it to"
 	wordPoured   = "poured"
-	wordTickEach = "Tick each one when it is poured."
+	wordTickEach = "Check off each one when it is poured."
 )
 
 func wordInto(fluid, into string) string { return fluid + ", into " + into }

@@ -16,5 +16,5 @@ func (b *builder) holdPoint(h *card.HoldPoint) []render.Element {
 
 // holdPointRows returns its row of the record.
 func holdPointRows(h *card.HoldPoint) []recordRow {
-	return []recordRow{{at: h.At, what: wordHoldRow(h.Sees), limits: h.Who, kind: rowKind{initials: true}, hold: true}}
+	return []recordRow{{at: h.At, what: wordHoldRow(h.Sees), limits: h.Who, boxes: []string{wordDate}, kind: rowKind{initials: true}, hold: true}}
 }

@@ -143,7 +143,7 @@ func (b *builder) endReadings(t *card.LeakTest) []captioned {
 		step = 2 // a degree Fahrenheit is about half a degree Celsius
 	}
 	// A colder start and a warmer end raise the pressure, which makes the test
-	// stricter; for a vacuum it is the other way round. The columns extend
+	// stricter; for a vacuum it is the other way around. The columns extend
 	// beyond the span to the strict side.
 	first, last := floorTo(t.Shop.Low, step), floorTo(t.Shop.High, step)
 	if t.Block.Vacuum {

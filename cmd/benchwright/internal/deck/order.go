@@ -9,7 +9,7 @@ import (
 )
 
 // The words of the order and the passes in which a set is tightened.
-const wordRound = "Once round"
+const wordRound = "Once around"
 
 func wordPass(n int) string             { return fmt.Sprintf("Pass\u00a0%d", n) }
 func wordOrderOf(what string) string    { return "Order of the " + what }

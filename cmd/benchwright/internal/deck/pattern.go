@@ -17,7 +17,7 @@ const (
 	wordRight   = "Right: "
 	wordGoOn    = "Go on."
 	wordOrder   = "Depth first (B, C), backlash last (D, E)."
-	wordTickIt  = "Tick what you see."
+	wordTickIt  = "Mark what you see."
 )
 
 // rights describes the positions of a correct pattern.
@@ -55,7 +55,7 @@ func wordChange(pack string, thicker bool) string {
 	return "thinner " + pack + "."
 }
 
-func wordWants(change string) string { return "It wants a " + change }
+func wordByManual(change string) string { return "Manual: " + change }
 
 func wordToStep(step int, back bool) string {
 	if back {
@@ -66,9 +66,9 @@ func wordToStep(step int, back bool) string {
 
 func wordAtMostTimes(n int, then string) string {
 	if n == 1 {
-		return "Correct it once, then check depth and backlash again. Still wrong: " + then
+		return "Correct it once, then check again. Still wrong: " + then
 	}
-	return fmt.Sprintf("Check depth and backlash again, at most %d times. Still wrong: %s", n, then)
+	return fmt.Sprintf("Check again, at most %d times. Still wrong: %s", n, then)
 }
 
 // patches has the patch for each fault: center along the tooth from the toe,
@@ -96,7 +96,9 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 		out.Under = append(out.Under, plain(wordTickIt))
 	default:
 		right.Do = append(right.Do, plain(wordGoOn))
-		out.Under = append(out.Under, plain(wordOrder))
+		if (p.Go[unit.High] != nil || p.Go[unit.Low] != nil) && (p.Go[unit.Toe] != nil || p.Go[unit.Heel] != nil) {
+			out.Under = append(out.Under, plain(wordOrder))
+		}
 		if p.MaxRepeats > 0 && p.Then != "" {
 			out.Under = append(out.Under, plain(wordAtMostTimes(p.MaxRepeats, p.Then)))
 		}
@@ -116,7 +118,7 @@ func (b *builder) pattern(p *card.Pattern) []render.Element {
 			case p.Go[f] != nil:
 				row.Do = append(row.Do, withHead(faults[f], change), plain(br))
 			default: // whoever is called decides; the correction must not read as an instruction
-				row.Do = append(row.Do, withHead(faults[f], br), plain(wordWants(change)))
+				row.Do = append(row.Do, withHead(faults[f], br), plain(wordByManual(change)))
 			}
 		}
 		if to := p.Go[f]; to != nil {

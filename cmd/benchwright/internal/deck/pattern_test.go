@@ -86,15 +86,17 @@ const corrections = "high: {pack: pinion-pack, change: thicker}, low: {pack: pin
 func TestPatternWords(t *testing.T) {
 	for _, c := range []struct{ drives, block, title, rows, under string }{
 		{"convex", "side: drive\n" + branches, "The drive side of the gear tooth: the convex one",
-			"A Right: a little toward the toe. Go on.|B High: thicker pinion pack. Go to step 1.|C Low: thinner pinion pack. Step 1, then back here.|D Toe: thicker gear pack. Go to step 2.|E Heel: Call the lead. It wants a thinner gear pack.",
-			"Depth first (B, C), backlash last (D, E). Check depth and backlash again, at most 3 times. Still wrong: Stop."},
+			"A Right: a little toward the toe. Go on.|B High: thicker pinion pack. Go to step 1.|C Low: thinner pinion pack. Step 1, then back here.|D Toe: thicker gear pack. Go to step 2.|E Heel: Call the lead. Manual: thinner gear pack.",
+			"Depth first (B, C), backlash last (D, E). Check again, at most 3 times. Still wrong: Stop."},
 		{"convex", "side: coast\n" + strings.Replace(branches, "3", "1", 1), "The coast side of the gear tooth: the concave one", "A Right: in the middle. Go on.",
-			"Depth first (B, C), backlash last (D, E). Correct it once, then check depth and backlash again. Still wrong: Stop."},
+			"Depth first (B, C), backlash last (D, E). Correct it once, then check again. Still wrong: Stop."},
+		{"convex", "side: drive\nhigh: Call.\nlow: Call.\ntoe: {go: lash}\nheel: Call.\nagain: 1\nthen: Stop.", "The drive side of the gear tooth: the convex one",
+			"A Right: a little toward the toe. Go on.|B High: Call. Manual: thicker pinion pack.", "Correct it once, then check again. Still wrong: Stop."},
 		{"concave", "side: drive\n" + branches, "The drive side of the gear tooth: the concave one", "A Right: ", ""},
 		{"the side that faces the cover", "side: drive\n" + branches, "The drive side of the gear tooth: the side that faces the cover", "A Right: ", ""},
 		{"the side that faces the cover", "side: coast\n" + branches, "The coast side of the gear tooth. The drive side is the side that faces the cover", "A Right: ", ""},
 		{"convex", "side: drive\nas-found: yes", "The drive side of the gear tooth: the convex one",
-			"A Right: a little toward the toe.|B High: near the top of the tooth.|C Low: near the root of the tooth.|D Toe: near the small end.|E Heel: near the large end.", "Tick what you see."},
+			"A Right: a little toward the toe.|B High: near the top of the tooth.|C Low: near the root of the tooth.|D Toe: near the small end.|E Heel: near the large end.", "Mark what you see."},
 	} {
 		got := contactOf(t, "drive-side: "+c.drives+", "+contact, c.block)
 		var rows []string

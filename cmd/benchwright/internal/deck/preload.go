@@ -18,7 +18,7 @@ const (
 	wordMoving    = "Ignore breakaway."
 )
 
-func wordDrum(radius string) string { return "drum radius " + radius }
+func wordDrum(radius string) string { return radius + " + ½ cord" }
 func wordCord(thick string) string  { return "cord " + thick }
 func wordState(s *unit.State) string {
 	return fmt.Sprintf("Read it with %s bearings, seal %s, gear %s. Oil: %s.", s.Bearings, s.Seal, s.Gear, strings.TrimSuffix(s.Oil, "."))

@@ -6,6 +6,7 @@ import (
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/procedure"
 	"benchwright/cmd/benchwright/internal/source"
+	"benchwright/cmd/benchwright/internal/value"
 	"benchwright/render"
 )
 
@@ -42,6 +43,12 @@ func (b *builder) measurementRows(m *card.Measurement) []recordRow {
 		r.kind.left = true
 	}
 	r.limits = b.limits(m)
+	if m.Table != nil { // the mark is read first, and says which row holds
+		if r.boxes = m.Record; len(r.boxes) == 0 {
+			r.boxes = []string{wordReading}
+		}
+		r.boxes = append([]string{value.NameOf(m.Table.Mark)}, r.boxes...)
+	}
 	return []recordRow{r}
 }
 

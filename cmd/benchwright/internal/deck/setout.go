@@ -132,7 +132,7 @@ func (b *builder) parts() render.Listing {
 				runs = append(runs, render.Run{Text: nbsp + part.Number})
 			}
 			if part.Count > 1 {
-				runs = append(runs, plain(", "+wordOff(part.Count))...)
+				runs = append(runs, plain(", "+wordQuantity(part.Count))...)
 			}
 		}
 		if len(runs) > 0 {

@@ -20,7 +20,6 @@ const (
 	wordLetter     = "Letter"
 	wordToMake     = "pack"
 	wordWay        = "thinner or thicker"
-	wordFramed     = "Framed row: as thick as the pack in place."
 )
 
 // ways names the directions of change from the old pack, by sign.
@@ -138,9 +137,8 @@ func (b *builder) stacks(i *card.Shim) render.Table {
 	t.Fine = append([]bool{false}, t.Fine...)
 	for _, row := range i.Rows {
 		t.Rows = append(t.Rows, append([][]render.Run{plain(together(b.spanOf(in, row.Low, row.High)))}, b.packRow(i, &row.ShimPack)...))
-		t.Marked = append(t.Marked, row.InPlace)
 	}
-	t.Under = exampleLine(t.Marked, b.readAt(i, 0), b.makeLine(i, i.Worked.Pack))
+	t.Under = plain(wordWorked(b.readAt(i, 0), b.makeLine(i, i.Worked.Pack)))
 	return t
 }
 
@@ -150,9 +148,8 @@ func (b *builder) pairs(i *card.Shim) render.Table {
 	t := render.Table{Large: true, Head: [][]render.Run{plain(b.find(in)), plain(wordNumbered(2, i.Pack.Name) + u), plain(i.Other.Name + u)}}
 	for _, row := range i.Rows {
 		t.Rows = append(t.Rows, [][]render.Run{plain(together(b.spanOf(in, row.Low, row.High))), strong(b.thickness(i, row.Total)), strong(b.thickness(i, row.Other.Total))})
-		t.Marked = append(t.Marked, row.InPlace)
 	}
-	t.Under = exampleLine(t.Marked, b.readAt(i, 0), wordGives(i.Pack.Name, b.thickness(i, i.Worked.Pack.Total))+" "+wordGives(i.Other.Name, b.thickness(i, i.Worked.Other.Total)))
+	t.Under = plain(wordWorked(b.readAt(i, 0), wordGives(i.Pack.Name, b.thickness(i, i.Worked.Pack.Total))+" "+wordGives(i.Other.Name, b.thickness(i, i.Worked.Other.Total))))
 	return t
 }
 
@@ -174,16 +171,6 @@ func (b *builder) packRow(i *card.Shim, p *card.ShimPack) [][]render.Run {
 	return [][]render.Run{strong(b.thickness(i, p.Total)), plain(b.layers(i, p)), plain(together(b.overPack(p)))}
 }
 
-// exampleLine returns the worked example below a table of packs, and what the
-// frame means if a row has one.
-func exampleLine(marked []bool, read, gives string) []render.Run {
-	out := plain(wordWorked(read, gives))
-	if slices.Contains(marked, true) {
-		out = append(out, render.Run{Text: " " + wordFramed})
-	}
-	return out
-}
-
 // makeLine returns how to make a pack.
 func (b *builder) makeLine(i *card.Shim, p *card.ShimPack) string {
 	total, over := b.thickness(i, p.Total)+nbsp+i.Unit.Symbol, b.overPack(p)+nbsp+engravedUnit(i.Micrometer.EngravedUnit, i.Micrometer.Scale)
@@ -198,9 +185,8 @@ func (b *builder) packs(i *card.Shim) render.Table {
 	t := b.packHead(i, 0)
 	for n := range i.Packs {
 		t.Rows = append(t.Rows, b.packRow(i, &i.Packs[n]))
-		t.Marked = append(t.Marked, i.InPlace != nil && i.Packs[n].Total.Cmp(i.InPlace) == 0 && i.Other == nil)
 	}
-	t.Under = exampleLine(t.Marked, lower(i.Pack.Name)+" "+b.thickness(i, i.Worked.Pack.Total), b.makeLine(i, i.Worked.Pack))
+	t.Under = plain(wordWorked(lower(i.Pack.Name)+" "+b.thickness(i, i.Worked.Pack.Total), b.makeLine(i, i.Worked.Pack)))
 	return t
 }
 

@@ -51,7 +51,7 @@ func (b *builder) fastener(s *render.Setting, t *card.Torque) {
 		title += ", " + f.Thread
 	}
 	if f.Count > 1 {
-		title += ", " + wordOff(f.Count)
+		title += ", " + wordQuantity(f.Count)
 	}
 	s.Title = strong(title)
 	if f.Hand == "" {

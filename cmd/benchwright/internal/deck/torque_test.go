@@ -93,7 +93,7 @@ func TestPassesAndOrder(t *testing.T) {
 	for _, p := range settings[0].Passes {
 		passes = append(passes, strings.ReplaceAll(p.Label, nbsp, " ")+" "+p.Value)
 	}
-	if got := strings.Join(passes, ", "); got != "Pass 1 6.5, Pass 2 15.5, Pass 3 22.0, Once round 22.0" {
+	if got := strings.Join(passes, ", "); got != "Pass 1 6.5, Pass 2 15.5, Pass 3 22.0, Once around 22.0" {
 		t.Error(got)
 	}
 	if o := orders[0]; !slices.Equal(o.Numbers, []int{3, 1, 5, 4, 2, 6}) || o.Shape != render.Rectangle || words(settings[0].Actions[0]) != wordTightenPass+"." {

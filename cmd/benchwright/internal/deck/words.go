@@ -51,7 +51,7 @@ const (
 
 	wordTake      = "Take"
 	wordOn        = "On the"
-	wordAssemble  = "Put together"
+	wordAssemble  = "Assemble"
 	wordTakeApart = "Take apart"
 	wordHoldStill = "Hold still"
 
@@ -84,7 +84,7 @@ const (
 	wordByTable    = "by the table"
 	wordReadings   = "Readings"
 	wordReading    = "Reading"
-	wordTicks      = "Tick each step when it is done"
+	wordTicks      = "Check off each step when it is done"
 	wordInstrument = "Instrument"
 	wordInitials   = "Initials"
 	wordJob        = "Job"
@@ -145,7 +145,7 @@ func wordHoldRow(sees string) string             { return "Hold point: " + sees 
 func wordManual(written string) string           { return "manual: " + written }
 func wordSeenFrom(where string) string           { return "seen from " + where }
 func wordToTighten(seen string) string           { return "to tighten, " + seen }
-func wordOff(count int) string                   { return fmt.Sprintf("%d\u00a0off", count) }
+func wordQuantity(count int) string              { return fmt.Sprintf("qty\u00a0%d", count) }
 func wordSerials(variant, serials string) string { return variant + ", serials " + serials }
 func wordOutside(call string) string {
 	if call == "" {
