@@ -45,7 +45,7 @@ func TestRests(t *testing.T) {
 	if pictures == 0 || others == 0 {
 		t.Errorf("%d files, %d cards before: the demo tests nothing here", pictures, others)
 	}
-	links, found := names(lib.cards.ByFile("md-48/strip.md"))
+	links, found := names(lib.cards.ByFile("md-48/set-up.md"))
 	if len(found) == 0 || !slices.ContainsFunc(links, func(l string) bool { return l != "" && l[0] == '#' }) {
 		t.Errorf("links %q, pictures %q: a text has more", links, found)
 	}
