@@ -27,7 +27,7 @@ var british = regexp.MustCompile(`(?i)\b(` + strings.Join([]string{
 // writer, or the file of another program, may.
 var understood = map[string]string{
 	"hazard/words.go":     "words that a writer may use for a hazard",
-	"quantity/unit.go":    "names of units of measure that are read",
+	"quantity/units.go":   "names of units of measure that are read",
 	"check/directions.go": "directions that a writer may state",
 	"check/prose.go":      "verbs that a writer may use",
 	"check/words.go":      "verbs that a writer may use",

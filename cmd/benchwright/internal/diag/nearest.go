@@ -8,16 +8,16 @@ import "strings"
 func Nearest(word string, names []string) string {
 	best, least := "", len([]rune(word))/3+1
 	for _, n := range names {
-		if d := distance(strings.ToLower(word), strings.ToLower(n), least); d < least {
+		if d := Distance(strings.ToLower(word), strings.ToLower(n), least); d < least {
 			best, least = n, d
 		}
 	}
 	return best
 }
 
-// distance returns the number of insertions, deletions, changes and swaps of
+// Distance returns the number of insertions, deletions, changes and swaps of
 // neighbors that turn a into b, or any number ≥ limit if it is at least limit.
-func distance(a, b string, limit int) int {
+func Distance(a, b string, limit int) int {
 	x, y := []rune(a), []rune(b)
 	if d := len(x) - len(y); d >= limit || -d >= limit {
 		return limit

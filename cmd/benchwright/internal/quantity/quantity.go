@@ -42,10 +42,27 @@ const (
 	LeakRate
 	Expansion // of a length, per degree
 	Speed
+	Voltage
+	Current
+	Resistance
+	Capacitance
+	Power
+	ApparentPower
+	Frequency
+	Flow
+	Displacement // of a pump, per revolution
+	Velocity
+	VibrationRMS  // its velocity, root mean square
+	VibrationPeak // its velocity, zero to peak
+	SoundLevel
+	Viscosity
+	MassFlow
 )
 
 var dimensions = [...]string{"", "length", "angle", "mass", "force", "torque", "pressure", "volume",
-	"temperature", "temperature difference", "time", "proportion", "leak rate", "expansion", "speed"}
+	"temperature", "temperature difference", "time", "proportion", "leak rate", "expansion", "speed",
+	"voltage", "current", "resistance", "capacitance", "power", "apparent power", "frequency", "flow", "displacement",
+	"velocity", "vibration as rms", "vibration as peak", "sound level", "viscosity", "mass flow"}
 
 // String returns the dimension as messages name it: "torque".
 func (d Dimension) String() string {

@@ -131,7 +131,7 @@ func TestProblems(t *testing.T) {
 		{Point, "1«OO» N·m", "quantity-malformed", "there is a letter O in a number", "did you type the letter O for a zero? write `100 N·m`"},
 		{Point, "100 «NM»", "measure-unknown", "no unit of measure is called `NM`", "write `100 N·m`"},
 		{Point, "100 «lb-fr»", "measure-unknown", "no unit of measure is called `lb-fr`", "write `100 lbf·ft`"},
-		{Point, "5 «mPa»", "measure-unknown", "no unit of measure is called `mPa`", "write `5 MPa`"},
+		{Point, "5 «mPa»", "measure-unknown", "no unit of measure is called `mPa`", "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"},
 		{Point, "5 «xyzzy»", "measure-unknown", "no unit of measure is called `xyzzy`", "write it as in `95 to 105 N·m`, `0.15 to 0.25 mm` or `69 kPa`"},
 		{Point, "1 «pint»", "measure-varieties", "`pint` has varieties that differ", "US or imperial? write `US pt` or `imp pt`"},
 		{Point, "1.5 «Quarts»", "measure-varieties", "`Quarts` has varieties that differ", "US or imperial? write `US qt` or `imp qt`"},
@@ -214,9 +214,9 @@ func TestParseBandOf(t *testing.T) {
 	}{
 		{"95 to 105 N·m", Torque, "", ""},
 		{"95 to 105", Torque, "measure-missing", "write it after the number, as in `95 to 105 N·m`"},
-		{"95 to 105 mm", Torque, "measure-kind", "write it in N·m, lbf·ft, lbf·in, kgf·m, kgf·cm, ozf·in, N·cm or kN·m"},
+		{"95 to 105 mm", Torque, "measure-kind", "write it in N·m, lbf·ft, lbf·in, kgf·m, kgf·cm, ozf·in, N·cm, kN·m, mN·m, dN·m, daN·m or gf·cm"},
 		{"100 xyzzy", Angle, "measure-unknown", "write it in ° or turn"},
-		{"95 Nmm", Torque, "measure-unknown", "write `95 N·m`"},
+		{"95 NM", Torque, "measure-unknown", "write `95 N·m`"},
 		{"5 °C", TemperatureDifference, "", ""},
 		{"4 mm", Proportion, "measure-kind", "write it in %"},
 	} {

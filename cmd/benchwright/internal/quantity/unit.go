@@ -4,30 +4,6 @@ import (
 	"math/big"
 	"strings"
 	"sync"
-
-	"benchwright/cmd/benchwright/internal/diag"
-)
-
-// The definitions behind every conversion factor: the international inch and
-// pound (1959), standard gravity (3rd CGPM, 1901), the US gallon of 231 cubic
-// inches, the imperial gallon (Weights and Measures Act 1985), the
-// conventional density of mercury.
-var (
-	inch      = ratio("25.4")                              // mm
-	pound     = ratio("0.45359237")                        // kg
-	gravity   = ratio("9.80665")                           // m/s²
-	gallonUS  = times(ratio("231/1000"), inch, inch, inch) // mL
-	gallonImp = ratio("4546.09")                           // mL
-	mercury   = ratio("13595.1")                           // kg/m³
-
-	foot       = times(ratio("12"), inch)      // mm
-	ounce      = times(pound, ratio("1/16"))   // kg
-	poundForce = times(pound, gravity)         // N
-	ounceForce = times(ounce, gravity)         // N
-	inchMeters = times(inch, ratio("1/1000"))  // m
-	squareInch = times(inchMeters, inchMeters) // m²
-	fahrenheit = ratio("5/9")                  // °C, for a temperature difference
-	thousand   = ratio("1000")
 )
 
 func ratio(s string) *big.Rat {
@@ -47,136 +23,6 @@ func times(factors ...*big.Rat) *big.Rat {
 }
 
 func per(a, b *big.Rat) *big.Rat { return new(big.Rat).Quo(a, b) }
-
-// An entry is a unit and its spellings. A middle dot in a spelling stands for
-// any joiner: a dot, a hyphen or a blank.
-type entry struct {
-	Unit
-	spellings []string
-}
-
-// entries lists the units, the most used of each dimension first. Base units:
-// mm, °, kg, N, N·m, Pa, mL, °C, s, 1, Pa·L/s, 1/°C, rev/min.
-var entries = sync.OnceValue(func() []entry {
-	var out []entry
-	add := func(d Dimension, symbol string, factor *big.Rat, spellings ...string) {
-		out = append(out, entry{Unit{symbol, d, factor, nil}, append(spellings, symbol)})
-	}
-	one := ratio("1")
-
-	add(Length, "mm", one, "millimetre", "millimetres", "millimeter", "millimeters")
-	add(Length, "in", inch, "inch", "inches", "″", `"`, "IN")
-	add(Length, "µm", ratio("1/1000"), "um", "micron", "microns", "micrometre", "micrometres")
-	add(Length, "cm", ratio("10"), "centimetre", "centimetres")
-	add(Length, "m", thousand, "metre", "metres", "meter", "meters")
-	add(Length, "ft", foot, "foot", "feet", "FT")
-	add(Length, "thou", times(inch, ratio("1/1000")), "thousandths")
-
-	add(Angle, "°", one, "deg", "degree", "degrees")
-	add(Angle, "turn", ratio("360"), "turns", "rev", "revs", "revolution", "revolutions")
-
-	add(Mass, "kg", one, "kgs", "kilo", "kilos", "kilogram", "kilograms")
-	add(Mass, "g", ratio("1/1000"), "gram", "grams")
-	add(Mass, "lb", pound, "lbs", "lbm", "pound", "pounds", "LB", "LBS")
-	add(Mass, "oz", ounce, "ounce", "ounces", "OZ")
-	add(Mass, "t", thousand, "tonne", "tonnes")
-
-	add(Force, "N", one, "newton", "newtons", "Newton", "Newtons")
-	add(Force, "lbf", poundForce, "pound·force", "pounds·force")
-	add(Force, "kgf", gravity, "kp", "kilogram·force", "kilograms·force")
-	add(Force, "kN", thousand, "kilonewton", "kilonewtons")
-	add(Force, "ozf", ounceForce, "ounce·force")
-
-	pounds := []string{"lbf", "lb", "lbs", "pound", "pounds", "pound·force"}
-	add(Torque, "N·m", one, pairs([]string{"N", "newton", "Newton"}, []string{"m", "metre", "metres", "meter", "meters"}, false)...)
-	add(Torque, "lbf·ft", times(poundForce, foot, ratio("1/1000")), pairs(pounds, []string{"ft", "foot", "feet"}, true)...)
-	add(Torque, "lbf·in", times(poundForce, inchMeters), pairs(pounds, []string{"in", "inch", "inches"}, true)...)
-	add(Torque, "kgf·m", gravity, pairs([]string{"kgf", "kg", "kp"}, []string{"m"}, true)...)
-	add(Torque, "kgf·cm", times(gravity, ratio("1/100")), pairs([]string{"kgf", "kg", "kp"}, []string{"cm"}, true)...)
-	add(Torque, "ozf·in", times(ounceForce, inchMeters), pairs([]string{"ozf", "oz", "ounce", "ounces"}, []string{"in", "inch", "inches"}, true)...)
-	add(Torque, "N·cm", ratio("1/100"), "Ncm", "cN·m", "cNm")
-	add(Torque, "kN·m", thousand, "kNm")
-
-	add(Pressure, "kPa", thousand, "kilopascal", "kilopascals", "KPa")
-	add(Pressure, "psi", per(poundForce, squareInch), "lbf/in²", "lb/in²", "lbf/in2", "lb/in2", "lbf/sq·in", "PSI")
-	add(Pressure, "bar", ratio("100000"), "bars", "BAR")
-	add(Pressure, "MPa", ratio("1000000"), "megapascal", "N/mm²", "N/mm2")
-	add(Pressure, "GPa", ratio("1000000000"), "gigapascal", "kN/mm²", "kN/mm2")
-	add(Pressure, "mbar", ratio("100"), "millibar", "millibars", "hPa")
-	add(Pressure, "Pa", one, "pascal", "pascals")
-	add(Pressure, "kgf/cm²", times(gravity, ratio("10000")), "kgf/cm2", "kg/cm²", "kg/cm2", "kp/cm²", "kp/cm2")
-	add(Pressure, "inHg (conventional)", times(mercury, gravity, inchMeters), "in·Hg·(conventional)", "conventional·inHg", "inHg·conventional")
-	add(Pressure, "mmHg", times(mercury, gravity, ratio("1/1000")), "mm·Hg")
-
-	add(Volume, "L", thousand, "l", "litre", "litres", "liter", "liters")
-	add(Volume, "mL", one, "ml", "cc", "cm³", "cm3", "millilitre", "millilitres")
-	for _, v := range []struct {
-		symbol string
-		names  []string
-		gallon *big.Rat
-		fluid  *big.Rat // fluid ounces to the gallon
-	}{
-		{"US", []string{"US", "U·S", "US·liquid", "US·liq", "American"}, gallonUS, ratio("1/128")},
-		{"imp", []string{"imp", "Imp", "imperial", "Imperial", "UK"}, gallonImp, ratio("1/160")},
-	} {
-		add(Volume, v.symbol+" qt", times(v.gallon, ratio("1/4")), pairs(v.names, measures["quart"], true)...)
-		add(Volume, v.symbol+" pt", times(v.gallon, ratio("1/8")), pairs(v.names, measures["pint"], true)...)
-		add(Volume, v.symbol+" gal", v.gallon, pairs(v.names, measures["gallon"], true)...)
-		add(Volume, v.symbol+" fl oz", times(v.gallon, v.fluid), pairs(v.names, measures["fluid ounce"], true)...)
-	}
-
-	add(Temperature, "°C", one, "C", "℃", "deg·C", "degC", "degrees·C", "°·C", "Celsius")
-	add(Temperature, "°F", fahrenheit, "F", "℉", "deg·F", "degF", "degrees·F", "°·F", "Fahrenheit")
-	out[len(out)-1].offset = times(ratio("-32"), fahrenheit)
-	add(TemperatureDifference, "K", one, "kelvin")
-	add(TemperatureDifference, "°C", one)
-	add(TemperatureDifference, "°F", fahrenheit)
-
-	add(Time, "min", ratio("60"), "minute", "minutes", "mins")
-	add(Time, "s", one, "sec", "secs", "second", "seconds")
-	add(Time, "h", ratio("3600"), "hr", "hrs", "hour", "hours")
-
-	add(Proportion, "%", ratio("1/100"), "percent", "per·cent")
-
-	add(LeakRate, "Pa·L/s", one, "Pa·l/s", "pascal·litres/second")
-	add(LeakRate, "mbar·L/s", ratio("100"), "mbar·l/s", "millibar·litres/second")
-	add(LeakRate, "Pa·m³/s", thousand, "Pa·m3/s")
-	add(Expansion, "ppm/°C", ratio("1/1000000"), "ppm/K", "e-6/°C", "e-6 /°C", "e-6/K", "e-6 /K", "×10⁻⁶/°C", "×10⁻⁶/K", "µm/m/°C", "µm/m·°C", "µm/m·K")
-	add(Expansion, "ppm/°F", times(ratio("1/1000000"), per(one, fahrenheit)), "e-6/°F", "e-6 /°F", "×10⁻⁶/°F", "µin/in/°F", "µin/in·°F")
-
-	add(Speed, "rev/min", one, "rpm", "RPM", "r/min")
-	return out
-})
-
-// measures holds the spellings of the liquid measures that differ between the
-// US and imperial systems.
-var measures = map[string][]string{
-	"gallon":      {"gal", "gals", "gallon", "gallons"},
-	"quart":       {"qt", "qts", "quart", "quarts"},
-	"pint":        {"pt", "pts", "pint", "pints"},
-	"fluid ounce": {"fl·oz", "floz", "fluid·ounce", "fluid·ounces"},
-}
-
-// pairs joins every first to every second with a joiner, and without one if
-// both are short; with bothOrders also the other way round.
-func pairs(firsts, seconds []string, bothOrders bool) []string {
-	var out []string
-	join := func(a, b string) {
-		out = append(out, a+"·"+b)
-		if len(a) <= 3 && len(b) <= 3 {
-			out = append(out, a+b)
-		}
-	}
-	for _, a := range firsts {
-		for _, b := range seconds {
-			join(a, b)
-			if bothOrders {
-				join(b, a)
-			}
-		}
-	}
-	return out
-}
 
 // A lexicon finds units by spelling.
 type lexicon struct {
@@ -205,6 +51,15 @@ var lexiconOf = sync.OnceValue(func() lexicon {
 		for _, s := range measures[m.name] {
 			l.varieties[key(s)] = "US or imperial? write `US " + m.short + "` or `imp " + m.short + "`"
 		}
+	}
+	for _, s := range []string{"inH2O", "inH₂O", "in·H2O", "inWC", "in·WC", "inches·of·water", "inch·of·water", "inWG", "mmH2O", "mmH₂O", "mm·H2O"} {
+		l.varieties[key(s)] = "write `inH2O (conventional)` or `mmH2O (conventional)`, or the pressure in kPa"
+	}
+	for _, s := range []string{"gpm", "GPM", "gal/min", "gallons/min", "gallons/minute"} {
+		l.varieties[key(s)] = "US or imperial? write `US gal/min` or `imp gal/min`"
+	}
+	for _, s := range []string{"ips", "IPS"} {
+		l.varieties[key(s)] = "rms or peak? write `in/s rms` or `in/s peak`"
 	}
 	for _, s := range []string{"inHg", "in·Hg", "″Hg", `"Hg`, "inches·of·mercury", "inch·of·mercury"} {
 		l.varieties[key(s)] = "write `inHg (conventional)`, or the pressure in kPa"
@@ -256,6 +111,19 @@ func UnitOf(spelling string) (Unit, bool) {
 	return u, ok
 }
 
+// Engraves reports that an instrument whose scale is in u may be engraved with a
+// spelling: one of u itself, one that leaves out what is not engraved (the system of a
+// gallon, "conventional", "rms"), or that of the mass for a force: kg for kgf.
+func Engraves(spelling string, u Unit) bool {
+	for _, s := range []string{spelling, "US " + spelling, "imp " + spelling, spelling + " (conventional)", spelling + " rms", spelling + " peak"} {
+		if v, ok := UnitOf(s); ok && v == u {
+			return true
+		}
+	}
+	v, ok := UnitOf(spelling)
+	return ok && v.Dimension == Mass && v.Symbol+"f" == u.Symbol
+}
+
 // MustUnit is UnitOf for spellings in the program's own code; it panics on an
 // unknown one.
 func MustUnit(spelling string) Unit {
@@ -275,19 +143,6 @@ func Units(d Dimension) []Unit {
 		}
 	}
 	return out
-}
-
-// nearest returns the symbol of the unit of a dimension with the spelling
-// nearest to spelling, "" if none is near.
-func nearest(spelling string, d Dimension) string {
-	l := lexiconOf()
-	var keys []string
-	for _, k := range l.keys {
-		if d == None || l.units[k].Dimension == d {
-			keys = append(keys, k)
-		}
-	}
-	return l.units[diag.Nearest(key(spelling), keys)].Symbol
 }
 
 // Difference returns the unit of the difference of two values: for a

@@ -13,7 +13,7 @@ import (
 func TestConvertProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 1))
 	for range 3000 {
-		d := Length + Dimension(r.IntN(int(Speed-Length)+1))
+		d := Length + Dimension(r.IntN(int(MassFlow-Length)+1))
 		units := Units(d)
 		pick := func() Unit { return units[r.IntN(len(units))] }
 		a, b, c := pick(), pick(), pick()
@@ -40,8 +40,8 @@ func TestConvertProperties(t *testing.T) {
 // No unit converts to one of another kind.
 func TestConvertKeepsKind(t *testing.T) {
 	one := big.NewRat(1, 1)
-	for d := Length; d <= Speed; d++ {
-		for e := Length; e <= Speed; e++ {
+	for d := Length; d <= MassFlow; d++ {
+		for e := Length; e <= MassFlow; e++ {
 			if got := Convert(one, Units(d)[0], Units(e)[0]); (got == nil) != (d != e) {
 				t.Errorf("%s to %s: %v", d, e, got)
 			}

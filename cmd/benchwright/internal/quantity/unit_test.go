@@ -197,7 +197,7 @@ func TestTemperatures(t *testing.T) {
 // Every unit goes there and back exactly, and is found by its own symbol.
 func TestUnitsThereAndBack(t *testing.T) {
 	x := ratio("-123456789/1000")
-	for d := Length; d <= Speed; d++ {
+	for d := Length; d <= MassFlow; d++ {
 		all := Units(d)
 		if len(all) == 0 || d.String() == "" {
 			t.Errorf("dimension %d has no units or no name", d)
@@ -284,6 +284,23 @@ func TestSpellingsAreOfOneUnit(t *testing.T) {
 			if strings.ToLower(other) == k && v != u {
 				t.Errorf("%q in small letters is %s and %s", other, u.Symbol, v.Symbol)
 			}
+		}
+	}
+}
+
+// An instrument says its unit as the trade engraves it, and no other.
+func TestEngraves(t *testing.T) {
+	for _, c := range []struct {
+		spelling, scale string
+		want            bool
+	}{
+		{"ft-lb", "lbf·ft", true}, {"kg", "kgf", true}, {"lb", "lbf", true}, {"oz", "ozf", true}, {"g", "gf·cm", false},
+		{"inHg", "inHg (conventional)", true}, {"gal", "US gal", true}, {"gal", "imp gal", true}, {"gpm", "US gal/min", true},
+		{"mm/s", "mm/s rms", true}, {"in/s", "mm/s rms", false}, {"mm/s rms", "mm/s peak", false},
+		{"kg", "N", false}, {"lb", "kgf", false}, {"ft-lb", "lbf·in", false}, {"qt", "US pt", false}, {"bananas", "mm", false}, {"", "mm", false},
+	} {
+		if got := Engraves(c.spelling, unit(t, c.scale)); got != c.want {
+			t.Errorf("a scale in %s engraved %q: %t, want %t", c.scale, c.spelling, got, c.want)
 		}
 	}
 }

@@ -308,15 +308,21 @@ func engravable(step *big.Rat) bool {
 	return d.Cmp(big.NewInt(1)) == 0
 }
 
-// checkEngravedUnit reports an engraved unit that differs from the unit of the
-// scale: the cards would print every number in a unit that the scale does not
-// show.
+// checkEngravedUnit reports an engraved unit that is none, or not the unit of the
+// scale: the cards would print every number in a unit that the scale does not show.
 func (r reader) checkEngravedUnit(n *syntax.Node, s quantity.Scale) {
 	m := n.Get("marked")
-	if u, ok := quantity.UnitOf(r.Text(m)); ok && u.Dimension == s.Unit.Dimension && u.Symbol != s.Unit.Symbol {
-		r.Msgs.Report("measure-kind", m.Place(), "write the range as the scale is engraved",
-			"`%s` is %s, and the range is in %s", r.Text(m), u.Symbol, s.Unit.Symbol)
+	text := r.Text(m)
+	if text == "" || s.Step == nil || quantity.Engraves(text, s.Unit) {
+		return
 	}
+	const fix = "write the range as the scale is engraved"
+	if u, ok := quantity.UnitOf(text); ok {
+		r.Msgs.Report("measure-kind", m.Place(), fix, "`%s` is %s, and the range is in %s", text, u.Symbol, s.Unit.Symbol)
+		return
+	}
+	r.Msgs.Report("measure-unknown", m.Place(), "write the unit of measure as it is engraved, or leave `marked` out to print "+s.Unit.Symbol,
+		"no unit of measure is called `%s`", text)
 }
 
 func (r reader) stock(f syntax.Field) *Stock {
