@@ -88,7 +88,8 @@ func TestProofLoad(t *testing.T) {
 		class string
 	}{
 		{mm(t, "12", "1.75"), "5"}, {un(t, "1/2", "13"), "8.8"}, {mm(t, "12", "1.75"), ""},
-		{mm(t, "64", "6"), "8.8"}, {un(t, "9/8", "7"), "5"}, {un(t, "1/8", "40"), "8"}, {Thread{}, "8.8"},
+		{mm(t, "64", "6"), "8.8"}, {un(t, "9/8", "7"), "5.5"}, {un(t, "13/8", "6"), "5"}, {mm(t, "12", "1.75"), "88"}, {mm(t, "12", "1.75"), "8,8"}, {un(t, "1/2", "13"), "grade 3"},
+		{un(t, "1/8", "40"), "8"}, {Thread{}, "8.8"},
 		{mm(t, "39.5", "4"), "8.8"}, {mm(t, "1.5", "0.35"), "8.8"}, {un(t, "3/16", "24"), "5"}, {un(t, "25/16", "6"), "8"},
 	} {
 		if got, _, ok := c.th.ProofLoad(c.class); ok {
@@ -107,7 +108,8 @@ func TestProofLoadEnds(t *testing.T) {
 	}{
 		{mm(t, "1.6", "0.35"), "8.8", "580"}, {mm(t, "16", "1.5"), "8.8", "580"}, {mm(t, "16.5", "1.5"), "8.8", "600"}, {mm(t, "39", "4"), "8.8", "600"},
 		{mm(t, "39", "4"), "10.9", "830"}, {mm(t, "39", "4"), "12.9", "970"},
-		{un(t, "1/4", "20"), "5", "85000"}, {un(t, "1", "8"), "5", "85000"}, {un(t, "1/4", "20"), "8", "120000"}, {un(t, "3/2", "6"), "8", "120000"},
+		{un(t, "1/4", "20"), "5", "85000"}, {un(t, "1", "8"), "5", "85000"}, {un(t, "9/8", "7"), "5", "74000"}, {un(t, "3/2", "6"), "5", "74000"},
+		{un(t, "3/4", "10"), "2", "55000"}, {un(t, "7/8", "9"), "2", "33000"}, {un(t, "1/4", "20"), "8", "120000"}, {un(t, "3/2", "6"), "8", "120000"},
 	} {
 		got, listed, ok := c.th.ProofLoad(c.class)
 		want := new(big.Rat).Mul(c.th.StressArea(), num(t, c.stress))
@@ -116,6 +118,35 @@ func TestProofLoadEnds(t *testing.T) {
 		}
 		if !ok || listed || got.Cmp(want) != 0 {
 			t.Errorf("%v %s: %v, want %s a unit of area", c.th, c.class, got, c.stress)
+		}
+	}
+}
+
+// SAE J429 (through a public table): 1/2-13 at 75 % of proof.
+func TestProofLoadOfGrades(t *testing.T) {
+	lbf := quantity.MustUnit("lbf")
+	for class, want := range map[string]string{"grade 2": "5853", "SAE 5": "9046", "Gr. 8": "12771"} {
+		proof, listed, ok := un(t, "1/2", "13").ProofLoad(class)
+		clamp := new(big.Rat).Mul(quantity.Convert(proof, newton, lbf), num(t, "0.75"))
+		if !ok || listed || !near(t, clamp, want, 0) {
+			t.Errorf("%s: %s lbf, want %s", class, clamp.FloatString(1), want)
+		}
+	}
+}
+
+// A class is read as shops write it, of its thread's system alone.
+func TestParseClass(t *testing.T) {
+	metric, inch := mm(t, "12", "1.75"), un(t, "1/2", "13")
+	for _, c := range []struct {
+		th         Thread
+		text, want string
+	}{
+		{metric, "8.8", "8.8"}, {metric, "class 10.9", "10.9"}, {metric, "Cl. 12.9", "12.9"}, {metric, "property class 4.6", "4.6"}, {metric, "a4-80", "A4-80"},
+		{inch, "5", "5"}, {inch, "grade 5", "5"}, {inch, "Gr. 8", "8"}, {inch, "gr 2", "2"}, {inch, "SAE 5", "5"}, {inch, "SAE J429 grade 8", "8"},
+		{metric, "88", ""}, {metric, "8,8", ""}, {metric, "5", ""}, {inch, "8.8", ""}, {inch, "grade 7", ""}, {metric, "", ""}, {metric, "8.8 or 10.9", ""},
+	} {
+		if got, ok := c.th.ParseClass(c.text); ok != (c.want != "") || ok && got != c.want {
+			t.Errorf("%q is read as %q, %t, want %q", c.text, got, ok, c.want)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math/big"
 
 	"benchwright/cmd/benchwright/internal/bench"
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
 )
 
@@ -12,7 +13,7 @@ var fastener = computation{
 	about: "torque, clamp force and proof load of a thread; likely typos",
 	options: []option{
 		{name: "thread", example: "M12x1.75", about: "the thread, M12x1.75 or 1/2-13", needed: true},
-		{name: "class", example: "8.8", about: "property class 8.8, 10.9 or 12.9, or SAE grade 5 or 8", needed: true},
+		{name: "class", example: "8.8", about: "property class, such as 8.8 or A2-70, or SAE grade 2, 5 or 8", needed: true},
 		{name: "nut-factor", example: "0.20", about: "the nut factor K of the finish and oil, from its source", needed: true},
 		{name: "torque", example: "82 N·m", about: "a torque or its limits, to be judged"},
 		{name: "duty", example: "clamp", about: "what it is there for: clamp, bearing-nut, ring, plug, gasket or to-yield; needed to judge a torque"},
@@ -37,7 +38,7 @@ func fastenerSheet(a *answers) *sheet {
 	k := a.positiveNumber("nut-factor").Value
 	proof, listed, ok := t.ProofLoad(a.text("class"))
 	if a.ok() && !ok {
-		a.wrong("class", "no proof load is known for `%s` in this thread: write 8.8, 10.9 or 12.9 for a metric one to M39, 5 or 8 for an inch one from 1/4", short(a.text("class")))
+		a.wrong("class", "no proof load is known for `%s` in this thread: write %s, in the sizes of the standard", short(a.text("class")), diag.Series(t.Classes(), "or"))
 	}
 	if from == "torque" {
 		a.need("duty")

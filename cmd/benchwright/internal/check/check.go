@@ -19,7 +19,7 @@ var cardRules = []func(*pass){
 	states, leakTests, fills, patterns,
 	coveredHazards, liftedParts, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
 	lashes, rates, tilts,
-	orders, passes, sequences, sleeveReadings, tightness,
+	orders, passes, sequences, sleeveReadings, strengths, tightness,
 	seats, heat, flames, thermometers,
 	longSentences, twoActions, lateConditions, vagueWords,
 	shims, shimWords,

@@ -49,11 +49,11 @@ parts:
   rotor-cage: {name: Rotor cage, mass: 30 kg}
   rotor-cover: {name: Rotor cover, mass: 2 kg}
 fasteners:
-  pinion-nut: {thread: M24x1.5, hand: right, seen-from: input end}
-  ring: {name: Ring retainer, thread: M160x2, hand: left, seen-from: output end}
-  plain-bolt: {thread: M8}
-  cover-bolts: {thread: M8, across-flats: 13 mm}
-  cap-bolts: {thread: 5/16-18 UNC, across-flats: 1/2 in}
+  pinion-nut: {thread: M24x1.5, hand: right, seen-from: input end, duty: bearing-nut}
+  ring: {name: Ring retainer, thread: M160x2, hand: left, seen-from: output end, duty: ring}
+  plain-bolt: {thread: M8, duty: gasket}
+  cover-bolts: {thread: M8, across-flats: 13 mm, duty: gasket}
+  cap-bolts: {thread: 5/16-18 UNC, across-flats: 1/2 in, duty: gasket}
 limits:
   lash: {band: 0.15 to 0.25 mm, source: manual}
   late-gap: {by-variant: {late: {band: 0.30 to 0.45 mm, source: letter}}}
