@@ -34,8 +34,13 @@ func FromNode(n *syntax.Node, read *value.Reader) *Unit {
 		r.ID(u.ID, n.Get("unit").Place())
 	}
 	for _, f := range r.entries(n.Get("variants")) {
-		u.Variants = append(u.Variants, &Variant{f.Key, r.Text(f.Value.Get("serials")), r.Name(f, "title"), r.Key(f)})
+		v := &Variant{ID: f.Key, Serials: r.Text(f.Value.Get("serials")), Title: r.Name(f, "title"), At: r.Key(f)}
+		if v.Serials != "" {
+			v.serialsAt = f.Value.Get("serials").Place()
+		}
+		u.Variants = append(u.Variants, v)
 	}
+	r.serials(u.Variants)
 	for _, f := range r.entries(n.Get("parts")) {
 		u.Parts = append(u.Parts, r.part(f))
 	}

@@ -64,7 +64,7 @@ func TestRead(t *testing.T) {
 	}
 	check("unit", []string{u.ID, u.Title, u.Note}, []string{"md-48", "MD-48 right-angle drive", "Invented"})
 	check("variants", u.VariantIDs(), "[early late]")
-	check("variant", *u.Variant("early"), Variant{"early", "1 to 3999", "Early", u.Variant("early").At})
+	check("variant", *u.Variant("early"), Variant{"early", "1 to 3999", "Early", u.Variant("early").At, u.Variant("early").serialsAt})
 	check("title of a variant", u.Variant("late").Title, "Late, short pinion")
 	check("parts", u.PartIDs(), "[ring-retainer pinion-race pinion-bearing pinion-nut]")
 	race := u.Part("pinion-race")

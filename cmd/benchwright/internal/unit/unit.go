@@ -36,6 +36,8 @@ type Variant struct {
 	Serials string // range of serial numbers: "1 to 3999"
 	Title   string
 	At      source.Place
+
+	serialsAt source.Place
 }
 
 // A Part is a part or a set of identical parts.
