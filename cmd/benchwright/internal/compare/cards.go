@@ -606,7 +606,7 @@ func (c *comparison) rest(as, bs []string) (gone, come []string) {
 
 // changed reports one line that became another, in the class that it has by
 // what it says: prose that states another number, or the opposite, is safety, as
-// a tool is that carries a hazard.
+// a tool is that carries a hazard, in the place of another.
 func (c *comparison) changed(f, g fact, before, after string) {
 	class := graver(f.class, g.class)
 	old, new := quantities(before, c.a.mark), quantities(after, c.b.mark)
@@ -614,7 +614,7 @@ func (c *comparison) changed(f, g fact, before, after string) {
 	takes := c.a.takes(before) || c.b.takes(after)
 	switch {
 	case class == Wording && (numbers || turned(before, after)),
-		class == Method && (c.a.carries(before) || c.b.carries(after)),
+		class == Method && !slices.Equal(c.a.risks(before), c.b.risks(after)),
 		class == Method && numbers && !takes && f.what != "facts":
 		class = Safety
 	}

@@ -145,12 +145,12 @@ func (r *Report) Count(class Class) int {
 	return n
 }
 
-// Unrevised returns the cards with a change of a class, or a graver one, whose
-// revision was not raised.
+// Unrevised returns the cards with a change of a class, or a graver one, on a page,
+// whose revision was not raised.
 func (r *Report) Unrevised(class Class) []string {
 	var out []string
 	for _, c := range r.Cards {
-		if !c.Revised && slices.ContainsFunc(c.Changes, func(x Change) bool { return x.Class.Reaches(class) }) {
+		if !c.Revised && slices.ContainsFunc(c.Changes, func(x Change) bool { return !x.Behind && x.Class.Reaches(class) }) {
 			out = append(out, c.Number)
 		}
 	}

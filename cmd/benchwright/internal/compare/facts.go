@@ -31,17 +31,17 @@ type reader struct {
 	stages []string
 	steps  []*step
 	strip  []render.Element
-	text   string          // all that the decks say
-	kit    []string        // names of tools, wrenches and gauges
-	risky  map[string]bool // those that carry a hazard
+	text   string            // all that the decks say
+	kit    []string          // names of tools, wrenches and gauges
+	risky  map[string]string // ids of those that carry a hazard, by name
 }
 
 func read(c *card.Card) *reader {
-	r := &reader{card: c, deck: deck.Build(c, nil), mark: c.Shop.Mark(), risky: map[string]bool{}}
+	r := &reader{card: c, deck: deck.Build(c, nil), mark: c.Shop.Mark(), risky: map[string]string{}}
 	for _, k := range c.Kit {
 		r.kit = append(r.kit, tidy(k.Item.Name))
 		if len(k.Item.Hazards) > 0 {
-			r.risky[tidy(k.Item.Name)] = true
+			r.risky[tidy(k.Item.Name)] = k.Item.ID
 		}
 	}
 	anchored := map[string]*step{}
@@ -126,15 +126,22 @@ func (r *reader) facts(e render.Element) []fact {
 // carries a hazard.
 func (r *reader) grave(f fact) Class {
 	switch {
-	case f.class == Wording && len(quantities(strings.Join(f.lines, " "), r.mark)) > 0, f.class == Method && slices.ContainsFunc(f.lines, r.carries):
+	case f.class == Wording && len(quantities(strings.Join(f.lines, " "), r.mark)) > 0, f.class == Method && slices.ContainsFunc(f.lines, func(l string) bool { return r.risks(l) != nil }):
 		return Safety
 	}
 	return f.class
 }
 
-// carries reports whether a line names a tool that carries a hazard.
-func (r *reader) carries(line string) bool {
-	return slices.ContainsFunc(r.kit, func(name string) bool { return r.risky[name] && strings.Contains(line, name) })
+// risks returns the ids of the tools with a hazard that a line names, nil without
+// one: a tool that has another name is the same.
+func (r *reader) risks(line string) []string {
+	var out []string
+	for _, name := range r.kit {
+		if id := r.risky[name]; id != "" && strings.Contains(line, name) {
+			out = append(out, id)
+		}
+	}
+	return out
 }
 
 // takes reports whether a line names a tool, wrench or gauge.

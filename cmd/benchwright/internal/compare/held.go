@@ -2,6 +2,7 @@ package compare
 
 import (
 	"fmt"
+	"maps"
 	"math/big"
 	"reflect"
 	"slices"
@@ -29,7 +30,6 @@ type holding struct {
 	class Class
 	what  string // "nut factor"
 	value string // "" for nothing
-	key   string // the value as it is compared
 }
 
 // onPages are the fields that the pages tell wherever they matter, in other
@@ -119,6 +119,12 @@ func (h *holder) fields(v reflect.Value) {
 			h.add(f.Name, n.Name, Method) // another card, which is looked up by nobody
 			continue
 		}
+		if s, ok := v.Field(i).Interface().(quantity.Scale); ok {
+			if !computed {
+				h.scale(s)
+			}
+			continue
+		}
 		if text, class, ok := told(v.Field(i)); ok {
 			if !computed {
 				h.add(f.Name, text, class)
@@ -128,6 +134,9 @@ func (h *holder) fields(v reflect.Value) {
 		elem := f.Type
 		for elem.Kind() == reflect.Pointer || elem.Kind() == reflect.Slice || elem.Kind() == reflect.Map {
 			elem = elem.Elem()
+		}
+		if room(elem) == "shop" && room(t) != "shop" {
+			continue // what is taken up is looked at where it is laid out
 		}
 		if elem.Kind() == reflect.Interface || slices.Contains([]string{"card", "procedure", "unit", "shop"}, room(elem)) {
 			h.walk(v.Field(i))
@@ -149,7 +158,7 @@ func (h *holder) add(field, text string, class Class) {
 // called are the fields whose name is not what the shop calls them.
 var called = map[string]string{
 	"MarksWarn":  "fewest marks within the limits before a warning",
-	"MarksError": "fewest marks within the limits", "Scale": "marks", "Gas": "test cap", "HeatSource": "source of the highest temperature",
+	"MarksError": "fewest marks within the limits", "Gas": "test cap", "HeatSource": "source of the highest temperature",
 	"HeatBecause": "why it may get hotter", "Due": "next calibration", "Accept": "accepted warnings", "MovesGear": "gear that it moves",
 }
 
@@ -190,8 +199,6 @@ func told(v reflect.Value) (text string, class Class, ok bool) {
 		return x.Written, Safety, true
 	case quantity.Band:
 		return x.Written, Safety, true
-	case quantity.Scale:
-		return scale(x), Safety, true
 	case []string:
 		return strings.Join(x, ", "), Safety, true
 	case [2]int:
@@ -247,20 +254,17 @@ func list[T any](things []T, say func(T) string) string {
 	return strings.Join(out, ", ")
 }
 
-// scale says which marks an instrument has.
-func scale(s quantity.Scale) string {
-	if s.Step == nil {
-		return ""
+// scale adds the marks of an instrument.
+func (h *holder) scale(s quantity.Scale) {
+	text := func(x *big.Rat) string {
+		if x == nil {
+			return ""
+		}
+		return s.Unit.After(quantity.Decimal(x, quantity.Point))
 	}
-	text := func(x *big.Rat) string { return quantity.Decimal(x, quantity.Point) }
-	out := "every " + s.Unit.After(text(s.Step))
-	if s.Low != nil {
-		out = "from " + text(s.Low) + " " + out
-	}
-	if s.High != nil {
-		out += " to " + s.Unit.After(text(s.High))
-	}
-	return out
+	h.add("MarksEvery", text(s.Step), Safety)
+	h.add("LowestMark", text(s.Low), Safety)
+	h.add("HighestMark", text(s.High), Safety)
 }
 
 // rests compares what two cards rest on, step by step, and what no step holds:
@@ -291,17 +295,9 @@ func items(s *step) []any {
 // beneath reports what changed in what things of the card rest on and that the
 // changes found there do not show.
 func (c *comparison) beneath(before, after []any) {
-	old, new := holds(before), holds(after)
-	at := func(list []holding, path string) []holding {
-		return slices.DeleteFunc(slices.Clone(list), func(x holding) bool { return x.path != path })
-	}
-	var done []string
-	for _, x := range old {
-		if slices.Contains(done, x.path) {
-			continue
-		}
-		done = append(done, x.path)
-		xs, ys := at(old, x.path), at(new, x.path)
+	old, new := byPath(holds(before)), byPath(holds(after))
+	for _, path := range slices.Sorted(maps.Keys(old)) {
+		xs, ys := old[path], new[path]
 		// What is on both sides is no change, in whatever order it stands.
 		for i := 0; i < len(xs); i++ {
 			if j := slices.IndexFunc(ys, func(y holding) bool { return y.of(xs[i]) && c.equal(xs[i], y) }); j >= 0 {
@@ -318,13 +314,21 @@ func (c *comparison) beneath(before, after []any) {
 	}
 }
 
+func byPath(list []holding) map[string][]holding {
+	out := map[string][]holding{}
+	for _, x := range list {
+		out[x.path] = append(out[x.path], x)
+	}
+	return out
+}
+
 // of says whether two things belong to one part, tool or block.
 func (x holding) of(y holding) bool {
 	return x.id == y.id || x.owner == y.owner && x.owner != ""
 }
 
 func (c *comparison) equal(x, y holding) bool {
-	return keyed(x.value, c.a.mark) == keyed(y.value, c.b.mark)
+	return x.value == y.value && c.a.mark == c.b.mark || keyed(x.value, c.a.mark) == keyed(y.value, c.b.mark)
 }
 
 // unseen reports a thing that changed, but for what a change there shows.
@@ -370,10 +374,7 @@ func overall(c *card.Card) []any {
 func laidOut(c *card.Card) []any {
 	var out []any
 	for _, k := range c.Kit {
-		switch k.Thing.(type) {
-		case *shop.Tool, *shop.Wrench:
-			out = append(out, k.Thing)
-		}
+		out = append(out, k.Thing)
 	}
 	for _, p := range c.Parts {
 		out = append(out, p)
