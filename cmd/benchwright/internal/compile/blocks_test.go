@@ -2,6 +2,7 @@ package compile
 
 import (
 	"context"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -30,8 +31,12 @@ func TestEveryBlockHasItsSchema(t *testing.T) {
 	}
 }
 
+// statesTime matches a key of a block that is a time.
+var statesTime = regexp.MustCompile(`(?m)^[a-z-]+: .*[0-9] (s|min|h)$`)
+
 // A block has a row on the record strip, or its section in procedures/README.md
-// says that it has none; and a step names each tool that its blocks use.
+// says that it has none; a step names each tool that its blocks use; and a time
+// takes a clock.
 func TestEveryBlockIsOnRecord(t *testing.T) {
 	for kind, e := range blockExamples(t) {
 		msgs := &diag.List{}
@@ -61,7 +66,11 @@ func TestEveryBlockIsOnRecord(t *testing.T) {
 		if none := strings.Contains(e.section, "Nothing of it goes on the record strip."); none == (rows > 0) {
 			t.Errorf("%s: %d rows on the record strip, and procedures/README.md says that it has none: %v", kind, rows, none)
 		}
-		for _, s := range deck.Build(cards[1], nil).Sections {
+		built := deck.Build(cards[1], nil)
+		if at := statesTime.FindString(e.files["card.md"]); at != "" && !strings.Contains(render.Canonical(built.Deck), `"Clock"`) {
+			t.Errorf("%s: the lay-out page has no clock for `%s`", kind, at)
+		}
+		for _, s := range built.Sections {
 			for _, g := range s.Groups {
 				said := render.Canonical(render.Deck{Sections: []render.Section{{Groups: []render.Group{g}}}})
 				said = strings.ToLower(strings.ReplaceAll(said, `\u00a0`, " "))
