@@ -314,7 +314,7 @@ func gravest(s *step) Class {
 	return Method
 }
 
-var stepNumber = regexp.MustCompile(`(\bsteps? )(\d+)`)
+var stepNumber = regexp.MustCompile(`(?i)(\bsteps? )(\d+)`)
 
 // key returns a text as it is compared: a reference to a step stands for that
 // step, whatever its number has become.
@@ -565,7 +565,7 @@ func reordered(old, new []string, x, y []string) (before, after string) {
 		if i == 0 {
 			return lines[i] + ", first"
 		}
-		return lines[i] + ", after " + lines[i-1]
+		return lines[i] + ", after “" + lines[i-1] + "”"
 	}
 	var was, is []string
 	for i, goes := range moved(places) {

@@ -56,6 +56,17 @@ func attribute(all []Change, files []string, a, b *Made) {
 	}
 }
 
+// telling returns those of a card's files that a change comes from; all without a
+// change, for one may hide in any.
+func telling(files []string, all []Change) []string {
+	if len(all) == 0 {
+		return files
+	}
+	return slices.DeleteFunc(slices.Clone(files), func(file string) bool {
+		return !slices.ContainsFunc(all, func(x Change) bool { return slices.Contains(x.Causes, file) })
+	})
+}
+
 // like reports whether a change is one that was found with a single file new.
 // The steps may have other numbers then.
 func like(x, alone Change) bool {

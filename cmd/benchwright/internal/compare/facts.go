@@ -160,7 +160,7 @@ func lines(v reflect.Value) []string {
 		return []string{plain(x)}
 	case []byte:
 		sum := sha256.Sum256(x)
-		return []string{fmt.Sprintf("%d bytes, SHA-256 %x…", len(x), sum[:4])}
+		return []string{fmt.Sprintf("%d KB, checksum %x", (len(x)+1023)/1024, sum[:4])}
 	case render.Turn:
 		return []string{[...]string{"", "clockwise", "counterclockwise"}[x]}
 	case render.Shape:

@@ -84,6 +84,8 @@ func TestHow(t *testing.T) {
 		{"95 to 105 N·m", "100 to 105 N·m", "lower limit 5 % more, narrower"},
 		{"max 0.05 mm", "max 0.10 mm", "100 % more"},
 		{"max 0.05 mm", "at least 0.05 mm", "other side open"},
+		{"72 to 130 °C", "72 to 150 °C", "upper limit 20 °C more, wider"},
+		{"90 °C", "194 °F", ""},
 		{"Wipe it", "Wipe it dry", ""},
 	} {
 		if got := how(c.before, c.after, quantity.Point, quantity.Point); got != c.want {

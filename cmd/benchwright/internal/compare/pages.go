@@ -54,11 +54,11 @@ func (c *Card) place(a, b *Made) {
 			r.New.Pages = x.on(new[r.Variant], r.New.Step, x.at(), x.lost[1])
 		}
 	}
-	head := slices.ContainsFunc(c.Changes, func(x Change) bool { return x.Place == onHead && !x.controls() })
 	for _, v := range variantsOr(c.Variants) {
-		if len(c.Changes) == 0 || !c.reaches(v) {
+		if !c.reaches(v, func(Change) bool { return true }) {
 			continue
 		}
+		head := c.reaches(v, func(x Change) bool { return x.Place == onHead && !x.controls() })
 		off, again := c.touched(v)
 		slices.Sort(off)
 		off = slices.Compact(off)
@@ -136,10 +136,10 @@ func (x *Change) on(pages []Page, step int, at source.Place, lost bool) []int {
 	return out
 }
 
-// reaches reports whether a change reaches a variant.
-func (c *Card) reaches(variant string) bool {
+// reaches reports whether a change of a kind reaches a variant.
+func (c *Card) reaches(variant string, kind func(Change) bool) bool {
 	return slices.ContainsFunc(c.Changes, func(x Change) bool {
-		return slices.ContainsFunc(x.Reaches, func(r Reach) bool { return r.Variant == variant })
+		return kind(x) && slices.ContainsFunc(x.Reaches, func(r Reach) bool { return r.Variant == variant })
 	})
 }
 

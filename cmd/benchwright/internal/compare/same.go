@@ -103,6 +103,10 @@ func ends(text string) bool {
 	if at < 0 {
 		return false
 	}
+	if i := at - len("e-"); i >= 0 && text[i:at] == "e-" { // 12.0e-6 /°C: the power is part of the unit
+		_, ok := quantity.UnitOf(text[i:])
+		return ok
+	}
 	_, size := utf8.DecodeRuneInString(text[at:])
 	unit := strings.TrimSpace(text[at+size:])
 	if unit == "" {
@@ -158,10 +162,12 @@ func larger(a, b quantity.Band) string {
 		if x.Cmp(y) > 0 {
 			way = "less"
 		}
-		if part := share(x, y); part != "" && a.Unit.Dimension != quantity.Temperature {
-			way = part + " " + way
+		by := share(x, y)
+		if a.Unit.Dimension == quantity.Temperature { // its zero is no nothing
+			d := new(big.Rat).Sub(y, x)
+			by = strings.TrimSuffix(d.Abs(d).FloatString(1), ".0") + " " + a.Unit.Symbol
 		}
-		out = append(out, of+way)
+		out = append(out, of+strings.TrimSpace(by+" "+way))
 	}
 	equal := func(x, y *big.Rat) bool { return x != nil && y != nil && x.Cmp(y) == 0 }
 	two := a.Low != nil && a.High != nil && b.Low != nil && b.High != nil

@@ -2,6 +2,7 @@ package compare
 
 import (
 	"cmp"
+	"fmt"
 	"maps"
 	"runtime"
 	"slices"
@@ -83,10 +84,17 @@ func (p both) number() string {
 	return cmp.Or(p.a.Number, p.a.File)
 }
 
-// compared compares one procedure.
-func (p both) compared() Card {
+// compared compares one procedure. A panic leaves it without a change, and unsure.
+func (p both) compared() (out Card) {
 	shown := cmp.Or(p.b, p.a)
-	out := Card{Number: cmp.Or(shown.Number, shown.File), Title: shown.Title, File: shown.File}
+	defer func() {
+		if r := recover(); r != nil {
+			out.Changes, out.Causes = nil, []string{shown.File}
+			out.New.Errors++
+			out.New.First = cmp.Or(out.New.First, fmt.Sprintf("benchwright itself failed on this card: %v", r))
+		}
+	}()
+	out = Card{Number: cmp.Or(shown.Number, shown.File), Title: shown.Title, File: shown.File}
 	if p.a != nil && shown.Number == "" { // its front matter cannot be read
 		out.Number, out.Title = cmp.Or(p.a.Number, p.a.File), cmp.Or(shown.Title, p.a.Title)
 	}
@@ -121,6 +129,7 @@ func (p both) compared() Card {
 		}
 		out.Changes = changes(a, b)
 		attribute(out.Changes, out.Causes, a, b)
+		out.Causes = telling(out.Causes, out.Changes)
 	}
 	slices.SortStableFunc(out.Changes, func(x, y Change) int { return cmp.Compare(x.position(), y.position()) })
 	out.place(a, b)

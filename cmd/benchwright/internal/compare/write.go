@@ -76,7 +76,7 @@ func (r *Report) WriteMarkdown(w io.Writer) error {
 		fmt.Fprintf(b, "\n%s\n", cell(line))
 	}
 	for _, c := range r.Cards {
-		fmt.Fprintf(b, "\n### %s %s%s\n\n", c.Number, cell(c.Title), cell(c.because()))
+		fmt.Fprintf(b, "\n### %s %s%s\n\n", cell(c.Number), cell(c.Title), cell(c.because()))
 		for _, line := range c.unread() {
 			fmt.Fprintf(b, "%s\n\n", cell(line))
 		}
@@ -246,7 +246,7 @@ func (x Change) values() (before, after string) {
 		return slices.ContainsFunc(with, func(s string) bool { return strings.HasSuffix(x.What, s) })
 	}
 	switch {
-	case x.Before == "" && x.After == "", ends(" order"):
+	case x.Before == "" && x.After == "", ends(" order", " moved"):
 		return x.Before, x.After
 	case x.Before == "" && !ends("added", " on"):
 		return "nothing", x.After
@@ -351,10 +351,10 @@ func (r *Report) bench() []string {
 		out = append(out, "nothing but revision or date: "+strings.Join(marked, ", "))
 	}
 	if late := r.Unrevised(Safety); len(late) > 0 {
-		out = append(out, "unsafe without a new revision: "+strings.Join(late, ", "))
+		out = append(out, "raise the revision: "+strings.Join(late, ", "))
 	}
 	if unsure := r.Unsure(); len(unsure) > 0 {
-		out = append(out, "not compared, for errors that may hide a change: "+strings.Join(unsure, ", "))
+		out = append(out, "fix first, an error may hide a change: "+strings.Join(unsure, ", "))
 	}
 	return out
 }
