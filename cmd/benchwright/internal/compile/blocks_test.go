@@ -35,8 +35,8 @@ func TestEveryBlockHasItsSchema(t *testing.T) {
 var statesTime = regexp.MustCompile(`(?m)^[a-z-]+: .*[0-9] (s|min|h)$`)
 
 // A block has a row on the record strip, or its section in procedures/README.md
-// says that it has none; a step names each tool that its blocks use; and a time
-// takes a clock.
+// says that it has none; a step names each tool that its blocks use, and its
+// place; and a time takes a clock.
 func TestEveryBlockIsOnRecord(t *testing.T) {
 	for kind, e := range blockExamples(t) {
 		msgs := &diag.List{}
@@ -76,8 +76,10 @@ func TestEveryBlockIsOnRecord(t *testing.T) {
 				said = strings.ToLower(strings.ReplaceAll(said, `\u00a0`, " "))
 				for _, k := range cards[1].Kit {
 					for _, n := range k.Steps {
-						if g.Anchor == card.Anchor(n) && !strings.Contains(said, strings.ToLower(k.Item.Name)) {
-							t.Errorf("%s: step %d uses the %s and does not name it", kind, n, k.Item.Name)
+						for _, what := range []string{k.Item.Name, k.Item.Location} {
+							if g.Anchor == card.Anchor(n) && !strings.Contains(said, strings.ToLower(what)) {
+								t.Errorf("%s: step %d uses the %s and does not say `%s`", kind, n, k.Item.Name, what)
+							}
 						}
 					}
 				}
