@@ -155,6 +155,9 @@ func (c *canon) runs(runs []Run) {
 		if r.Code {
 			c.text = append(c.text, '#')
 		}
+		if r.Struck {
+			c.text = append(c.text, '~')
+		}
 		c.text = strconv.AppendQuote(c.text, r.Text)
 		if r.Link != "" {
 			c.text = strconv.AppendQuote(append(c.text, '@'), r.Link)
@@ -164,7 +167,9 @@ func (c *canon) runs(runs []Run) {
 }
 
 // like reports whether two runs have the same style.
-func (r Run) like(s Run) bool { return r.Weight == s.Weight && r.Code == s.Code && r.Link == s.Link }
+func (r Run) like(s Run) bool {
+	return r.Weight == s.Weight && r.Code == s.Code && r.Struck == s.Struck && r.Link == s.Link
+}
 
 // empty reports whether a value has no content.
 func empty(v reflect.Value) bool {

@@ -84,6 +84,7 @@ type Run struct {
 	Text   string
 	Weight Weight
 	Code   bool   // a name as engraved or typed, printed on a light ground
+	Struck bool   // struck through: what held before a change
 	Link   string // the Anchor of a group, or an https address; or ""
 }
 
@@ -110,6 +111,7 @@ const (
 	Why                     // the reason for the step, last and lighter
 	Small                   // a footnote-like line, never an instruction
 	Lead                    // read before anything else, semibold
+	Changed                 // on a change card: what changed in the step, beside a heavy bar
 )
 
 // Text is a paragraph.

@@ -51,8 +51,8 @@ func (c *Canvas) Aligned(p Para, x, y, width int, a render.Align) {
 	}
 }
 
-// Span draws a piece of a line from x on its base line, with the ground and the
-// link that it has.
+// Span draws a piece of a line from x on its base line, with the ground, the
+// line through it and the link that it has.
 func (c *Canvas) Span(s Span, h Hand, x, base int) {
 	if s.code {
 		pad := typeface.Scaled(codePad, h.Size)
@@ -61,6 +61,10 @@ func (c *Canvas) Span(s Span, h Hand, x, base int) {
 			Radius: h.Size / 8, Fill: Tint, Stroke: sheet.NoColor, Role: sheet.Tint})
 	}
 	c.Add(sheet.Glyphs{X: x, Y: base, Width: s.W, Size: h.Size, Font: s.Font, Color: h.color, Text: s.Text})
+	if s.gone {
+		y := base - h.Cap()*2/5
+		c.Add(sheet.Line{X1: x, Y1: y, X2: x + s.W, Y2: y, Width: h.Size / 12, Color: h.color})
+	}
 	if s.link != "" {
 		c.Add(sheet.Link{X: x, Y: base - h.Cap() - h.Size/6, W: s.W, H: h.Cap() + h.Size/3, To: s.link})
 	}

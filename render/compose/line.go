@@ -14,6 +14,7 @@ type Span struct {
 	Text string
 	Font typeface.Font
 	code bool
+	gone bool // struck through
 	link string
 	x    int // from the line's start
 	W    int
@@ -46,6 +47,7 @@ type frag struct {
 	text  string
 	font  typeface.Font
 	code  bool
+	gone  bool
 	link  string
 	open  bool // a Code run begins here
 	close bool // and ends here
@@ -119,7 +121,7 @@ func (c *Compositor) parse(runs []render.Run, f typeface.Font) []word {
 			any = true
 			n := len(cur.frags)
 			if first || n == 0 {
-				cur.frags = append(cur.frags, frag{font: font, code: run.Code, link: run.Link, open: run.Code && first})
+				cur.frags = append(cur.frags, frag{font: font, code: run.Code, gone: run.Struck, link: run.Link, open: run.Code && first})
 				if run.Code && first {
 					cur.width += codePad
 				}
@@ -304,7 +306,7 @@ func spell(line []word, size, at int) ([]Span, int) {
 	for i, w := range line {
 		lead := i > 0 && w.space > 0
 		for _, f := range w.frags {
-			fresh := Span{Font: f.font, code: f.code, link: f.link}
+			fresh := Span{Font: f.font, code: f.code, gone: f.gone, link: f.link}
 			same := len(spans) > 0 && spans[len(spans)-1].like(fresh) && !f.open
 			if lead {
 				// The space goes with the plain one of its neighbors, so
@@ -338,8 +340,10 @@ func spell(line []word, size, at int) ([]Span, int) {
 	return spans, x()
 }
 
-func (s Span) plain() bool      { return !s.code && s.link == "" }
-func (s Span) like(t Span) bool { return s.Font == t.Font && s.code == t.code && s.link == t.link }
+func (s Span) plain() bool { return !s.code && !s.gone && s.link == "" }
+func (s Span) like(t Span) bool {
+	return s.Font == t.Font && s.code == t.code && s.gone == t.gone && s.link == t.link
+}
 
 // split takes as much of w as fits room, at least one rune, off its front.
 func (w word) split(room int) (head, tail word) {

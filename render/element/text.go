@@ -16,6 +16,8 @@ func text(t render.Text, c *compose.Compositor) compose.Block {
 		h = c.Strong
 	case render.Tip:
 		h, indent = c.Label, 3*u/2 // a rule down the left sets it apart
+	case render.Changed:
+		indent = 3 * u
 	case render.Why:
 		h = c.Label
 	case render.Small:
@@ -34,6 +36,9 @@ func text(t render.Text, c *compose.Compositor) compose.Block {
 	var k compose.Canvas
 	if t.Role == render.Tip && p.Height() > 0 {
 		k.Ground(0, u/2, u/3, p.Height()-u/2, compose.Accent)
+	}
+	if t.Role == render.Changed && p.Height() > 0 {
+		k.Ground(0, u/4, u, p.Height()-u/2, compose.Black)
 	}
 	k.Para(p, indent, 0)
 	b := compose.One(p.Height(), k)

@@ -251,6 +251,37 @@ func codeAlone(t *testing.T, o Options, s sheet.Sheet) {
 	}
 }
 
+// What changed keeps the rules of a face, and bears no code where it is no
+// laminate.
+func TestChangedText(t *testing.T) {
+	for _, o := range allOptions() {
+		o.Uncoded = true
+		changed := render.Text{Role: render.Changed, Runs: []render.Run{{Text: "set: "}, {Text: "100 N·m", Struck: true}, {Text: " "}, {Text: "105 N·m", Weight: render.Bold},
+			{Text: " (5 % more; from md-48/unit.yaml and from the shop's own list of wrenches)"}}}
+		d := render.Deck{Sections: []render.Section{{Name: "Steps", Groups: []render.Group{{Elements: specimen.Elements(render.Step{Number: 1, Title: specimen.Runs("Turn")}, changed, changed)}}}}}
+		sheets, problems := Faces(d, o)
+		if len(problems) > 0 || len(sheets) != 1 || sheets[0].Code != "" {
+			t.Fatal(o.Paper.Name, problems, len(sheets))
+		}
+		struck := 0
+		for _, op := range sheets[0].Ops {
+			if _, is := op.(sheet.Line); is {
+				struck++
+			}
+			if d, is := op.(sheet.Drawing); is {
+				t.Errorf("%s: %q is drawn", o.Paper.Name, d.Name)
+			}
+		}
+		if struck < 2 {
+			t.Errorf("%s: %d lines", o.Paper.Name, struck)
+		}
+		insideTrim(t, o, sheets[0])
+		tallEnough(t, o, sheets[0])
+		noOverlap(t, o, sheets[0])
+		boxesApart(t, o, sheets[0])
+	}
+}
+
 // Running text has at most 75 characters to a line on every paper, and room
 // for 35.
 func TestMeasure(t *testing.T) {

@@ -18,6 +18,7 @@ import (
 type Options struct {
 	Paper    sheet.Paper
 	Distance int  // of the reader's eye, in micrometers; 0 is half a meter, 350 mm for A6
+	Uncoded  bool // no laminate for the bench: without a check code
 	Plain    bool // plain paper read in the hand, not a laminate: smaller text, no film margin
 }
 
@@ -94,7 +95,7 @@ func (p *pages) sheets(d render.Deck, o Options) []sheet.Sheet {
 			name = fmt.Sprintf(c.Say.Part, name, part[f.section], counts[f.section])
 		}
 		at := place{part: strings.TrimSpace(name), face: i + 1, faces: len(p.faces)}
-		if !o.Plain {
+		if !o.Plain && !o.Uncoded {
 			at.code = checkcode.Of(d.Running, f.pieces)
 		}
 		var k compose.Canvas

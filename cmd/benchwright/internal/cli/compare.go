@@ -17,14 +17,18 @@ import (
 )
 
 func compareSides(c *call) int {
-	format := c.flags.String("format", "text", "`text`, markdown for a review comment, json, or sarif for a forge")
+	format := c.flags.String("format", "text", "`text`, markdown for a review comment, json, sarif for a forge, or pdf for the notice board")
+	file := c.flags.String("o", "", "with --format pdf: the `FILE` to write the change card to")
 	failOn := c.flags.String("fail-on", "wording", "exit 1 for a change of this `CLASS` or a graver one: safety, method, wording")
 	unless := c.flags.Bool("unless-revised", false, "of these, pass over the cards whose revision was raised")
 	if code, ok := c.parse(); !ok {
 		return code
 	}
-	if !slices.Contains([]string{"text", "markdown", "json", "sarif"}, *format) {
-		return fail(c.Streams, fmt.Errorf("`%s` is not a format: write --format text, markdown, json or sarif", *format))
+	if !slices.Contains([]string{"text", "markdown", "json", "sarif", "pdf"}, *format) {
+		return fail(c.Streams, fmt.Errorf("`%s` is not a format: write --format text, markdown, json, sarif or pdf", *format))
+	}
+	if (*format == "pdf") != (*file != "") {
+		return fail(c.Streams, fmt.Errorf("a change card goes into a file: write --format pdf with -o changes.pdf"))
 	}
 	if !slices.Contains(compare.Classes, compare.Class(*failOn)) {
 		return fail(c.Streams, fmt.Errorf("`%s` is no class of change: write --fail-on safety, method or wording", *failOn))
@@ -52,6 +56,8 @@ func compareSides(c *call) int {
 		err = report.WriteSARIF(c.Out, c.below(spaces[1]), programVersion)
 	case "markdown":
 		err = report.WriteMarkdown(c.Out)
+	case "pdf":
+		err = c.changeCard(*file, report, spaces[1])
 	default:
 		err = report.WriteText(c.Out, c.Colored)
 	}
@@ -72,6 +78,21 @@ func compareSides(c *call) int {
 	return exitOK
 }
 
+// changeCard writes a report as a card for the notice board and for signature, and
+// says what it holds.
+func (c *call) changeCard(file string, report *compare.Report, w *workspace.Workspace) error {
+	text, pages, err := compile.ChangeCard(w, report)
+	if err != nil {
+		return err
+	}
+	at := c.absolute(file)
+	if err := (&output{dir: filepath.Dir(at)}).replace(filepath.Base(at), text); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(c.Out, "%s: %s\n", file, count(pages, "page", "pages"))
+	return err
+}
+
 // side reads one side: a folder or a file that is there, else a revision, with
 // its folder after a colon. A revision alone is that of the folder or file of
 // the other side.
@@ -90,8 +111,11 @@ func (c *call) side(side, other string) (*workspace.Workspace, []compare.Procedu
 	case named && name == "":
 		return nil, nil, fmt.Errorf("no folder stands after the colon of `%s`: write `%s:procedures`, or the revision alone", side, revision)
 	case !named && c.onDisk(other):
-		dir, name = filepath.Split(c.absolute(other))
-		name = "./" + name
+		// A folder may be the top of the repository: git is run in it.
+		if dir, name = c.absolute(other), "./"; !isFolder(dir) {
+			dir, name = filepath.Split(dir)
+			name = "./" + name
+		}
 	}
 	w, err := workspace.LoadRevision(dir, revision, name, msgs)
 	if err != nil {
@@ -99,6 +123,8 @@ func (c *call) side(side, other string) (*workspace.Workspace, []compare.Procedu
 	}
 	return w, compile.Resolve(w, msgs), nil
 }
+
+func isFolder(path string) bool { info, err := os.Stat(path); return err == nil && info.IsDir() }
 
 // below returns what gives the path of a file of a workspace: from the working
 // directory, or for a revision from the top of the repository.

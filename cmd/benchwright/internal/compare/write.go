@@ -302,6 +302,36 @@ func (r *Report) sum() string {
 	return fmt.Sprintf("%s changed: %d safety, %d method, %d wording", count(changed, "card", "cards"), r.Count(Safety), r.Count(Method), r.Count(Wording))
 }
 
+// pages names the pages of each card that are to be printed again, with its
+// record strip, or to be taken off.
+func (r *Report) pages(of func(Card) []Pages, print bool) []string {
+	var names []string
+	for _, c := range r.Cards {
+		for _, p := range of(c) {
+			if p.Of > 0 && len(p.Pages) == 0 {
+				continue
+			}
+			name := c.Number
+			if len(p.Variants) > 0 && len(p.Variants) < len(c.Variants) {
+				name += " (" + strings.Join(p.Variants, ", ") + ")"
+			}
+			switch {
+			case p.Of == 0 && print:
+				name += ", when its errors are fixed"
+			case p.Of > 1 && len(p.Pages) == p.Of:
+				name += fmt.Sprintf(" all %d pages", p.Of)
+			case p.Of > 0:
+				name += " " + pageList(p.Pages)
+			}
+			names = append(names, name)
+		}
+		if print && c.Strip {
+			names = append(names, c.Number+" record strip")
+		}
+	}
+	return names
+}
+
 // bench says which pages are printed again and which are taken off the bench.
 func (r *Report) bench() []string {
 	var out []string
@@ -313,30 +343,7 @@ func (r *Report) bench() []string {
 		{"print again", func(c Card) []Pages { return c.Print }, true},
 		{"take off the bench", func(c Card) []Pages { return c.Off }, false},
 	} {
-		var names []string
-		for _, c := range r.Cards {
-			for _, p := range l.pages(c) {
-				if p.Of > 0 && len(p.Pages) == 0 {
-					continue
-				}
-				name := c.Number
-				if len(p.Variants) > 0 && len(p.Variants) < len(c.Variants) {
-					name += " (" + strings.Join(p.Variants, ", ") + ")"
-				}
-				switch {
-				case p.Of == 0 && l.strip:
-					name += ", when its errors are fixed"
-				case p.Of > 1 && len(p.Pages) == p.Of:
-					name += fmt.Sprintf(" all %d pages", p.Of)
-				case p.Of > 0:
-					name += " " + pageList(p.Pages)
-				}
-				names = append(names, name)
-			}
-			if l.strip && c.Strip {
-				names = append(names, c.Number+" record strip")
-			}
-		}
+		names := r.pages(l.pages, l.strip)
 		if len(names) > 0 {
 			out = append(out, l.say+": "+strings.Join(names, "; "))
 		}
