@@ -27,7 +27,7 @@ type made struct {
 	dump, pdf string
 }
 
-// load reads the one workspace of a folder.
+// load reads the one workspace of a folder, without what was released of it.
 func load(t *testing.T, dir string, msgs *diag.List) *workspace.Workspace {
 	t.Helper()
 	spaces, err := workspace.Load(dir, []string{"."}, nil, msgs)
@@ -37,6 +37,7 @@ func load(t *testing.T, dir string, msgs *diag.List) *workspace.Workspace {
 	if len(spaces) != 1 {
 		t.Fatalf("%s holds %d workspaces", dir, len(spaces))
 	}
+	spaces[0].Releases = nil // or a changed card would have no golden: TestDemoReleases has them
 	return spaces[0]
 }
 
