@@ -222,12 +222,14 @@ func (t *tracer) commit(number string, most int) (string, *workspace.Workspace) 
 	if err != nil {
 		return "", nil
 	}
+	seen := map[string]bool{}
 	for _, hash := range commits {
 		w, err := workspace.LoadRevision(t.space.Root, hash, "./", &diag.List{})
 		if err != nil {
 			continue
 		}
 		only(w, number)
+		unseen(w, seen)
 		for _, r := range compile.Run(context.Background(), w, t.options, &diag.List{}) {
 			if s, _, _ := compile.Release(r.Decks).Find(t.code); s == release.Current {
 				return hash, w
@@ -241,6 +243,20 @@ func (t *tracer) commit(number string, most int) (string, *workspace.Workspace) 
 func only(w *workspace.Workspace, number string) {
 	for _, e := range w.Procedures {
 		e.Named = number == "" || bytes.Contains(e.File.Text, []byte(number))
+	}
+}
+
+// unseen leaves those procedures named whose cards are made from other files than
+// in the commits looked at before, and notes them.
+func unseen(w *workspace.Workspace, seen map[string]bool) {
+	fresh := map[string]bool{}
+	for _, p := range compile.Resolve(w, &diag.List{}) {
+		rests := fmt.Sprint(p.File, p.Rests) // a map is printed in the order of its keys
+		fresh[p.File] = !seen[rests]
+		seen[rests] = true
+	}
+	for _, e := range w.Procedures {
+		e.Named = fresh[e.File.Name]
 	}
 }
 
