@@ -2,7 +2,7 @@
 
 BIN := bin/benchwright
 
-.PHONY: cards test lint gate bench fuzz pdf clean
+.PHONY: cards test lint gate bench fuzz mutants pdf clean
 
 cards: ## compile the demo workspace into out/
 	go run ./cmd/benchwright build procedures -o out
@@ -29,8 +29,12 @@ fuzz: ## hostile values at every place of the blocks' examples; 30 s for each fu
 	    echo "$$t $$f"; go test -run '^$$' -fuzz "^$$f\$$" -fuzztime 30s ./$$t || exit 1; \
 	  done; done
 
+mutants: ## one thing changed at a time, in the demo and the blocks' examples: is each change seen? out/mutants.txt
+	@mkdir -p out; rm -f out/mutants.txt; MUTANTS=$(CURDIR)/out/mutants.txt go test -count=1 -timeout 60m -run '^TestMutants$$' ./cmd/benchwright/internal/compile >out/mutants.log; \
+	  rc=$$?; grep -E '^(missed|wrongly reported):' out/mutants.txt; tail -n 1 out/mutants.txt; exit $$rc
+
 pdf: cards ## check the demo's PDFs with an outside checker (qpdf, poppler)
 	@for f in out/*.pdf; do qpdf --check "$$f" >/dev/null || exit 1; pdftotext -q "$$f" - >/dev/null || exit 1; done; echo "all PDFs are sound"
 
 clean:
-	rm -rf bin out/*.pdf out/decks.json
+	rm -rf bin out/*.pdf out/decks.json out/mutants.*

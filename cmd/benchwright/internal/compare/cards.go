@@ -610,12 +610,12 @@ func (c *comparison) rest(as, bs []string) (gone, come []string) {
 func (c *comparison) changed(f, g fact, before, after string) {
 	class := graver(f.class, g.class)
 	old, new := quantities(before, c.a.mark), quantities(after, c.b.mark)
-	numbers := !slices.EqualFunc(old, new, func(x, y quantity.Band) bool { return exact(x) == exact(y) })
+	measured := !slices.EqualFunc(old, new, func(x, y quantity.Band) bool { return exact(x) == exact(y) })
 	takes := c.a.takes(before) || c.b.takes(after)
 	switch {
-	case class == Wording && (numbers || turned(before, after)),
+	case class == Wording && (!slices.Equal(numbers(c.key(c.a, before)), numbers(c.key(c.b, after))) || turned(before, after)),
 		class == Method && !slices.Equal(c.a.risks(before), c.b.risks(after)),
-		class == Method && numbers && !takes && f.what != "facts":
+		class == Method && measured && !takes && f.what != "facts":
 		class = Safety
 	}
 	if f.what == "pack" && class == Safety && c.stockOnly() {

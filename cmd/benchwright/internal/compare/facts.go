@@ -126,7 +126,7 @@ func (r *reader) facts(e render.Element) []fact {
 // carries a hazard.
 func (r *reader) grave(f fact) Class {
 	switch {
-	case f.class == Wording && len(quantities(strings.Join(f.lines, " "), r.mark)) > 0, f.class == Method && slices.ContainsFunc(f.lines, func(l string) bool { return r.risks(l) != nil }):
+	case f.class == Wording && len(numbers(strings.Join(f.lines, " "))) > 0, f.class == Method && slices.ContainsFunc(f.lines, func(l string) bool { return r.risks(l) != nil }):
 		return Safety
 	}
 	return f.class

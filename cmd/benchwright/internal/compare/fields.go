@@ -26,9 +26,9 @@ var fields = map[string]field{
 	"Step.Title":  {skip: "compared with the steps"},
 
 	"Text.Role":    {skip: "a text with another role is another text"},
-	"Text.Runs":    {what: "text"},
+	"Text.Runs":    {what: "text", class: Wording},
 	"List.Ordered": {skip: looks},
-	"List.Items":   {what: "list"},
+	"List.Items":   {what: "list", class: Wording},
 
 	"Table.Head":   {what: "table head"},
 	"Table.Rows":   {what: "table"},

@@ -5,6 +5,7 @@ import (
 	"go/parser"
 	"go/token"
 	"slices"
+	"strings"
 	"testing"
 
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -139,6 +140,16 @@ func TestTurned(t *testing.T) {
 	} {
 		if got := turned(c.before, c.after); got != c.want {
 			t.Errorf("%q to %q: %v, want %v", c.before, c.after, got, c.want)
+		}
+	}
+}
+
+func TestNumbers(t *testing.T) {
+	for text, want := range map[string]string{
+		"Turn it ten times. Paint mark 1.": "ten 1", "Wait 10 min, then 2.5 h.": "10 2.5", "Do step 12 again (X-20).": "", "Wipe it.": "",
+	} {
+		if got := strings.Join(numbers(text), " "); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
 		}
 	}
 }

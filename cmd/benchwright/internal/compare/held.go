@@ -35,7 +35,7 @@ type holding struct {
 // onPages are the fields that the pages tell wherever they matter, in other
 // words than their own, and those that stand for a thing compared elsewhere.
 var onPages = []string{
-	"Fastener.Hand", "Fastener.Count", "Fastener.Pattern", "Part.Count", "Part.Renew", "Part.Number",
+	"Fastener.Hand", "Fastener.Count", "Fastener.Pattern",
 	"Item.Location", "Item.OldNumber", "Item.ReplacedBy", "Item.Number", "Item.Name",
 	"Wrench.EngravedUnit", "Gauge.EngravedUnit",
 	"Procedure.Number", "Procedure.Title", "Procedure.Unit", "StopPoint.Say",

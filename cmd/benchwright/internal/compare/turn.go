@@ -20,6 +20,32 @@ var opposites = [][2]string{
 // denials are the words that forbid.
 var denials = []string{"not", "never", "no", "without", "cannot", "nobody", "nothing"}
 
+// counts are numbers that are written out.
+var counts = []string{"two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "once", "twice", "half", "quarter"}
+
+var (
+	digits     = regexp.MustCompile(`[0-9]+(?:[.,/][0-9]+)*`)
+	named      = regexp.MustCompile(`^[^\pL\d]*\pL[\pL\d]*-`) // a card, a tool: X-20
+	stepsNamed = regexp.MustCompile(`(?i)\bsteps? (?:new )?[0-9]+`)
+)
+
+// numbers returns the numbers of a text in their order, those written out too, but
+// for those of steps, cards and tools that it names.
+func numbers(text string) []string {
+	text = stepsNamed.ReplaceAllString(text, "")
+	var out []string
+	for _, w := range strings.Fields(text) {
+		if bare := strings.ToLower(strings.Trim(w, ".,;:()!?")); slices.Contains(counts, bare) {
+			out = append(out, bare)
+			continue
+		}
+		if !named.MatchString(w) {
+			out = append(out, digits.FindAllString(w, -1)...)
+		}
+	}
+	return out
+}
+
 var anyWord = regexp.MustCompile(`[\pL-]+`)
 
 // turned says whether a text was turned round: a word gave way to its opposite,
