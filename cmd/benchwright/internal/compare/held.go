@@ -35,12 +35,15 @@ type holding struct {
 // onPages are the fields that the pages tell wherever they matter, in other
 // words than their own, and those that stand for a thing compared elsewhere.
 var onPages = []string{
-	"Fastener.Hand", "Fastener.Count", "Fastener.Pattern",
 	"Item.Location", "Item.OldNumber", "Item.ReplacedBy", "Item.Number", "Item.Name",
 	"Wrench.EngravedUnit", "Gauge.EngravedUnit",
 	"Procedure.Number", "Procedure.Title", "Procedure.Unit", "StopPoint.Say",
 	"Shop.Paper", "Shop.Distance", "Shop.AvoidFirst",
 }
+
+// inOtherWords are the fields that the pages tell in other words where they come
+// to bear: an arrow, a figure. Where nothing else of the step changed, they did not.
+var inOtherWords = []string{"Fastener.Hand", "Fastener.Count", "Fastener.Pattern"}
 
 // unheld are the types that say where a thing stands or which name was written
 // for it: what the name stands for is compared.
@@ -335,7 +338,11 @@ func (c *comparison) equal(x, y holding) bool {
 func (c *comparison) unseen(x, y holding) {
 	before, after := keyed(x.value, c.a.mark), keyed(y.value, c.b.mark)
 	class, what := graver(x.class, y.class), x.what
+	drawn := slices.ContainsFunc(inOtherWords, func(field string) bool { return strings.HasSuffix(x.path, "."+field) })
 	shows := func(o Change) bool {
+		if drawn && !o.Behind && c.was != nil && o.key.old == c.was.source {
+			return true
+		}
 		return (o.Place == c.place || c.place == onCard && o.Place != "") && (c.was == nil || o.key.old == c.was.source && o.key.new == c.is.source) &&
 			strings.Contains(keyed(o.Before, c.a.mark), before) && strings.Contains(keyed(o.After, c.b.mark), after)
 	}

@@ -471,7 +471,7 @@ func (m *mutant) class() (class compare.Class, exact bool) {
 
 // noSafety are the keys whose value is a number or a word of a list and neither
 // set nor accepted.
-var noSafety = []string{"shop/paper", "shop/reading-distance", "shop/callout-order", "shop/language", "shop/decimal", "shop/$stock/shims", "shop/$shims/*/thickness", "shop/$shims/*/at-most", "unit/$part/count", "front/kind", "front/status", "front/people", "front/date", "block-figure/$call-out/at", "block-figure/$call-out/to", "shop/$wrench/due", "shop/$gauge/due"}
+var noSafety = []string{"shop/paper", "shop/reading-distance", "shop/callout-order", "shop/language", "shop/decimal", "shop/$stock/shims", "shop/$shims/*/thickness", "shop/$shims/*/at-most", "unit/$part/count", "shop/$gauge/resolution", "front/kind", "front/status", "front/people", "front/date", "block-figure/$call-out/at", "block-figure/$call-out/to", "shop/$wrench/due", "shop/$gauge/due"}
 
 // spots returns what the pages of a card say, place by place.
 func spots(c *card.Card) map[spot]string {
