@@ -66,6 +66,28 @@ func (k *Column) Labeled(label, value, unit string) {
 	k.X, k.Width = k.X-beside, k.Width+beside
 }
 
+// Measured sets a figure as Labeled does, and behind it the box for it where there
+// is one and it fits. It returns the boxes that are still to be drawn.
+func (k *Column) Measured(label, value, unit string, boxes []string, boxUnit string) []string {
+	c := k.C
+	_, w := c.Extent(Says(label), c.Strong)
+	end := w + 5*c.Beat/2 + c.FigureWidth(value, unit)
+	if boxUnit == unit && end+c.Lone("", boxUnit) > k.Width {
+		boxUnit = "" // it stands before the box
+	}
+	if len(boxes) != 1 || end+c.Lone(boxes[0], boxUnit) > k.Width {
+		k.Labeled(label, value, unit)
+		return boxes
+	}
+	from := k.Y
+	k.OneBox(boxes[0], boxUnit)
+	height := max(k.Y-from, c.Figure.Lead)
+	k.Y = from + (height-c.Figure.Lead)/2
+	k.Labeled(label, value, unit)
+	k.Y = from + height
+	return nil
+}
+
 // FigureWidth returns the width of a figure and its unit at full size.
 func (c *Compositor) FigureWidth(value, unit string) int {
 	w := typeface.Width(c.Figure.Font, c.Figure.Size, value)

@@ -14,29 +14,13 @@ func reading(r render.Reading, c *compose.Compositor) compose.Block {
 	k := c.Within()
 	k.Titled(r.Title, runIn(r.Tools))
 	boxes := r.Boxes
-	from := k.Y
 	if r.Value != "" {
 		figure := c.Figure
 		if r.Plain { // only what to expect: it must not look like a band to accept
 			c.Figure = c.Units
 			c.Figure.Lead = max(c.Units.Lead, c.Figure.Cap()+2*u)
 		}
-		_, w := c.Extent(compose.Says(r.Label), c.Strong)
-		end := w + 3*u/2 + c.FigureWidth(r.Value, r.Unit) + u
-		unit := r.BoxUnit
-		if unit == r.Unit && end+c.Lone("", unit) > k.Width {
-			unit = "" // it stands before the box
-		}
-		if len(boxes) == 1 && end+c.Lone(boxes[0], unit) <= k.Width {
-			k.OneBox(boxes[0], unit)
-			boxes = nil
-			height := max(k.Y-from, c.Figure.Lead)
-			k.Y = from + (height-c.Figure.Lead)/2
-			k.Labeled(r.Label, r.Value, r.Unit)
-			k.Y = from + height
-		} else {
-			k.Labeled(r.Label, r.Value, r.Unit)
-		}
+		boxes = k.Measured(r.Label, r.Value, r.Unit, boxes, r.BoxUnit)
 		c.Figure = figure
 	}
 	k.Text(r.Source, c.Label)

@@ -34,7 +34,7 @@ func setting(s render.Setting, c *compose.Compositor) compose.Block {
 		k.Text(compose.Says(s.Label), c.Strong.In(compose.Accent))
 		k.Boxes([]string{""}, s.Unit, 2*c.Boxes)
 	case s.Value != "":
-		k.Labeled(s.Label, s.Value, s.Unit)
+		boxes = k.Measured(s.Label, s.Value, s.Unit, boxes, s.BoxUnit)
 	}
 	k.Text(s.Source, c.Label)
 	k.Note(s.Lines, c.Text)

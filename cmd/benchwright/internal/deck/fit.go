@@ -128,14 +128,24 @@ func fitLast(f *card.Fit) [][]render.Run {
 	return out
 }
 
+// toReach builds the panel of what is read while it rises: its limits, and the
+// box for where it ended.
+func (b *builder) toReach(label string, m *card.Measurement) render.Setting {
+	s := render.Setting{Tools: b.onGauge(m), Label: label}
+	s.Value, s.Unit = b.limitsOnGauge(m)
+	if s.Value != "" { // a panel without a figure has a box in its place
+		s.Boxes, s.BoxUnit = []string{""}, s.Unit
+	}
+	return s
+}
+
 // warmth builds the panel of a temperature.
 func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 	verb := wordHeat
 	if w == f.Chill {
 		verb = wordChill
 	}
-	s := render.Setting{Tools: b.onGauge(w.Measurement), Label: wordBringTo(verb, shortName(w.Part))}
-	s.Value, s.Unit = b.limitsOnGauge(w.Measurement)
+	s := b.toReach(wordBringTo(verb, shortName(w.Part)), w.Measurement)
 	if high := b.chilledTo(f, w); high != "" {
 		s.Value, s.Unit = high, s.Unit+wordColder
 	}
@@ -170,11 +180,11 @@ func (b *builder) warmth(f *card.Fit, w *card.Warmth) render.Setting {
 
 // push builds the panel of a force.
 func (b *builder) push(f *card.Fit, p *card.Push) render.Setting {
-	s := render.Setting{Tools: b.onGauge(p.Measurement), Label: wordPress}
+	label := wordPress
 	if p == f.Pull {
-		s.Label = wordPull
+		label = wordPull
 	}
-	s.Value, s.Unit = b.limitsOnGauge(p.Measurement)
+	s := b.toReach(label, p.Measurement)
 	if p.Force != nil {
 		text := b.manual(p.Force)
 		if p.Computed {
