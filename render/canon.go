@@ -19,7 +19,7 @@ import (
 func Canonical(d Deck) string {
 	var c canon
 	r := d.Running
-	c.line(Technical, "card", "number", r.Number, "unit", r.Unit, "revision", r.Revision, "date", r.Date, "watch", r.Watch)
+	c.line(Technical, "card", "number", r.Number, "unit", r.Unit, "revision", r.Revision, "date", r.Date, "watch", r.Watch, "boxes", r.Boxes)
 	c.line(Wording, "card", "title", r.Title, "note", r.Note, "subject", d.Subject, "language", d.Language)
 	c.line(Wording, "words", "", d.Words)
 	for _, s := range d.Sections {

@@ -34,8 +34,9 @@ type Running struct {
 	Variant  string // "early", "early, mid"; "" without variants
 	Revision string
 	Date     string
-	Watch    string // printed large on every face, such as DRAFT; or ""
-	Note     string // one short line on every face, such as "Invented unit, not for real work"; or ""
+	Watch    string   // printed large on every face, such as DRAFT; or ""
+	Note     string   // one short line on every face, such as "Invented unit, not for real work"; or ""
+	Boxes    []string // labels of boxes to fill in on every face: job, serial number; nil for none
 }
 
 // A Section is a kind of face: lay-out, steps, look-up, record. It begins on a
@@ -388,7 +389,6 @@ type Records struct {
 	Title                string
 	Step, What, Readings string   // column heads
 	Tail                 []string // heads of the boxes at the end of each row: instrument, initials
-	Wide                 bool     // the boxes of a row share its width
 	Rows                 []RecordRow
 }
 

@@ -17,7 +17,6 @@ import (
 const (
 	usualDistance  = 500000 // half a meter: the card in a stand on the bench
 	pocketDistance = 350000 // of an A6 card, in the hand
-	stripDistance  = 400000 // of a strip on plain paper, on a clipboard
 
 	instructionOf = 190 // an instruction's capitals are at least 1/190 of the distance, 18 minutes
 	figureOf      = 100 // what is set or read, 1/100
@@ -111,12 +110,13 @@ type Style struct {
 func NewStyle(p sheet.Paper, distance int, plain bool) Style {
 	d := distance
 	switch {
-	case plain:
-		d = stripDistance
 	case d == 0 && p.Width < 120000:
 		d = pocketDistance
 	case d == 0:
 		d = usualDistance
+	}
+	if plain { // the strip lies on a clipboard, never farther off than a card in its stand
+		d = min(d, usualDistance)
 	}
 	text, label := over(d, instructionOf), (d*labelOf+99999)/100000
 	s := Style{Distance: d, Least: label}
@@ -144,7 +144,6 @@ func NewStyle(p sheet.Paper, distance int, plain bool) Style {
 	s.Side, s.Top, s.Bottom, s.Gutter = 7000, 7000, 6500, 7*s.Beat/2
 	s.Top = max(s.Top, holeBottom-s.Title.Lead) // the title stands below the hole
 	if plain {
-		s.Tick, s.Hang = 6000, 6000+LeastBoxGap
 		s.Box, s.Side, s.Top, s.Bottom = LeastBoxHeight, 12000, 10000, 9000
 		s.Frame = 350
 	}

@@ -89,8 +89,8 @@ func TestHeightsFollowTheReadingDistance(t *testing.T) {
 	}
 }
 
-// Left out, the distance is half a meter; a pocket card is nearer, and a strip
-// is in the hand.
+// Left out, the distance is half a meter; a pocket card is nearer. A
+// strip lies beside its card and never farther off than that.
 func TestUsualDistances(t *testing.T) {
 	for name, want := range map[string]int{"A4": 500000, "A5": 500000, "A3": 500000, "A6": 350000} {
 		for _, p := range sheet.Papers {
@@ -100,8 +100,10 @@ func TestUsualDistances(t *testing.T) {
 		}
 	}
 	a4 := sheet.Papers[0]
-	if s := NewStyle(a4, 1000000, true); s.Distance != stripDistance || s.Text.Cap() >= NewStyle(a4, 0, false).Text.Cap() {
-		t.Errorf("a strip is read at %d µm", s.Distance)
+	for at, want := range map[int]int{0: 500000, 350000: 350000, 700000: 500000, 1000000: 500000} {
+		if s, card := NewStyle(a4, at, true), NewStyle(a4, want, false); s.Distance != want || s.Label.Cap() != card.Label.Cap() || s.Text.Cap() != card.Text.Cap() {
+			t.Errorf("beside a card read at %d µm a strip is read at %d µm", at, s.Distance)
+		}
 	}
 }
 

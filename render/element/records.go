@@ -17,15 +17,9 @@ func records(r render.Records, c *compose.Compositor) compose.Block {
 		again = recordsHead(r, c, "")
 	}
 	b := compose.Block{Runs: true, Again: &again, Slabs: []compose.Slab{recordsHead(r, c, r.Title)}}
-	if r.Wide {
-		b.Again, b.Slabs = nil, nil
-	}
 	for i, row := range r.Rows {
 		c.Ref = row.Ref
 		s := recordsRow(r, c, row)
-		if r.Wide {
-			s = wideRow(c, row)
-		}
 		s.Keep = keptRow(i, len(r.Rows))
 		b.Slabs = append(b.Slabs, s)
 	}
@@ -81,6 +75,9 @@ func recordsRow(r render.Records, c *compose.Compositor, row render.RecordRow) c
 	least := 12 * c.Small.Size // of the text, beside its boxes
 	right := c.Width - recordsTail(r, c)
 	n := min(len(row.Boxes), mostReadings, max(1, (right-least)/cell))
+	if lines := (len(row.Boxes) + n - 1) / max(n, 1); lines > 1 { // no line much shorter than the others
+		n = (len(row.Boxes) + lines - 1) / lines
+	}
 	number := 5 * c.Small.Size / 2
 	step := c.Set(compose.Says(row.Step), c.Name, number, 0)
 	runs := sentence(heavy(row.What, render.Semibold), row.Limits)
@@ -133,12 +130,9 @@ func recordsRow(r render.Records, c *compose.Compositor, row render.RecordRow) c
 	return compose.Slab{Height: height, Ops: k.Ops}
 }
 
-// wideRow draws boxes that share the width, each under its label.
-func wideRow(c *compose.Compositor, row render.RecordRow) compose.Slab {
-	k := compose.Column{C: c, Y: boxGap(c) / 2, Width: c.Width}
-	k.Boxes(row.Boxes, "", c.Width)
-	return compose.Slab{Height: k.Y + boxGap(c)/2, Ops: k.Ops}
-}
+// ticksAcross is how many cells for ticks stand in a row: a step's number then
+// says where to look for it.
+const ticksAcross = 10
 
 // ticks draws one narrow cell a step: its number and the box to tick.
 func ticks(t render.Ticks, c *compose.Compositor) compose.Block {
@@ -154,9 +148,8 @@ func ticks(t render.Ticks, c *compose.Compositor) compose.Block {
 		number = max(number, typeface.Width(c.Name.Font, c.Name.Size, strconv.Itoa(n)))
 	}
 	cell := number + c.Beat/2 + c.Tick + gap
-	per := max(1, (c.Width+gap)/cell)
-	rows := (len(t.Numbers) + per - 1) / per
-	per = (len(t.Numbers) + rows - 1) / rows
+	per := min(ticksAcross, max(1, (c.Width+gap)/cell))
+	cell = max(cell, (c.Width+gap)/ticksAcross)
 	for from := 0; from < len(t.Numbers); from += per {
 		var k compose.Canvas
 		for i, n := range t.Numbers[from:min(from+per, len(t.Numbers))] {

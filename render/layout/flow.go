@@ -127,15 +127,18 @@ func (p *pages) level(g render.Group) int {
 	return 1
 }
 
-// under puts the end into the foot, on a face that is full.
+// under puts the end into the foot, on a face that is full. It is of no column.
 func (p *pages) under(e render.End, of render.Element) {
 	b, y, column := element.EndBelow(e, p.c), p.y, p.column
 	p.y, p.column = p.foot, 0
 	from, area := len(p.face().Ops), p.area(0)
+	area.W = p.c.Page
 	for _, s := range b.Slabs {
 		p.put(s, 0)
 	}
 	p.mark(checkcode.Piece{Element: of}, from, area)
+	group := &p.face().groups[len(p.face().groups)-1]
+	group.X, group.W = area.X, area.W
 	p.y, p.column = y, column
 }
 

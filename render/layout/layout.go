@@ -91,7 +91,7 @@ func (p *pages) sheets(d render.Deck, o Options) []sheet.Sheet {
 			name = fmt.Sprintf(c.Say.Step, f.steps[0], p.count)
 		case n > 1:
 			name = fmt.Sprintf(c.Say.Steps, f.steps[0], f.steps[n-1], p.count)
-		case counts[f.section] > 1:
+		case counts[f.section] > 1 && counts[f.section] < len(p.faces): // else the face's own number says it
 			name = fmt.Sprintf(c.Say.Part, name, part[f.section], counts[f.section])
 		}
 		at := place{part: strings.TrimSpace(name), face: i + 1, faces: len(p.faces)}

@@ -145,9 +145,15 @@ func TestListingsRunOnUnderTheirHead(t *testing.T) {
 }
 
 func TestRecordsRunOn(t *testing.T) {
-	sheets, _ := Faces(render.Deck{Sections: []render.Section{specimen.Record()}}, optionsFor("A5"))
-	if len(sheets) != 2 || sheets[0].Name != "Record 1 of 2" || sheets[1].Name != "Record 2 of 2" {
+	d := render.Deck{Running: render.Running{Boxes: []string{"Job", "Serial number"}}, Sections: []render.Section{specimen.Record()}}
+	sheets, _ := Faces(d, optionsFor("A5"))
+	if len(sheets) != 2 || sheets[0].Name != "Record" || sheets[1].Name != "Record" {
 		t.Fatalf("%d faces, the first %q", len(sheets), sheets[0].Name)
+	}
+	for i, s := range sheets {
+		if !shows(s, "Job Serial number") {
+			t.Errorf("face %d does not ask for the job", i+1)
+		}
 	}
 	if !shows(sheets[1], "Readings and settings (continued)") || !shows(sheets[1], "Instrument Initials") {
 		t.Errorf("second face: %q", texts(sheets[1]))

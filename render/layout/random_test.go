@@ -142,7 +142,7 @@ func (m maker) content() render.Content {
 		row.Tail = []bool{m.IntN(3) > 0, true}
 		rows = append(rows, row)
 	}
-	return render.Records{Title: m.maybe("Record"), Step: "Step", What: "What", Readings: "Readings", Tail: []string{"Instrument", "Initials"}, Wide: m.IntN(5) == 0, Rows: rows}
+	return render.Records{Title: m.maybe("Record"), Step: "Step", What: "What", Readings: "Readings", Tail: []string{"Instrument", "Initials"}, Rows: rows}
 }
 
 func (m maker) contact() render.Contact {
@@ -171,7 +171,7 @@ func TestAnyDeckKeepsTheRules(t *testing.T) {
 	for seed := range uint64(300) {
 		m := maker{rand.New(rand.NewPCG(seed, 48))}
 		o := all[m.IntN(len(all))]
-		d := render.Deck{Running: render.Running{Number: "MD48-20", Title: m.words(7), Unit: m.words(4), Variant: m.maybe("early"), Revision: "B", Watch: m.maybe("DRAFT"), Note: m.maybe(m.words(6))}}
+		d := render.Deck{Running: render.Running{Number: "MD48-20", Title: m.words(7), Unit: m.words(4), Variant: m.maybe("early"), Revision: "B", Watch: m.maybe("DRAFT"), Note: m.maybe(m.words(6)), Boxes: m.some(3, func() string { return m.words(1) })}}
 		s := render.Section{Name: "Steps"}
 		for i := range 4 {
 			g := render.Group{Breaks: m.IntN(3) == 0, Join: m.IntN(4) == 0}

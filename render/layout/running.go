@@ -104,7 +104,14 @@ func head(c *compose.Compositor, k *compose.Canvas, r render.Running, at place, 
 	}
 	y += u / 2
 	k.Ground(c.Side, y, width, c.Rule, compose.Accent)
-	return y + c.Rule
+	y += c.Rule
+	if len(r.Boxes) > 0 {
+		row := compose.Column{C: c, X: c.Side, Y: y + u/2, Width: width}
+		row.Boxes(r.Boxes, "", width)
+		k.Add(row.Ops...)
+		y = row.Y + max(u/2, compose.LeastBoxGap-u) // the body begins a beat below
+	}
+	return y
 }
 
 func revision(c *compose.Compositor, r render.Running) string {

@@ -215,7 +215,6 @@ func Record() render.Section {
 	return render.Section{Name: "Record", Groups: []render.Group{
 		{Ref: 400, Bookmark: "Record", Elements: Elements(
 			render.Records{Title: "Readings and settings", Step: "Step", What: "What", Readings: "Readings", Tail: []string{"Instrument", "Initials"}, Rows: rows},
-			render.Records{Wide: true, Rows: []render.RecordRow{{Boxes: []string{"Job", "Serial number", "Date", "Name"}}}},
 			render.Ticks{Title: "Tick each step when it is done", Numbers: []int{1, 2, 3, 10, 11, 12, 100}})},
 		{Elements: Elements(render.End{Text: "END OF CARD"})},
 	}}

@@ -142,7 +142,6 @@ var fields = map[string]field{
 	"Records.What":     {skip: "fixed words"},
 	"Records.Readings": {skip: "fixed words"},
 	"Records.Tail":     {what: "record", class: Method, whole: true},
-	"Records.Wide":     {skip: looks},
 	"Records.Rows":     {what: "record", class: Method},
 	"Ticks.Title":      {skip: "fixed words"},
 	"Ticks.Numbers":    {skip: counted},

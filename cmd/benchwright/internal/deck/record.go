@@ -88,7 +88,7 @@ func Strip(c *card.Card) *Deck {
 	b := newBuilder(c)
 	b.buildItems()
 	front := c.Procedure.Number.At
-	t := render.Records{Title: wordStrip, Step: wordStep, What: wordWork, Readings: wordReadings, Tail: []string{wordInstrument, wordInitials}}
+	t := render.Records{Step: wordStep, What: wordWork, Readings: wordReadings, Tail: []string{wordInstrument, wordInitials}}
 	ticks := render.Ticks{Title: wordTicks}
 	for _, s := range c.Steps() {
 		ticks.Numbers = append(ticks.Numbers, s.Number)
@@ -97,7 +97,8 @@ func Strip(c *card.Card) *Deck {
 				Boxes: r.readings(), Tail: []bool{r.gauged, r.kind.initials}, Hold: r.hold})
 		}
 	}
-	elements := []render.Element{b.technical(front, render.Records{Wide: true, Rows: []render.RecordRow{{Boxes: []string{wordJob, wordSerial, wordDate, wordName}}}})}
+	b.Running.Boxes = []string{wordJob, wordSerial, wordDate, wordName}
+	var elements []render.Element
 	if len(t.Rows) > 0 {
 		elements = append(elements, b.technical(front, t))
 	}
