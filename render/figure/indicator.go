@@ -62,6 +62,10 @@ func Indicator(f render.Indicator, c *compose.Compositor) compose.Block {
 	}
 	right := dial(&k, c, px, py, long, lean)
 	width := max(right, x+tip, px+2*u)
+	if width > c.Width {
+		c.Problem(render.Problem{Kind: render.FigureTooWide, Size: width, Room: c.Width})
+		return compose.Block{}
+	}
 	height := max(foot, y+mate+2*u+c.Label.Lead) + u
 	return c.Beside(k, width+2*u, height, f.Lines)
 }
