@@ -25,7 +25,7 @@ func Canonical(d Deck) string {
 	for _, s := range d.Sections {
 		c.line(Technical, "section", "name", s.Name, "follows", s.Follows, "small", s.Small)
 		for _, g := range s.Groups {
-			c.line(Technical, "group", "anchor", g.Anchor, "join", g.Join, "breaks", g.Breaks, "wide", g.Wide)
+			c.line(Technical, "group", "anchor", g.Anchor, "join", g.Join, "with", g.With, "breaks", g.Breaks, "wide", g.Wide)
 			if g.Bookmark != "" {
 				c.line(Wording, "bookmark", "text", g.Bookmark)
 			}

@@ -56,6 +56,7 @@ type Group struct {
 	Bookmark string // or ""
 	Anchor   string // target for the Link of a Run; or ""
 	Join     bool   // must not be last on its face, such as a stage heading
+	With     bool   // stands on one face with the group behind it, if a face holds both
 	Breaks   bool   // may continue on another face, between elements and between rows
 	Wide     bool   // takes the full width, because it is too tall for a column
 	Elements []Element
@@ -164,6 +165,7 @@ type Listing struct {
 	None    string   // "none"
 	Columns []string // column heads; nil for a list of one column
 	Rows    [][][]Run
+	Signs   []string // ISO 7010 codes, by row: rows of one cell then stand side by side, each behind its sign; nil for none
 }
 
 // Facts are short labeled facts side by side: time, people, skill.

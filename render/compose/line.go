@@ -262,6 +262,19 @@ func (c *Compositor) Balanced(runs []render.Run, h Hand, width int) Para {
 	return p
 }
 
+// Narrowest returns the least width that sets runs on so many lines.
+func (c *Compositor) Narrowest(runs []render.Run, h Hand, lines int) int {
+	least, whole := c.Extent(runs, h)
+	width := max(least, whole/lines)
+	for width < whole {
+		if p := c.quietly(runs, h, width); p != nil && len(p.Lines) <= lines {
+			break
+		}
+		width += h.Size / 8
+	}
+	return min(width, whole)
+}
+
 // quietly sets runs without reporting. It returns nil if a word is too wide.
 func (c *Compositor) quietly(runs []render.Run, h Hand, width int) *Para {
 	quiet := Compositor{Style: c.Style}

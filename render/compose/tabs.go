@@ -69,9 +69,10 @@ func (g Tabs) X(i int) int {
 	return x
 }
 
-// Row sets cells side by side from y, their first lines on one base line, and
-// returns the height of the tallest.
-func (g Tabs) Row(k *Canvas, cells [][]render.Run, h []Hand, align []render.Align, y int) int {
+// Row sets cells side by side from y, each so far from the left of its column as
+// shift says, their first lines on one base line, and returns the height of the
+// tallest.
+func (g Tabs) Row(k *Canvas, cells [][]render.Run, h []Hand, align []render.Align, shift []int, y int) int {
 	tallest, first := 0, 0
 	for _, hand := range h {
 		first = max(first, hand.Base())
@@ -80,13 +81,17 @@ func (g Tabs) Row(k *Canvas, cells [][]render.Run, h []Hand, align []render.Alig
 		if i >= len(g.Widths) {
 			break
 		}
-		p := g.C.Set(cell, h[min(i, len(h)-1)], g.Widths[i], 0)
+		in := 0
+		if i < len(shift) {
+			in = shift[i]
+		}
+		p := g.C.Set(cell, h[min(i, len(h)-1)], g.Widths[i]-in, 0)
 		down := first - p.Hand.Base()
 		a := render.Left
 		if i < len(align) {
 			a = align[i]
 		}
-		k.Aligned(p, g.X(i), y+down, g.Widths[i], a)
+		k.Aligned(p, g.X(i)+in, y+down, g.Widths[i]-in, a)
 		tallest = max(tallest, down+p.Height())
 	}
 	return tallest

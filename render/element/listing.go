@@ -23,6 +23,9 @@ func listing(l render.Listing, c *compose.Compositor) compose.Block {
 		b.Slabs = []compose.Slab{{Height: p.Height() + u/2, Ops: k.Ops}}
 		return b
 	}
+	if len(l.Signs) > 0 {
+		return signs(l, c)
+	}
 	least, whole := make([]int, n), make([]int, n)
 	for i, s := range l.Columns {
 		least[i], whole[i] = c.Extent(compose.Says(s), c.Label)
@@ -50,7 +53,7 @@ func listing(l render.Listing, c *compose.Compositor) compose.Block {
 			for _, s := range l.Columns {
 				cells = append(cells, compose.Says(s))
 			}
-			h += g.Row(&k, cells, []compose.Hand{c.Label}, nil, h)
+			h += g.Row(&k, cells, []compose.Hand{c.Label}, nil, nil, h)
 			k.Across(0, h, c.Width, c.Hair, compose.Hairline)
 		}
 		return compose.Slab{Height: h, Keep: true, Ops: k.Ops}
@@ -59,10 +62,38 @@ func listing(l render.Listing, c *compose.Compositor) compose.Block {
 	b.Slabs = append(b.Slabs, head(l.Title))
 	for i, r := range l.Rows {
 		var k compose.Canvas
-		h := g.Row(&k, r, hands, nil, u/8) + u/4
+		h := g.Row(&k, r, hands, nil, nil, u/8) + u/4
 		k.Across(0, h, c.Width, c.Hair, compose.Hairline)
 		b.Slabs = append(b.Slabs, compose.Slab{Height: h, Keep: keptRow(i, len(l.Rows)), Ops: k.Ops})
 	}
+	return b
+}
+
+// signs sets a listing's rows side by side in columns, each behind its sign.
+func signs(l render.Listing, c *compose.Compositor) compose.Block {
+	u := c.Beat
+	var k compose.Canvas
+	y := heading(c, &k, l.Title) + u/4
+	in, widest := c.Minor+u/2, 0
+	for _, r := range l.Rows {
+		_, w := c.Extent(r[0], c.Small)
+		widest = max(widest, w)
+	}
+	n := max(1, min(len(l.Rows), (c.Width+2*u)/(in+widest+2*u)))
+	cell := (c.Width + 2*u) / n
+	for from := 0; from < len(l.Rows); from += n {
+		tall := c.Minor
+		for i, r := range l.Rows[from:min(from+n, len(l.Rows))] {
+			p := c.Set(r[0], c.Small, cell-2*u-in, 0)
+			symbolAt(c, &k, l.Signs[from+i], i*cell, y, c.Minor)
+			k.Para(p, i*cell+in, y+max(0, c.Minor-p.Height())/2)
+			tall = max(tall, p.Height())
+		}
+		y += tall + u/4
+	}
+	k.Across(0, y, c.Width, c.Hair, compose.Hairline)
+	b := compose.One(y, k)
+	b.Runs = true
 	return b
 }
 

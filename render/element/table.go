@@ -1,6 +1,8 @@
 package element
 
 import (
+	"regexp"
+
 	"benchwright/render"
 	"benchwright/render/compose"
 	"benchwright/render/sheet"
@@ -27,8 +29,8 @@ func table(t render.Table, c *compose.Compositor) compose.Block {
 	if len(t.Head) > 0 {
 		head = new(l.head())
 	}
-	if bands := l.bands(rows); bands > 1 {
-		b.Slabs = l.banded(head, rows, bands)
+	if l.bands > 1 {
+		b.Slabs = l.banded(head, rows)
 	} else {
 		if head != nil {
 			b.Slabs, b.Again = append(b.Slabs, *head), head
@@ -41,8 +43,8 @@ func table(t render.Table, c *compose.Compositor) compose.Block {
 	}
 	if len(t.Under) > 0 {
 		var k compose.Canvas
-		p := c.Set(t.Under, c.Text, c.Width-2*c.Beat, 0)
-		k.Para(p, c.Beat, c.Beat/2)
+		p := c.Set(t.Under, c.Text, c.Width, 0)
+		k.Para(p, 0, c.Beat/2)
 		if n := len(b.Slabs); n > 0 {
 			b.Slabs[n-1].Keep = true
 		}
@@ -51,18 +53,44 @@ func table(t render.Table, c *compose.Compositor) compose.Block {
 	return b
 }
 
-// A ledge is a table on its tabs.
+// A ledge is a table on its tabs. Its text begins where other text does; the
+// grounds and frames of its rows reach past it on either side.
 type ledge struct {
 	render.Table
 	compose.Tabs
 	tags, body []compose.Hand
-	width      int // of the rows: all of the column, or that of one band
+	shift      [][]int // of a cell to the right, by row and column: decimal marks stand one over the other
+	bands      int     // that the rows stand in
+	width      int     // of the rows: all of the column, or that of one band
+	fits       bool    // each column has its natural width
 }
+
+// How far the ground of a row, and the frame of a marked one, reach past its text.
+// No more is left between a column and the trim.
+const (
+	groundOver = 700
+	frameOver  = 1000
+)
+
+// mostHeadLines is how many lines a head may take over large figures, which take
+// the width.
+const mostHeadLines = 3
 
 func newLedge(t render.Table, c *compose.Compositor, columns int) *ledge {
 	l := &ledge{Table: t, width: c.Width}
 	l.hands(c, columns)
-	l.fit(c)
+	l.line(c, columns)
+	most := 1
+	if l.Large {
+		most = mostHeadLines
+	}
+	l.fit(c, 1)
+	for lines := 2; lines <= most; lines++ { // more where it lets the columns, or a further band, in
+		try := *l
+		if try.fit(c, lines); !l.fits || try.bands > l.bands {
+			*l = try
+		}
+	}
 	return l
 }
 
@@ -79,70 +107,109 @@ func (l *ledge) hands(c *compose.Compositor, columns int) {
 	}
 }
 
-// fit makes the columns as wide as their cells. The rows reach past the text on
-// either side; room to spare goes between the columns, as far as the eye still
-// crosses it, or is left for further bands.
-func (l *ledge) fit(c *compose.Compositor) {
+// line finds how far to the right the numbers of each column stand, so that their
+// decimal marks stand one over the other. A column that holds words too, or is not
+// set from the left, stays as it is.
+func (l *ledge) line(c *compose.Compositor, columns int) {
+	l.shift = make([][]int, len(l.Rows))
+	for r := range l.Rows {
+		l.shift[r] = make([]int, columns)
+	}
+	for i := range columns {
+		if i < len(l.Align) && l.Align[i] != render.Left {
+			continue
+		}
+		before, most, numbers := make([]int, len(l.Rows)), 0, true
+		for r, row := range l.Rows {
+			if i >= len(row) || len(row[i]) == 0 {
+				continue
+			}
+			whole, is := wholePart(row[i])
+			numbers = numbers && is
+			_, before[r] = c.Extent(whole, l.body[i])
+			most = max(most, before[r])
+		}
+		for r, row := range l.Rows {
+			if numbers && i < len(row) && len(row[i]) > 0 {
+				l.shift[r][i] = most - before[r]
+			}
+		}
+	}
+}
+
+// wholePart is what stands before the decimal mark of a number or of the first of
+// a range.
+func wholePart(cell []render.Run) ([]render.Run, bool) {
+	text := ""
+	for _, r := range cell {
+		text += r.Text
+	}
+	m := number.FindStringSubmatch(text)
+	if m == nil {
+		return nil, false
+	}
+	return []render.Run{{Text: m[1], Weight: cell[0].Weight}}, true
+}
+
+// number is a number or a range of two: 0.50, −3 to −1.
+var number = regexp.MustCompile(`^([-+−±]?\d+)(?:[.,]\d+)?(?:\s+\pL+\s+[-+−]?\d+(?:[.,]\d+)?)?$`)
+
+// fit makes the columns as wide as their cells, a head on so many lines at most.
+// Room to spare goes between the columns, as far as the eye still crosses it, or is
+// left for further bands.
+func (l *ledge) fit(c *compose.Compositor, lines int) {
 	n, u := len(l.tags), c.Beat
 	least, whole := make([]int, n), make([]int, n)
-	measure := func(cells [][]render.Run, h []compose.Hand, lines int) {
-		for i, cell := range cells {
-			a, w := c.Extent(cell, h[i])
-			least[i], whole[i] = max(least[i], a), max(whole[i], a, w/lines)
+	for i, cell := range l.Head {
+		least[i], whole[i] = c.Extent(cell, l.tags[i])
+		if lines > 1 {
+			whole[i] = c.Narrowest(cell, l.tags[i], lines)
 		}
 	}
-	lines := 1
-	if l.Large {
-		lines = 3 // the figures take the width; the head may take several lines
+	for r, row := range l.Rows {
+		for i, cell := range row {
+			a, w := c.Extent(cell, l.body[i])
+			least[i], whole[i] = max(least[i], a+l.shift[r][i]), max(whole[i], w+l.shift[r][i])
+		}
 	}
-	measure(l.Head, l.tags, lines)
-	for _, r := range l.Rows {
-		measure(r, l.body, 1)
-	}
-	gap, left := 3*u/2, u/2
-	if len(l.Marked) > 0 {
-		left = u // clear of a row's frame
-	}
-	l.Tabs = compose.Tabs{C: c, Widths: c.Share(least, whole, c.Width-2*left, gap, 0), Gap: gap, Left: left}
-	if spare := l.Widths[0] - whole[0]; spare > 0 {
+	gap := 3 * u / 2
+	l.fits = compose.Sum(whole)+(n-1)*gap <= c.Width
+	l.Tabs = compose.Tabs{C: c, Widths: c.Share(least, whole, c.Width, gap, 0), Gap: gap}
+	spare := l.Widths[0] - whole[0]
+	if spare > 0 {
 		l.Widths[0] = whole[0]
-		if n > 1 {
-			l.Gap += min(spare/(n-1), 4*u)
-		}
+	}
+	l.bands, l.width = l.inBands(), c.Width
+	switch {
+	case l.bands > 1:
+		l.Gap, l.width = 3*u, (c.Width-(l.bands-1)*bandGap(c))/l.bands
+	case spare > 0 && n > 1:
+		l.Gap += min(spare/(n-1), 4*u)
 	}
 }
 
 // gridBand is how many columns a table with a reading across may have and still run
 // in bands: with more, the eye takes the second band for further columns.
-const gridBand = 4
+const gridBand = 3
 
-// bands returns how many bands the rows stand in: as many as the column holds,
+// bandGap is the room between two bands.
+func bandGap(c *compose.Compositor) int { return max(2*c.Beat, 2*frameOver+c.Rule) }
+
+// inBands returns how many bands the rows stand in: as many as the column holds,
 // if there are rows enough that it saves height.
-func (l *ledge) bands(rows []compose.Slab) int {
-	c, u := l.C, l.C.Beat
-	if len(rows) < 6 || l.Grid && len(l.Widths) > gridBand {
+func (l *ledge) inBands() int {
+	c := l.C
+	if len(l.Rows) < 6 || l.Grid && len(l.Widths) > gridBand {
 		return 1
 	}
-	one := u + compose.Sum(l.Widths) + (len(l.Widths)-1)*3*u
-	n := min((c.Width+2*u)/(one+2*u), 3, len(rows)/3)
-	if n < 2 {
-		return 1
-	}
-	l.Gap = 3 * u
-	l.width = (c.Width - (n-1)*2*u) / n
-	for i := range rows {
-		rows[i] = l.row(i)
-	}
-	return n
+	one := compose.Sum(l.Widths) + (len(l.Widths)-1)*3*c.Beat
+	return max(1, min((c.Width+bandGap(c))/(one+bandGap(c)), 3, len(l.Rows)/3))
 }
 
 // banded sets the rows in bands, each under the head. Where they are taller than
 // a face, what one face holds comes first.
-func (l *ledge) banded(head *compose.Slab, rows []compose.Slab, n int) []compose.Slab {
-	c, u := l.C, l.C.Beat
-	if head != nil {
-		head = new(l.head())
-	}
+func (l *ledge) banded(head *compose.Slab, rows []compose.Slab) []compose.Slab {
+	c, n, gap := l.C, l.bands, bandGap(l.C)
 	var out []compose.Slab
 	for len(rows) > 0 {
 		per, tall := 0, 0
@@ -156,9 +223,9 @@ func (l *ledge) banded(head *compose.Slab, rows []compose.Slab, n int) []compose
 		var k compose.Canvas
 		height := 0
 		for part := 0; part < n && len(rows) > 0; part++ {
-			x, y := part*(l.width+2*u), 0
+			x, y := part*(l.width+gap), 0
 			if part > 0 {
-				k.Ground(x-u-c.Hair, 0, 2*c.Hair, tall, compose.Accent)
+				k.Ground(x-gap/2-c.Hair, 0, 2*c.Hair, tall, compose.Accent)
 			}
 			if head != nil {
 				shifted(&k, head.Ops, x, 0)
@@ -171,7 +238,7 @@ func (l *ledge) banded(head *compose.Slab, rows []compose.Slab, n int) []compose
 			height = max(height, y)
 			rows = rows[min(per, len(rows)):]
 		}
-		out = append(out, compose.Slab{Gap: u, Height: height, Ops: k.Ops})
+		out = append(out, compose.Slab{Gap: c.Beat, Height: height, Ops: k.Ops})
 	}
 	return out
 }
@@ -183,10 +250,23 @@ func shifted(k *compose.Canvas, ops []sheet.Op, dx, dy int) {
 	}
 }
 
+// head sets what the columns are, each standing on the rule.
 func (l *ledge) head() compose.Slab {
 	var k compose.Canvas
-	c := l.C
-	h := l.Tabs.Row(&k, l.Head, l.tags, l.Align, 0) + c.Beat/4
+	c, tall := l.C, 0
+	paras := make([]compose.Para, len(l.Head))
+	for i, cell := range l.Head {
+		paras[i] = c.Set(cell, l.tags[i], l.Widths[i], 0)
+		tall = max(tall, paras[i].Height())
+	}
+	for i, p := range paras {
+		a := render.Left
+		if i < len(l.Align) {
+			a = l.Align[i]
+		}
+		k.Aligned(p, l.X(i), tall-p.Height(), l.Widths[i], a)
+	}
+	h := tall + c.Beat/4
 	k.Across(0, h, l.width, c.Rule, compose.Accent)
 	return compose.Slab{Height: h + c.Rule, Keep: true, Ops: k.Ops}
 }
@@ -198,9 +278,9 @@ func (l *ledge) row(i int) compose.Slab {
 	if l.Large { // the line of large figures has air enough
 		air = 0
 	}
-	h := l.Tabs.Row(&k, l.Rows[i], l.body, l.Align, air/2) + air
+	h := l.Tabs.Row(&k, l.Rows[i], l.body, l.Align, l.shift[i], air/2) + air
 	if i%2 == 1 {
-		out.Ground(0, 0, l.width, h, compose.Tint)
+		out.Ground(-groundOver, 0, l.width+2*groundOver, h, compose.Tint)
 	}
 	out.Add(k.Ops...)
 	out.Across(0, h, l.width, c.Hair, compose.Hairline)
@@ -210,8 +290,9 @@ func (l *ledge) row(i int) compose.Slab {
 			out.Add(sheet.Line{X1: x, Y1: 0, X2: x, Y2: h, Width: c.Hair, Color: compose.Hairline})
 		}
 	}
-	if i < len(l.Marked) && l.Marked[i] {
-		out.Add(sheet.Rect{X: c.Frame / 2, Y: c.Frame / 2, W: l.width - c.Frame, H: h - c.Frame, Fill: sheet.NoColor, Stroke: compose.Accent, StrokeWidth: 2 * c.Frame, Role: sheet.Tint})
+	if i < len(l.Marked) && l.Marked[i] { // its inner edge is clear of the text
+		x := c.Frame/2 - frameOver
+		out.Add(sheet.Rect{X: x, W: l.width - 2*x, H: h, Fill: sheet.NoColor, Stroke: compose.Accent, StrokeWidth: c.Frame, Role: sheet.Tint})
 	}
 	return compose.Slab{Height: h, Ops: out.Ops}
 }

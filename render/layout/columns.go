@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"slices"
+
 	"benchwright/render"
 	"benchwright/render/checkcode"
 	"benchwright/render/compose"
@@ -18,6 +20,7 @@ type pages struct {
 	low         int              // the lowest that anything stands on the face in hand
 	loose       []render.Problem // steps before which much of a column is left
 	stage       bool
+	small       bool // the section in hand is only lists in small type
 	headed      bool // the last group was the heading of what follows
 	count       int  // of steps on the card
 }
@@ -84,10 +87,11 @@ func (p *pages) close() {
 	}
 }
 
-// rule parts the columns of the face in hand down to a height.
+// rule parts the columns of the face in hand down to a height, those in which
+// something stands.
 func (p *pages) rule(bottom int) {
 	c := p.c
-	for j := 1; j < c.Columns; j++ {
+	for j := 1; j <= p.column; j++ {
 		x := c.Side + j*(c.Column+c.Gutter) - c.Gutter/2
 		p.face().rules = append(p.face().rules, sheet.Line{X1: x, Y1: p.face().top, X2: x, Y2: bottom, Width: c.Hair, Color: compose.Hairline})
 	}
@@ -112,18 +116,21 @@ func (p *pages) spread(i int, groups []laid) {
 	p.divide(columns)
 }
 
-// holds reports whether the columns of the current face hold all of some
-// groups, from a height on.
-func (p *pages) holds(top int, groups []laid) bool {
-	column, y := 0, top
-	for _, g := range groups {
-		if y > top && y+g.height > p.last {
+// holds reports whether the columns of one face, which begin at a height, hold all of
+// some groups from a place in them on. For the end there is always room.
+func (p *pages) holds(top, column, y int, groups []laid) bool {
+	for len(groups) > 0 && !closing(groups) {
+		n, need := p.run(groups)
+		if y > top && y+need > p.last {
 			column, y = column+1, top
 		}
-		if g.Wide || column >= p.c.Columns || y+g.height > p.last {
-			return false
+		for _, g := range groups[:n] {
+			if g.Wide || column >= p.c.Columns || y+g.height > p.last {
+				return false
+			}
+			y += g.height + p.apart(g.Group)
 		}
-		y += g.height + p.apart(g.Group)
+		groups = groups[n:]
 	}
 	return true
 }
@@ -136,13 +143,18 @@ func (p *pages) balanced(i int, groups []laid) int {
 		tall += g.height
 	}
 	for last := p.y + tall/p.c.Columns; last < p.last; last += p.c.Beat {
-		c := *p.c
-		trial := pages{c: &c, first: p.first, last: last, faces: []*face{{top: p.face().top}}, y: p.y, low: p.low}
-		c.Anchors = nil
-		trial.fill(i, groups)
-		if len(trial.faces) == 1 {
+		if p.takes(i, groups, last) == 1 {
 			return last
 		}
 	}
 	return p.last
+}
+
+// takes is how many faces groups take from here on whose columns end at a height.
+func (p *pages) takes(i int, groups []laid, last int) int {
+	c := *p.c
+	t := pages{c: &c, first: p.first, last: last, foot: p.foot, faces: []*face{{top: p.face().top}}, y: p.y, low: p.low, small: p.small}
+	c.Anchors, c.Problems = nil, nil
+	t.fill(i, slices.Clone(groups))
+	return len(t.faces)
 }

@@ -25,7 +25,7 @@ func closing(groups []laid) bool {
 
 // apart returns the room below a group.
 func (p *pages) apart(g render.Group) int {
-	if g.Join {
+	if g.Join || p.small {
 		return max(compose.LeastBoxGap, p.c.Beat)
 	}
 	return 2 * p.c.Beat

@@ -36,6 +36,10 @@ func (p *pages) lay(g render.Group) laid {
 	}
 	l := p.fit(g, c.Tallest)
 	tall := l.height > c.Tallest
+	if tall && c.Columns > 1 && looked(g) && l.runs { // a table of more rows than a column takes the width
+		g.Wide = true
+		return laid{Group: g}
+	}
 	if tall && !l.Breaks && !l.runs {
 		c.Found(p.tooTall(l, l.height))
 	}

@@ -16,7 +16,7 @@ func (p *pages) section(i int, s render.Section, columns int) {
 		groups[j] = p.lay(g)
 	}
 	below := p.low + 2*c.Beat
-	holds := len(p.faces) > 0 && (p.last-below > (p.last-p.first)/3 || p.holds(below, groups))
+	holds := len(p.faces) > 0 && (p.last-below > (p.last-p.first)/3 || p.holds(below, 0, below, groups))
 	p.divide(before) // for the rules of what stands there already
 	switch {
 	case len(p.faces) > 0 && s.Follows && columns == before:
@@ -30,11 +30,63 @@ func (p *pages) section(i int, s render.Section, columns int) {
 	p.stage = false
 	p.face().bookmarks = append(p.face().bookmarks, sheet.Bookmark{Level: 0, Text: titled(s.Name), Y: p.y})
 	last := p.last
-	if s.Small && columns > 1 {
-		p.last = p.balanced(i, groups)
+	switch {
+	case s.Small:
+		p.small = true
+		if whole := p.whole(s.Groups); p.takes(i, whole, p.last) <= p.takes(i, groups, p.last) {
+			groups = whole
+		}
+		if columns > 1 {
+			p.last = p.balanced(i, groups)
+		}
+		p.fill(i, groups)
+		p.last, p.small = last, false
+	case s.Follows:
+		p.lookUp(i, groups)
+	default:
+		p.fill(i, groups)
 	}
-	p.fill(i, groups)
-	p.last, p.face().short = last, s.Small
+	p.face().short = p.face().short || s.Small
+}
+
+// whole lays lists out each for itself, so that none of them is parted.
+func (p *pages) whole(groups []render.Group) []laid {
+	var out []laid
+	for _, g := range groups {
+		for _, e := range g.Elements {
+			out = append(out, p.lay(render.Group{Ref: g.Ref, Elements: []render.Element{e}}))
+		}
+	}
+	return out
+}
+
+// lookUp places tables. Those of one step stand on one face, wherever one holds
+// them, and those on the last face in columns as tall as each other.
+func (p *pages) lookUp(i int, groups []laid) {
+	for len(groups) > 0 {
+		n := 1
+		for n < len(groups) && (groups[n-1].With || groups[n-1].Join) {
+			n++
+		}
+		face := p.face()
+		if !p.holds(face.top, p.column, p.y, groups[:n]) && p.holds(p.first, 0, p.first, groups[:n]) {
+			p.turn(i)
+		}
+		if p.column == 0 && p.y == p.first && p.c.Columns > 1 && p.holds(p.first, 0, p.first, groups) {
+			end := len(groups)
+			for end > 0 && closing(groups[end-1:]) {
+				end--
+			}
+			last := p.last
+			p.last = p.balanced(i, groups[:end])
+			p.fill(i, groups[:end])
+			p.last, p.face().short = last, true
+			p.fill(i, groups[end:])
+			return
+		}
+		p.fill(i, groups[:n])
+		groups = groups[n:]
+	}
 }
 
 // fill places groups in columns. One that must not be last in its column waits for

@@ -44,6 +44,7 @@ var fields = map[string]field{
 	"Listing.None":    {skip: "its rows say so"},
 	"Listing.Columns": {skip: "fixed words"},
 	"Listing.Rows":    {what: "list", class: Method},
+	"Listing.Signs":   {skip: "its rows say so"},
 	"Facts.Rows":      {what: "facts", class: Method},
 
 	"Hazards.Title": {skip: held},

@@ -38,7 +38,7 @@ func (b *builder) fill(f *card.Fill) []render.Element {
 		return []render.Element{b.technical(f.At, s)}
 	}
 	unit := engravedUnit(f.Gauge.EngravedUnit, f.Gauge.Scale)
-	t := render.Table{Head: [][]render.Run{plain(f.Gauge.Name), plain(wordFillTo + ", " + unit)}, Align: []render.Align{render.Left, render.Right}, Large: true}
+	t := render.Table{Head: [][]render.Run{plain(f.Gauge.Name), plain(wordFillTo + ", " + unit)}, Large: true}
 	panel := render.Reading{Title: title, Tools: b.onGauge(f.Measurement), Source: source, Plain: true, Lines: [][]render.Run{plain(wordTickEach)}}
 	for i, text := range b.jugs(f) {
 		t.Rows = append(t.Rows, [][]render.Run{plain(wordJug(i + 1)), plain(text)})

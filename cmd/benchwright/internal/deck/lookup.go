@@ -36,7 +36,8 @@ func (b *builder) table(at source.Place, title string, t render.Content) render.
 	return b.see(at, what, anchor)
 }
 
-// series places tables that are read one after the other.
+// series places tables that are read one after the other. The step names one
+// face for all of them.
 func (b *builder) series(at source.Place, title string, list []captioned) []render.Element {
 	b.hasTable[b.step] = true
 	caption := func(t captioned) render.Element {
@@ -53,11 +54,11 @@ func (b *builder) series(at source.Place, title string, list []captioned) []rend
 		return out
 	}
 	anchor := b.lookup(at, title)
-	for _, t := range list {
+	for i, t := range list {
 		if t.caption != "" {
 			b.lookups = append(b.lookups, render.Group{Ref: b.ref(at), Join: true, Elements: []render.Element{caption(t)}})
 		}
-		b.lookups = append(b.lookups, render.Group{Ref: b.ref(at), Breaks: true, Elements: []render.Element{b.technical(at, t.table)}})
+		b.lookups = append(b.lookups, render.Group{Ref: b.ref(at), Breaks: true, With: i < len(list)-1, Elements: []render.Element{b.technical(at, t.table)}})
 	}
 	return []render.Element{b.see(at, wordTable, anchor)}
 }

@@ -277,7 +277,8 @@ func (b *builder) letters(i *card.Shim) []captioned {
 // letter returns a letter that cannot be taken for a digit.
 func letter(n int) string { return string("ABCDEFGHJKLMNPQRSTUVWXYZ"[n]) }
 
-// sideBySide divides a table's columns into panels of equal width.
+// sideBySide divides a table's columns into panels of equal width under one
+// caption.
 func sideBySide(caption string, columns, most int, build func(cols []int) render.Table) []captioned {
 	n := (columns + most - 1) / most
 	wide := (columns + n - 1) / n
@@ -288,6 +289,7 @@ func sideBySide(caption string, columns, most int, build func(cols []int) render
 			cols = append(cols, c)
 		}
 		out = append(out, captioned{caption, build(cols)})
+		caption = ""
 	}
 	return out
 }
