@@ -241,7 +241,7 @@ func TestReadmeRelease(t *testing.T) {
 	if code != 0 || msgs != "" || !slices.Contains(fences(readme(t), ""), out) {
 		t.Errorf("exit %d, the README does not show:\n%s%s", code, out, msgs)
 	}
-	if code, out, _ := run(dir, "trace", "e1vqj", "2akv2", "my-shop"); code != 0 || !strings.Contains(out, "\nCURRENT") {
+	if code, out, _ := run(dir, "trace", "jz4xd", "2akv2", "my-shop"); code != 0 || !strings.Contains(out, "\nCURRENT") {
 		t.Errorf("exit %d, the code in the README: %s", code, out)
 	}
 }

@@ -142,7 +142,13 @@ func (p *pages) balanced(i int, groups []laid) int {
 	for _, g := range groups {
 		tall += g.height
 	}
-	for last := p.y + tall/p.c.Columns; last < p.last; last += p.c.Beat {
+	tall /= p.c.Columns
+	for _, g := range groups {
+		if !g.Breaks { // it is not parted
+			tall = max(tall, g.height)
+		}
+	}
+	for last := p.y + tall; last < p.last; last += p.c.Beat {
 		if p.takes(i, groups, last) == 1 {
 			return last
 		}

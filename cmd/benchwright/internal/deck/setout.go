@@ -29,9 +29,9 @@ func (b *builder) setOut() {
 	consumables.Rows = append(consumables.Rows, more...)
 
 	add(front, b.hazards())
+	add(front, b.wear())
 	add(placeOf(p.Conditions, front), b.conditions())
 	add(front, b.kit(tools))
-	add(front, runIn(b.wear()))
 	if len(b.card.Flats) > 0 {
 		add(front, b.flats())
 	}
@@ -142,7 +142,7 @@ func (b *builder) parts() render.Listing {
 	return l
 }
 
-// wear lists the protective equipment in the card's callouts.
+// wear lists the protective equipment in the card's callouts, with its signs.
 func (b *builder) wear() render.Listing {
 	l := render.Listing{Title: wordWear, None: wordNone}
 	for _, s := range hazard.Symbols() {
@@ -167,7 +167,7 @@ func (b *builder) wear() render.Listing {
 		}
 		for _, kind := range kinds {
 			if len(used[kind]) > 0 {
-				l.Rows = append(l.Rows, listRow(kind))
+				l.Rows, l.Signs = append(l.Rows, listRow(kind)), append(l.Signs, s.Code)
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package deck
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -63,10 +64,14 @@ func bind(text string) string {
 // bindName binds the numbers and sizes of a thing's name to its noun, too, and a
 // compound to what it is of: "Micrometer 25 to 50", "13 mm socket", "Set-up pack".
 func bindName(name string) string {
-	return bindWords(typeset(name), func(last, w string) bool {
-		return isNumber(w) || isUnit(last) || strings.Contains(last, "-") || w == wordTo && isNumber(last)
+	name = hyphened.ReplaceAllString(typeset(name), "$1\u2011$2")
+	return bindWords(name, func(last, w string) bool {
+		return isNumber(w) || isUnit(last) || strings.ContainsAny(last, "-\u2011") || w == wordTo && isNumber(last)
 	})
 }
+
+// hyphened is a hyphen at which a line could end: that of a name stays inside it.
+var hyphened = regexp.MustCompile(`(\pL{3})-(\pL{3})`)
 
 // bindTitle binds each article to its noun.
 func bindTitle(title []render.Run) []render.Run {

@@ -29,7 +29,7 @@ func TestBound(t *testing.T) {
 	shown := func(s string) string { return strings.ReplaceAll(s, nbsp, "_") }
 	for name, want := range map[string]string{
 		"Socket 24": "Socket_24", "Click wrench 120": "Click wrench_120", "Micrometer 25 to 50": "Micrometer_25_to_50",
-		"Socket 1-1/8 in": "Socket_1-1/8_in", "Set-up pack 1.00 mm (P)": "Set-up_pack_1.00_mm_(P)", "13 mm socket": "13_mm_socket", "Brass drift": "Brass drift",
+		"Socket 1-1/8 in": "Socket_1-1/8_in", "Set-up pack 1.00 mm (P)": "Set-up_pack_1.00_mm_(P)", "13 mm socket": "13_mm_socket", "Four-lug socket": "Four\u2011lug_socket", "Brass drift": "Brass drift",
 	} {
 		if got := shown(bindName(name)); got != want {
 			t.Errorf("%q: %q, want %q", name, got, want)
