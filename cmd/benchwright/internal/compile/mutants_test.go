@@ -542,7 +542,7 @@ func exactly(text string) []string {
 func figures(page string) []string {
 	var out []string
 	for _, m := range inQuotes.FindAllString(page, -1) {
-		if text, err := strconv.Unquote(m); err == nil {
+		if text, err := strconv.Unquote(m); err == nil && !strings.Contains(text, "figures/") {
 			text = strings.ReplaceAll(text, "\u00a0", " ")
 			out = append(out, exactly(reference.ReplaceAllString(text, ""))...)
 		}

@@ -95,8 +95,8 @@ func (g *mutator) steps(doc *syntax.Doc) {
 	}
 }
 
-// link matches what in prose is no prose: a link's target, a picture.
-var link = regexp.MustCompile(`!\[[^\]]*\]\([^)]*\)|\]\([^)]*\)`)
+// link matches what in prose is no prose: a link's target, a picture, a card's number.
+var link = regexp.MustCompile(`!\[[^\]]*\]\([^)]*\)|\]\([^)]*\)|\b[A-Z][A-Z0-9]*-[0-9]+\b`)
 
 // content mutates what stands in a step: each element left out, exchanged with
 // the next, and the words and numbers of its prose.
