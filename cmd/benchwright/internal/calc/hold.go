@@ -138,12 +138,14 @@ func (s *sheet) holdSteps(h bench.Hold, first bench.EndReading, u quantity.Unit)
 			change = c
 		}
 	}
-	text := s.num(pressure) + " − " + s.num(change) + " − " + s.num(h.Atmosphere)
+	// What is left is small beside its terms: they have more figures, so that it adds up.
+	term := func(x *big.Rat) string { text, _ := s.number(x, figures, figures+3); return text }
+	text := term(pressure) + " − " + term(change) + " − " + term(h.Atmosphere)
 	switch {
 	case depth:
-		text = s.num(h.Atmosphere) + " − " + s.num(pressure) + " − " + s.num(change)
+		text = term(h.Atmosphere) + " − " + term(pressure) + " − " + term(change)
 	case h.Vacuum:
-		text = s.num(pressure) + " + " + s.num(change) + " − " + s.num(h.Atmosphere)
+		text = term(pressure) + " + " + term(change) + " − " + term(h.Atmosphere)
 	}
 	s.step("the strictest on the gauge: ", text, " ", s.equalsIn(first.Limit, u))
 }

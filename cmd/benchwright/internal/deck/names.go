@@ -26,11 +26,12 @@ func capital(name string) string {
 func together(text string) string { return strings.ReplaceAll(text, " ", nbsp) }
 
 // lower puts a name inside a line: "Pinion nut" → "pinion nut". A name that
-// begins with two capitals or a digit stays.
+// begins with two capitals, with a capital alone (a letter on a drawing) or with a
+// digit stays.
 func lower(name string) string {
 	r, n := utf8.DecodeRuneInString(name)
 	next, _ := utf8.DecodeRuneInString(name[n:])
-	if !unicode.IsUpper(r) || unicode.IsUpper(next) || unicode.IsDigit(next) || next == '-' {
+	if !unicode.IsUpper(r) || unicode.IsUpper(next) || unicode.IsDigit(next) || next == '-' || len(name) == n || next == ' ' && r != 'A' {
 		return name
 	}
 	return strings.ToLower(name[:n]) + name[n:]

@@ -47,3 +47,14 @@ func TestBound(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// A name inside a line loses its capital, but not a symbol: D is another bore than d.
+func TestLower(t *testing.T) {
+	for name, want := range map[string]string{
+		"Pinion nut": "pinion nut", "D": "D", "D of the bore": "D of the bore", "A bolt": "a bolt", "O-ring": "O-ring", "M8 bolts": "M8 bolts", "NPT plug": "NPT plug", "": "",
+	} {
+		if got := lower(name); got != want {
+			t.Errorf("%q becomes %q, want %q", name, got, want)
+		}
+	}
+}
