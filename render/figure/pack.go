@@ -10,7 +10,7 @@ import (
 // together, each with its thickness, and the whole beside them. Thick layers are
 // drawn thicker, thin ones never thinner than their figure.
 func Pack(f render.Pack, c *compose.Compositor) compose.Block {
-	u := c.Beat
+	u := c.Text.Lead / 4 // its figures need the same room where air is taken out
 	var k compose.Canvas
 	figure := c.Tag.In(compose.Ink)
 	width := 22 * u
