@@ -486,16 +486,42 @@ func TestReadmePicture(t *testing.T) {
 	if text := readme(t); !strings.Contains(text, "44 ft-lb") || !strings.Contains(face, "Text:44}") {
 		t.Error("the setting on the face is not the one that the README speaks of")
 	}
-	sum := fmt.Sprintf("%x\n", sha256.Sum256([]byte(face)))
-	sumFile, picture := filepath.Join(readmeFolder, "end-nut.sum"), filepath.Join(readmeFolder, "end-nut.png")
+	hasPicture(t, "end-nut", face, pdf, page, 100)
+}
+
+// The README shows the lead the change card of the change that it speaks of.
+func TestReadmeChangeCard(t *testing.T) {
+	dir := t.TempDir()
+	for _, side := range []string{"old", "new"} {
+		if code, _, msgs := run(dir, "new", side); code != 0 {
+			t.Fatal(msgs)
+		}
+	}
+	change(t, filepath.Join(dir, "new/feed-roller/unit.yaml"), "60 ±5 N·m", "70 ±5 N·m")
+	if code, _, msgs := run(dir, "compare", "old", "new", "--format", "pdf", "-o", "changes.pdf"); code != 1 || msgs != "" {
+		t.Fatalf("exit %d: %s", code, msgs)
+	}
+	pdf, err := os.ReadFile(filepath.Join(dir, "changes.pdf"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	hasPicture(t, "change-card", string(pdf), pdf, 1, 70)
+}
+
+// hasPicture holds a picture of the README to the page of a PDF that it shows the upper
+// part of, in percent. Where what it is known by has changed, UPDATE=1 draws it again.
+func hasPicture(t *testing.T, name, known string, pdf []byte, page, part int) {
+	t.Helper()
+	sum := fmt.Sprintf("%x\n", sha256.Sum256([]byte(known)))
+	sumFile, picture := filepath.Join(readmeFolder, name+".sum"), filepath.Join(readmeFolder, name+".png")
 	if !strings.Contains(readme(t), `src="`+strings.TrimPrefix(picture, "../../")+`"`) {
-		t.Error("the README does not show the picture")
+		t.Errorf("the README does not show %s", picture)
 	}
 	if old, err := os.ReadFile(sumFile); err != nil || string(old) != sum {
 		if os.Getenv("UPDATE") == "" {
-			t.Fatal("the face in the README has changed: UPDATE=1 draws its picture again")
+			t.Fatalf("the page in %s has changed: UPDATE=1 draws its picture again", picture)
 		}
-		if err := draw(pdf, page, picture); err != nil {
+		if err := draw(pdf, page, part, picture); err != nil {
 			t.Fatal(err)
 		}
 		if err := os.WriteFile(sumFile, []byte(sum), 0o666); err != nil {
@@ -508,12 +534,12 @@ func TestReadmePicture(t *testing.T) {
 		t.Fatal(err)
 	}
 	if info.Size() > pictureLimit {
-		t.Errorf("the picture has %d bytes, more than %d", info.Size(), pictureLimit)
+		t.Errorf("%s has %d bytes, more than %d", picture, info.Size(), pictureLimit)
 	}
 }
 
-// draw writes a page of a PDF as a picture of few colors.
-func draw(pdf []byte, page int, name string) error {
+// draw writes the upper part of a page of a PDF, in percent, as a picture of few colors.
+func draw(pdf []byte, page, part int, name string) error {
 	n := fmt.Sprint(page)
 	c := exec.Command("pdftoppm", "-r", "110", "-f", n, "-l", n, "-singlefile", "-png", "-")
 	c.Stdin = bytes.NewReader(pdf)
@@ -527,6 +553,7 @@ func draw(pdf []byte, page int, name string) error {
 	}
 	// The commonest colors stay as they are; the others go to the nearest.
 	b := full.Bounds()
+	b.Max.Y = b.Min.Y + b.Dy()*part/100
 	count := map[color.RGBA]int{}
 	at := func(x, y int) color.RGBA { return color.RGBAModel.Convert(full.At(x, y)).(color.RGBA) }
 	for y := b.Min.Y; y < b.Max.Y; y++ {
