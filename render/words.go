@@ -9,6 +9,7 @@ type Words struct {
 	Steps     string // first and last on the face, count
 	Face      string // number, count
 	Revision  string // the revision
+	Deck      string // check code of the deck that a strip belongs to
 }
 
 // WithDefaults returns w with defaults for empty fields.
@@ -23,6 +24,7 @@ func (w Words) WithDefaults() Words {
 		{&w.Steps, "Steps %d–%d of %d"},
 		{&w.Face, "Page %d of %d"},
 		{&w.Revision, "revision %s"},
+		{&w.Deck, "Deck %s"},
 	} {
 		if *p.word == "" {
 			*p.word = p.is

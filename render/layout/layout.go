@@ -17,9 +17,10 @@ import (
 // Options choose the paper and how far from it its reader stands.
 type Options struct {
 	Paper    sheet.Paper
-	Distance int  // of the reader's eye, in micrometers; 0 is half a meter, 350 mm for A6
-	Uncoded  bool // no laminate for the bench: without a check code
-	Plain    bool // plain paper read in the hand, not a laminate: smaller text, no film margin
+	Distance int    // of the reader's eye, in micrometers; 0 is half a meter, 350 mm for A6
+	Uncoded  bool   // no laminate for the bench: without a check code
+	Deck     string // check code of the deck that a strip on plain paper belongs to; or ""
+	Plain    bool   // plain paper read in the hand, not a laminate: smaller text, no film margin
 }
 
 func (o Options) style() compose.Style { return compose.NewStyle(o.Paper, o.Distance, o.Plain) }

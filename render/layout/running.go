@@ -70,6 +70,9 @@ func head(c *compose.Compositor, k *compose.Canvas, r render.Running, at place, 
 		}
 		k.Aligned(c.Set(compose.Says(string(at.code)), c.Name, corner, 0), line.X, line.Y, corner, render.Right)
 	}
+	if o.Plain && o.Deck != "" { // whose readings these are is known later
+		k.Aligned(c.Set(compose.Says(fmt.Sprintf(c.Say.Deck, o.Deck)), c.Name, corner, 0), right-corner, y+face.Height()+part.Height(), corner, render.Right)
+	}
 	room := square.X - 2*u - left
 	switch {
 	case o.Plain: // no code is read on a strip
@@ -99,6 +102,9 @@ func head(c *compose.Compositor, k *compose.Canvas, r render.Running, at place, 
 	unit := c.Set(compose.Says(compose.Joined(" · ", r.Unit, r.Variant)), c.Small, room, 0)
 	k.Para(unit, left, y)
 	y = max(y+unit.Height(), c.Top+face.Height()+part.Height())
+	if o.Plain && o.Deck != "" {
+		y = max(y, c.Top+face.Height()+part.Height()+c.Name.Lead)
+	}
 	if !o.Plain {
 		y = max(y, square.Y+square.H+compose.CodeQuiet, line.Y+line.H)
 	}

@@ -98,11 +98,24 @@ type tracer struct {
 
 // page names a page of a card.
 func (c traced) page(p *release.Page, d *release.Deck, revision string) string {
-	text := fmt.Sprintf("%s %s, revision %s, page %d", c.Procedure.Number.Name, c.Procedure.Title.Name, revision, p.Number)
+	text := fmt.Sprintf("%s %s, revision %s, ", c.Procedure.Number.Name, c.Procedure.Title.Name, revision)
+	if p.Number == 0 {
+		return text + "the deck of a record strip" + forVariants(d.Variants)
+	}
+	text += fmt.Sprintf("page %d", p.Number)
 	if p.Shows != "" {
 		text += ", " + p.Shows
 	}
 	return text + forVariants(d.Variants)
+}
+
+// away says what to do with a page that does not hold any more; one without a number
+// is known by a record strip.
+func away(p *release.Page) string {
+	if p.Number == 0 {
+		return "Start no job with such a strip"
+	}
+	return "Take it off the bench"
 }
 
 // released looks in the newest release of each card.
@@ -180,7 +193,7 @@ func (t *tracer) replaced() bool {
 			if s, _, _ := last.Find(t.code); s == release.WordingOnly {
 				t.otherWords()
 			} else {
-				fmt.Fprintf(t.Out, "NOT CURRENT: revision %s of %s replaced it. Take it off the bench\n", last.Revision, last.Date)
+				fmt.Fprintf(t.Out, "NOT CURRENT: revision %s of %s replaced it. %s\n", last.Revision, last.Date, away(p))
 			}
 			if hash, w := t.commit(c.Procedure.Number.Name, 1000); hash != "" {
 				t.since(hash, w, c.Procedure.Number.Name)
@@ -205,7 +218,7 @@ func (t *tracer) inHistory(most int) bool {
 			continue
 		}
 		fmt.Fprintf(t.Out, "%s: %s, as it was in commit %.12s\n", t.code, traced{Result: r}.page(p, d, r.Procedure.Revision), hash)
-		fmt.Fprintf(t.Out, "NOT CURRENT: no page says this any more. Take it off the bench\n")
+		fmt.Fprintf(t.Out, "NOT CURRENT: no page says this any more. %s\n", away(p))
 		t.since(hash, w, r.Procedure.Number.Name)
 	}
 	return true

@@ -56,8 +56,8 @@ func (lib *library) changedFaces(f *procedureFile, c compare.Card, options layou
 		return nil
 	}
 	var out []sheet.Sheet
-	for _, g := range groupCards(cards, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) }) {
-		d := c.Mark(lib.layout(f, g, "", false, Options{}).deck.Deck, g.cards[0].VariantID())
+	for _, g := range groupCards(cards, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) }, nil) {
+		d := c.Mark(lib.layout(f, g, "", "", Options{}).deck.Deck, g.cards[0].VariantID())
 		sheets, problems := layout.Faces(d, options)
 		if widen(d, problems) {
 			sheets, _ = layout.Faces(d, options)

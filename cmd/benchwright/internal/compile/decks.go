@@ -24,7 +24,7 @@ type Made struct {
 	Revision string
 	Variants []string // ids of its variants, in the unit's order
 	Info     pdf.Info
-	Code     string         // check code of all that it says; "" for a strip
+	Code     string         // check code of all that it says; of a strip, that of its deck
 	Pages    []release.Page // its pages with their check codes; nil for a strip
 	Sheets   []sheet.Sheet  // nil after Emit
 	Faces    int            // before imposition on larger sheets
@@ -64,16 +64,21 @@ func (m *Made) Only(pages []int) *Made {
 }
 
 // decks builds and lays out the decks of a procedure's cards. Cards with equal
-// content share a deck, and those with equal strips a strip.
+// content share a deck, and those of one deck with equal strips a strip.
 func (lib *library) decks(f *procedureFile, cards []*card.Card, o Options, lists []*diag.List) []*Made {
-	faces := groupCards(cards, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) })
-	strips := groupCards(cards, lists, deck.Strip)
+	faces := groupCards(cards, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) }, nil)
 	var out []*Made
+	code := map[*card.Card]string{}
 	for _, g := range faces {
-		out = append(out, lib.layout(f, g, name(f.procedure, g.cards, len(faces), ""), false, o))
+		m := lib.layout(f, g, name(f.procedure, g.cards, len(faces), ""), "", o)
+		for _, c := range g.cards {
+			code[c] = m.Code
+		}
+		out = append(out, m)
 	}
+	strips := groupCards(cards, lists, deck.Strip, code)
 	for _, g := range strips {
-		out = append(out, lib.layout(f, g, name(f.procedure, g.cards, len(strips), ".record"), true, o))
+		out = append(out, lib.layout(f, g, name(f.procedure, g.cards, len(strips), ".record"), code[g.cards[0]], o))
 	}
 	return out
 }
@@ -85,13 +90,14 @@ type group struct {
 	lists []*diag.List // the lists of those cards, for layout problems
 }
 
-// groupCards builds the deck of each card and groups cards with equal decks.
-func groupCards(cards []*card.Card, lists []*diag.List, build func(*card.Card) *deck.Deck) []*group {
+// groupCards builds the deck of each card and groups cards with equal decks and one
+// code.
+func groupCards(cards []*card.Card, lists []*diag.List, build func(*card.Card) *deck.Deck, code map[*card.Card]string) []*group {
 	var out []*group
 	byText := map[string]*group{}
 	for i, c := range cards {
 		d := build(c)
-		text := render.Canonical(d.Deck)
+		text := code[c] + render.Canonical(d.Deck)
 		g := byText[text]
 		if g == nil {
 			g = &group{deck: d}
@@ -117,16 +123,17 @@ func name(p *procedure.Procedure, cards []*card.Card, decks int, suffix string) 
 	return n + suffix + ".pdf"
 }
 
-// layout lays out a deck and converts what render reports to messages.
-func (lib *library) layout(f *procedureFile, g *group, file string, strip bool, o Options) *Made {
-	p := f.procedure
-	m := &Made{Card: p.Number.Name, Title: p.Title.Name, Revision: p.Revision, Name: file, Strip: strip}
+// layout lays out a deck, or the strip of the deck that has a code, and converts what
+// render reports to messages.
+func (lib *library) layout(f *procedureFile, g *group, file, of string, o Options) *Made {
+	p, strip := f.procedure, of != ""
+	m := &Made{Card: p.Number.Name, Title: p.Title.Name, Revision: p.Revision, Name: file, Code: of, Strip: strip}
 	for _, c := range g.cards {
 		if c.Variant != nil {
 			m.Variants = append(m.Variants, c.Variant.ID)
 		}
 	}
-	options := layout.Options{Paper: lib.paper(o), Plain: strip}
+	options := layout.Options{Paper: lib.paper(o), Plain: strip, Deck: of}
 	if lib.shop != nil {
 		options.Distance = lib.shop.Distance
 	}

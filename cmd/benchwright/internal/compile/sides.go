@@ -88,9 +88,9 @@ func (lib *library) pages(f *procedureFile, cards []*card.Card, revision, date s
 		all, lists = append(all, &dated), append(lists, &diag.List{})
 	}
 	out = map[string][]compare.Page{}
-	for _, g := range groupCards(all, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) }) {
+	for _, g := range groupCards(all, lists, func(c *card.Card) *deck.Deck { return deck.Build(c, nil) }, nil) {
 		var pages []compare.Page
-		m := lib.layout(f, g, "", false, Options{})
+		m := lib.layout(f, g, "", "", Options{})
 		for _, s := range m.Sheets {
 			pages = append(pages, page(s, m.deck))
 		}

@@ -100,10 +100,16 @@ const (
 )
 
 // Find returns the page of a release that has a code, else one that differs from
-// it in wording alone, with its deck.
+// it in wording alone, with its deck. A page without a number stands for the whole
+// deck, whose code is on the record strip.
 func (x *Release) Find(code checkcode.Code) (Standing, *Page, *Deck) {
 	if p, d := x.find(string(code)); p != nil {
 		return Current, p, d
+	}
+	for i, d := range x.Decks {
+		if d.Code == string(code) {
+			return Current, &Page{}, &x.Decks[i]
+		}
 	}
 	if p, d := x.page(func(c string) bool { return checkcode.Code(c).Technical() == code.Technical() }); p != nil {
 		return WordingOnly, p, d

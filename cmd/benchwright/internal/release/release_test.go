@@ -41,6 +41,20 @@ func TestBetween(t *testing.T) {
 
 // What is appended is read again, whatever stands in it, below what a person
 // wrote; codes of digits alone stay texts.
+// The code of a record strip is that of its deck.
+func TestFindOfADeck(t *testing.T) {
+	x := &Release{Decks: []Deck{deck("AAAAA-AAAAA", "BBBBB-11110"), deck("CCCCC-AAAAA", "DDDDD-11110")}}
+	if s, p, d := x.Find("CCCCC-AAAAA"); s != Current || p.Number != 0 || d != &x.Decks[1] {
+		t.Errorf("%v, %+v, %+v", s, p, d)
+	}
+	if s, p, _ := x.Find("DDDDD-11110"); s != Current || p.Number != 1 {
+		t.Errorf("%v, %+v", s, p)
+	}
+	if s, _, _ := x.Find("EEEEE-AAAAA"); s != Unknown {
+		t.Errorf("%v", s)
+	}
+}
+
 func TestAppendIsRead(t *testing.T) {
 	a := &Release{Revision: "1.10", Date: "2026-10-02", Approver: `lead "A" \ b: c #1`, Copies: []string{"bench 2", "no"}, Decks: []Deck{deck("00000-00000", "12345-67890")}}
 	b := &Release{Revision: "NO", Date: "2026-10-03", Approver: "shop lead", Decks: []Deck{{Code: "AAAAA-AAAAA", Pages: []Page{{1, "Step 1 of 1", "AAAAA-11110"}}}}}
