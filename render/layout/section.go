@@ -157,8 +157,10 @@ func (p *pages) press(groups []laid) {
 		n, need := p.run(groups[from:])
 		to := from + n
 		if over := y + need - p.last; over > 0 {
-			if (from > 0 || p.begun()) && over < p.c.Tallest/8 && !closing(groups[from:to]) {
-				_ = p.squeeze(groups[from:to], over, 9) || p.squeeze(groups[:to], over, 9) || p.squeeze(groups[:to], over, 8)
+			// Lists and tables keep their air. Much more than a tenth is not to be had.
+			if steps := groups[to-1].reach > 0; steps && (from > 0 || p.begun()) && !closing(groups[from:to]) {
+				_ = over < need/8 && p.squeeze(groups[from:to], over, 9) ||
+					over < (y+need-p.y)/9 && (p.squeeze(groups[:to], over, 9) || p.squeeze(groups[:to], over, 8))
 			}
 			return
 		}
