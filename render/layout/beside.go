@@ -70,7 +70,7 @@ func panels(e render.Element) bool {
 // pictured reports a figure that shows how to reach a panel's number.
 func pictured(e render.Element) bool {
 	switch e.Content.(type) {
-	case render.Order, render.Cord, render.Indicator, render.Pack:
+	case render.Order, render.Cord, render.Indicator:
 		return true
 	}
 	return false
