@@ -233,27 +233,37 @@ func (p *pass) stacksBeside(i *card.Shim) string {
 		scale = quantity.Scale{Unit: i.RoundTo.Unit, Step: i.RoundTo.Value}
 	}
 	below, above := i.Stacks.Beside(want)
-	var can []string
-	for _, s := range []*bench.Stack{below, above} {
-		if s == nil || len(s.Shims) == 0 {
-			continue
-		}
-		var shims []string
-		for _, t := range s.Shims {
-			shims = append(shims, number(t, i.Unit, mark))
-		}
-		can = append(can, length(s.Total, i.Unit, mark)+" ("+strings.Join(shims, " + ")+")")
-	}
-	fix := "the stock can make " + strings.Join(can, " and ")
-	if len(can) == 0 {
-		fix = "the stock can make nothing"
-	}
 	half := new(big.Rat).Quo(scale.Step, big.NewRat(2, 1))
 	nearest := scale.Floor(half.Add(half, quantity.Convert(want, i.Unit, scale.Unit)))
 	if nearest.Sign() > 0 {
 		want = quantity.Convert(nearest, scale.Unit, i.Unit) // a thickness that can be bought and measured
 	}
-	if buy := i.Stacks.Buy(want); buy != nil {
+	buy := i.Stacks.Buy(want)
+	var lengths []*big.Rat // all that the mend names, printed with the same digits
+	if buy != nil {
+		lengths = append(lengths, buy)
+	}
+	var stacks []*bench.Stack
+	for _, s := range []*bench.Stack{below, above} {
+		if s != nil && len(s.Shims) > 0 {
+			stacks = append(stacks, s)
+			lengths = append(append(lengths, s.Total), s.Shims...)
+		}
+	}
+	step := printStep(i.Unit, lengths...)
+	var can []string
+	for _, s := range stacks {
+		var shims []string
+		for _, t := range s.Shims {
+			shims = append(shims, quantity.Format(t, step, mark))
+		}
+		can = append(can, i.Unit.After(quantity.Format(s.Total, step, mark))+" ("+strings.Join(shims, " + ")+")")
+	}
+	fix := "the stock can make " + strings.Join(can, " and ")
+	if len(can) == 0 {
+		fix = "the stock can make nothing"
+	}
+	if buy != nil {
 		other := "widen `within:`"
 		switch {
 		case i.RoundTo != nil && len(i.Inputs) == 1:
@@ -261,7 +271,7 @@ func (p *pass) stacksBeside(i *card.Shim) string {
 		case i.RoundTo != nil:
 			other = "write a `round:` whose steps the stock makes"
 		}
-		fix += "; buy shims of " + length(buy, i.Unit, mark) + ", or " + other
+		fix += "; buy shims of " + i.Unit.After(quantity.Format(buy, step, mark)) + ", or " + other
 	}
 	return fix
 }
@@ -314,15 +324,24 @@ func length(x *big.Rat, u quantity.Unit, mark quantity.DecimalMark) string {
 }
 
 func number(x *big.Rat, u quantity.Unit, mark quantity.DecimalMark) string {
+	return quantity.Format(x, printStep(u, x), mark)
+}
+
+// printStep returns the step in which lengths in unit u are printed together:
+// a hundredth if that is enough for all, else the thousandth of a millimeter
+// or the ten-thousandth of an inch.
+func printStep(u quantity.Unit, lengths ...*big.Rat) *big.Rat {
 	step := big.NewRat(1, 100)
-	switch {
-	case new(big.Rat).Quo(x, step).IsInt():
-	case u.Symbol == "in":
-		step = big.NewRat(1, 10000)
-	default:
-		step = big.NewRat(1, 1000)
+	for _, x := range lengths {
+		switch {
+		case new(big.Rat).Quo(x, step).IsInt():
+		case u.Symbol == "in":
+			return big.NewRat(1, 10000)
+		default:
+			return big.NewRat(1, 1000)
+		}
 	}
-	return quantity.Format(x, step, mark)
+	return step
 }
 
 // shimming matches words for more or less shim.
