@@ -54,6 +54,8 @@ func TestBlocks(t *testing.T) {
 		{"```figure\nimage: a.SVG\nlegend: [a, b]\ncall-outs: [{at: [5 %, 9 %], says: c}]\n```\n", "Figure", ""},
 		{"```figure\nimage: a.gif\nlegend: [a, b]\n```\n", "Invalid:figure", "picture-kind [a.gif]"},
 		{"```pattern\nside: drive\n```\n", "Pattern", ""},
+		{"```timed\nwithin: 10 min\n```\n", "Timed", ""},
+		{"```timed\nwithin: at least 10 min\n```\n", "Invalid:timed", "quantity-malformed [at least 10 min]"},
 		{"```tol\nuse: a\n```\n", "Invalid:tol", "block-unknown [tol]"},
 		{"```tool\nuse: [a\n```\n", "Invalid:tool", "yaml-unclosed [[]"},
 		{"```torque\nfastener: a\npasses: [3]\nlimits: b\n```\n", "Invalid:torque", "measure-missing [3]"},
@@ -174,5 +176,20 @@ func TestFront(t *testing.T) {
 	}
 	if a := p.Accept; len(a) != 1 || a[0].Slug.Name != "why-missing" || a[0].Step.Name != "c" || a[0].Because != "known" {
 		t.Errorf("%+v", a)
+	}
+}
+
+// The least time is no time limit, and no mend makes the one of the other.
+func TestLeastTime(t *testing.T) {
+	for _, within := range []string{"at least 10 min", "At least 2 h", "min 10 min", "min. 10 min", "minimum 24 h", "not less than 10 min",
+		"more than 1 h", "longer than 1 h", "over 1 h", "above 1 h", "> 10 min", "≥ 10 min", ">= 10 min"} {
+		msgs := &diag.List{}
+		doc := syntax.ReadDoc(source.NewFile("strip.md", []byte(front+"## Work\n\n### A\n\n```timed\nwithin: \""+within+"\"\nfrom: it is on\n```\n")), msgs)
+		r := Reader{Mark: quantity.Point, Msgs: msgs}
+		r.Read(doc)
+		if all := msgs.Sorted(); len(all) != 1 || !strings.Contains(all[0].Message, "cannot say `"+within+"`") ||
+			all[0].Fix != "say in the words of the step how long to wait, and take this block out" {
+			t.Errorf("%s: %v", within, all)
+		}
 	}
 }
