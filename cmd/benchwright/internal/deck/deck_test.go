@@ -47,6 +47,12 @@ limits:
 // deckOf builds the deck of steps.
 func deckOf(t *testing.T, steps string) *Deck {
 	t.Helper()
+	return Build(cardIn(t, steps), nil)
+}
+
+// cardIn returns the card of some steps, which have no message.
+func cardIn(t *testing.T, steps string) *card.Card {
+	t.Helper()
 	msgs := &diag.List{}
 	s := shop.Read(syntax.ReadTree(source.NewFile("shop.yaml", []byte(testShop)), msgs), msgs)
 	u := unit.Read(syntax.ReadTree(source.NewFile("unit.yaml", []byte(testUnit)), msgs), quantity.Point, msgs)
@@ -58,7 +64,7 @@ func deckOf(t *testing.T, steps string) *Deck {
 	if msgs.Len() > 0 {
 		t.Fatal(msgs.Sorted()[0].Message)
 	}
-	return Build(c, nil)
+	return c
 }
 
 func words(runs []render.Run) string {

@@ -83,3 +83,28 @@ func TestByMarkJoins(t *testing.T) {
 		t.Errorf("%q, want %q", rows, want)
 	}
 }
+
+// Whether a reading has a box as found follows the writer's word, else the kind
+// of card.
+func TestAsFoundBoxes(t *testing.T) {
+	for _, c := range []struct {
+		kind  procedure.Kind
+		key   string
+		boxes []string
+	}{
+		{procedure.General, "", []string{wordAsFound, wordAsLeft}},
+		{procedure.General, "as-found: yes\n", []string{wordAsFound}},
+		{procedure.General, "as-found: no\n", []string{""}},
+		{procedure.Strip, "", []string{wordAsFound}},
+		{procedure.Strip, "as-found: no\n", []string{""}},
+		{procedure.Inspect, "as-found: no\n", []string{""}},
+	} {
+		made := cardIn(t, "### A\n\n```measurement\nof: Gap\ngauge: dial-indicator\n"+c.key+"limits: 0.15 to 0.19 mm\nsource: manual\nif-low: Note it.\nif-high: Note it.\n```\n")
+		made.Procedure.Kind = c.kind
+		b := newBuilder(made)
+		rows := b.measurementRows(made.Steps()[0].Items[0].(*card.Measurement))
+		if got := rows[0].readings(); !slices.Equal(got, c.boxes) {
+			t.Errorf("%s %q: boxes %q, want %q", c.kind, c.key, got, c.boxes)
+		}
+	}
+}

@@ -35,6 +35,8 @@ func (b *builder) rows(s *card.Step) []recordRow {
 func (b *builder) measurementRows(m *card.Measurement) []recordRow {
 	r := recordRow{at: m.At, what: m.Of, boxes: m.Record, kind: rowKind{initials: true}, gauged: true}
 	switch kind := b.card.Procedure.Kind; {
+	case !m.AsFound && m.Node.Get("as-found") != nil: // the writer says no
+		r.kind.left = true
 	case m.AsFound, kind == procedure.Strip, kind == procedure.Inspect:
 		r.kind.found = true
 	case kind == procedure.General, kind == "":
