@@ -15,11 +15,12 @@ import (
 // merges equal messages of several variants, so a message must not name the
 // variant.
 var cardRules = []func(*pass){
-	limits, sources, secondUnits, toleranceCases, marks, gauges, wrenches, readings, branches,
+	limits, sources, secondUnits, toleranceCases, marks, gauges, wrenches, readings, spreads, branches,
 	states, leakTests, fills, patterns,
 	coveredHazards, liftedParts, idleCovers, contrarySymbols, directions, sizes, threads, reasons, assemblies,
+	tightenSaid, showSaid, oilSaid,
 	lashes, rates, tilts,
-	orders, passes, sequences, sleeveReadings, strengths, tightness,
+	orders, passes, sequences, sleeveReadings, yields, recordBoxes, strengths, tightness, torqueEnds,
 	seats, heat, flames, thermometers,
 	longSentences, twoActions, lateConditions, vagueWords,
 	shims, shimWords,
@@ -80,6 +81,7 @@ func (p *pass) anyInvalid(types ...string) bool {
 func Procedure(p *procedure.Procedure, cards []*card.Card, lib *card.Library, whole bool, msgs *diag.List) {
 	uniqueSteps(p, msgs)
 	order(p, lib, msgs)
+	sameTightening(p, cards, lib, msgs)
 	if whole {
 		hasSteps(p, cards, msgs)
 	}

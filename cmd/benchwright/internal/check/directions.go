@@ -37,6 +37,7 @@ func tightens(sentence, fastener string) bool {
 // fastener that the step tightens. The card draws the direction itself.
 func directions(p *pass) {
 	for _, s := range p.Steps() {
+		p.loosenings(s)
 		hand := unit.Hand("")
 		name, fastener, several := "", "", false
 		for _, i := range s.Items {
@@ -62,4 +63,61 @@ func directions(p *pass) {
 			}
 		}
 	}
+}
+
+var (
+	loosened = regexp.MustCompile(`(?i)^(?:then )?(?:loosen|slacken|undo|unscrew|take off|remove) |^take .* off\b`)
+	// unscrewing matches an order that turns what is loosened, if it names it or says "it".
+	unscrewing = regexp.MustCompile(`(?i)^(?:then )?(?:loosen|slacken|undo|unscrew|turn|run)\b`)
+	itself     = regexp.MustCompile(`(?i)^(?:then )?[a-z]+ (?:it|them|anti-?clockwise|counter-?clockwise|clockwise)\b`)
+	// levering matches an order that moves the bar on what is loosened.
+	levering = regexp.MustCompile(`(?i)^(?:pull|push|swing) the (?:bar|breaker bar|handle|wrench|ratchet)\b`)
+)
+
+// loosenings refuses a written direction that tightens the fastener that a step
+// loosens: the one that its heading or the sentence names behind such a verb.
+func (p *pass) loosenings(s *card.Step) {
+	if p.Unit == nil || !p.english() {
+		return
+	}
+	title := p.loosens(s.Source.Text)
+	if has[*card.Torque](s, "torque") {
+		title = nil // its own words may be about the tightening
+	}
+	for _, i := range p.instructions(s) {
+		said := i.text.text[i.from:i.to]
+		f := p.loosens(said)
+		if f == nil && title != nil && (levering.MatchString(said) || unscrewing.MatchString(said) && (itself.MatchString(said) || names(strings.ToLower(said), title))) {
+			f = title
+		}
+		if f == nil {
+			continue
+		}
+		for _, at := range turning.FindAllStringIndex(said, -1) {
+			word := strings.ToLower(said[at[0]:at[1]])
+			if (word == "clockwise") == (f.Hand == unit.RightHand) {
+				d := p.msgs.Report("direction-wrong", i.text.place(i.from+at[0], i.from+at[1]), "look up its hand again, and keep the one that is right",
+					"`%s` has a %s-hand thread, and %s does not loosen it", f.ID, f.Hand, word)
+				d.Related = append(d.Related, related(f.At, "the fastener is declared here"))
+			}
+		}
+	}
+}
+
+// loosens returns the one fastener that a sentence orders to loosen, nil if it
+// names none or several.
+func (p *pass) loosens(said string) (found *unit.Fastener) {
+	if !loosened.MatchString(said) {
+		return nil
+	}
+	lower := strings.ToLower(said)
+	for _, f := range p.Unit.Fasteners {
+		if indexWord(lower, strings.ToLower(f.Name)) >= 0 {
+			if found != nil && !strings.EqualFold(found.Name, f.Name) {
+				return nil
+			}
+			found = f
+		}
+	}
+	return found
 }

@@ -3,6 +3,7 @@ package check
 import (
 	"benchwright/cmd/benchwright/internal/card"
 	"benchwright/cmd/benchwright/internal/procedure"
+	"benchwright/cmd/benchwright/internal/quantity"
 )
 
 // readings checks that a spread has several readings, and that the one that is
@@ -21,6 +22,24 @@ func readings(p *pass) {
 		}
 		if m.Use == procedure.Lowest && m.Limit != nil && m.Limit.Band.Low == nil {
 			p.msgs.Report("use-unsafe", m.KeyPlace("use"), "write `use: each`", "the lowest reading can lie inside %s while another lies above it", m.Limit.Band.Written)
+		}
+	})
+}
+
+// spreads warns of a spread that is wider than the limits: readings that differ
+// so far cannot all lie inside them.
+func spreads(p *pass) {
+	eachReading(p, func(_ card.Item, m *card.Measurement) {
+		spread := m.Measurement.Spread
+		if spread == nil || spread.High == nil || m.Limit == nil {
+			return
+		}
+		b := m.Limit.Band
+		if b.Width() == nil || b.Unit.Dimension != spread.Unit.Dimension || b.Unit.Dimension == quantity.Temperature {
+			return
+		}
+		if spread.In(b.Unit).High.Cmp(b.Width()) > 0 {
+			p.msgs.Report("spread-wide", m.KeyPlace("spread"), "look both up again, the decimal point too", "%s lets the readings lie farther apart than the limits, %s", spread.Written, b.Written)
 		}
 	})
 }

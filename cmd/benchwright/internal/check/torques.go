@@ -113,6 +113,43 @@ func passes(p *pass) {
 	})
 }
 
+// yields asks for the turn of a fastener that is tightened to yield: its torque
+// alone only seats it, and is compared with nothing.
+func yields(p *pass) {
+	turned := map[*unit.Fastener]bool{}
+	each(p, func(_ *card.Step, t *card.Torque) {
+		if t.ThenTurn != nil || t.Node.Get("then-turn") != nil {
+			turned[t.Fastener] = true
+		}
+	})
+	each(p, func(_ *card.Step, t *card.Torque) {
+		f := t.Fastener
+		if f == nil || f.Duty != unit.ToYield || turned[f] || t.BackOff != nil && t.SecondTorque == nil || p.anyInvalid("torque") {
+			return
+		}
+		d := p.msgs.Report("turn-missing", t.Torque.Fastener.At, "add `then-turn:` with the manual's angle, or give the fastener the duty that it has", "`%s` is tightened to yield, and nothing says how far it is turned after the torque", f.ID)
+		d.Related = append(d.Related, related(f.At, "the fastener is declared here"))
+	})
+}
+
+// recordBoxes compares the boxes for a set with its count. A set may have a
+// round of boxes for each pass or each torque.
+func recordBoxes(p *pass) {
+	each(p, func(_ *card.Step, t *card.Torque) {
+		boxes := len(t.Record)
+		if !t.Set() || boxes < 2 {
+			return
+		}
+		for _, rounds := range []int{1, len(t.Torque.Passes), len(t.Tightenings())} {
+			if boxes == rounds*t.Fastener.Count {
+				return
+			}
+		}
+		d := p.msgs.Report("record-count", t.KeyPlace("record"), "count them on the unit: give each its box, or correct `count:` in unit.yaml", "there are %d of `%s`, and %d boxes to write in", t.Fastener.Count, t.Fastener.ID, boxes)
+		d.Related = append(d.Related, related(t.Fastener.At, "the fastener is declared here"))
+	})
+}
+
 // sequences refuses actions of a block that cannot follow one another.
 func sequences(p *pass) {
 	each(p, func(s *card.Step, t *card.Torque) {

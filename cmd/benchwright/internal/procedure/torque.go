@@ -31,6 +31,7 @@ type Torque struct {
 	Until        Until
 	While        string
 	Lock         string
+	Because      string // why limits with one end are enough
 	Record       []string
 }
 
@@ -81,7 +82,7 @@ type Until struct {
 func (r reader) torque(b Base) Item {
 	n, limits := b.Node, r.forPart()
 	t := &Torque{Base: b, Fastener: r.named(n.Get("fastener")), Limits: limits.limits(b, "limits", quantity.Torque), Wrench: r.named(n.Get("wrench")),
-		Align: value.OneOf(r.Reader, n.Get("align"), TightenOnly, LoosenOnly), While: r.Text(n.Get("while")), Lock: r.Text(n.Get("lock")), Record: r.texts(n.Get("record"))}
+		Align: value.OneOf(r.Reader, n.Get("align"), TightenOnly, LoosenOnly), While: r.Text(n.Get("while")), Lock: r.Text(n.Get("lock")), Because: r.Text(n.Get("because")), Record: r.texts(n.Get("record"))}
 	if thread := n.Get("thread"); thread != nil {
 		t.Thread = Named{string(value.OneOf(r.Reader, thread, Dry, Oiled, Threadlocker, AntiSeize)), thread.Place()}
 	}

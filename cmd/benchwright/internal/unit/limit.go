@@ -1,8 +1,10 @@
 package unit
 
 import (
+	"math/big"
 	"strings"
 
+	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
 	"benchwright/cmd/benchwright/internal/syntax"
 	"benchwright/cmd/benchwright/internal/value"
@@ -41,6 +43,7 @@ func (r reader) limit(f syntax.Field) *Limit {
 		}
 	}
 	l.Bad = r.Bad()
+	r.apart(l)
 	return l
 }
 
@@ -88,4 +91,35 @@ func (r reader) band(n *syntax.Node, l *Limit, otherwise string) *LimitBand {
 		r.Msgs.Report("source-missing", out.At, fix, "these limits have no source")
 	}
 	return out
+}
+
+// apart warns of a variant's band that shares nothing with that of a sister and is
+// more than a factor of two away from it.
+func (r reader) apart(l *Limit) {
+	var seen []*LimitBand
+	if l.All != nil {
+		seen = append(seen, l.All)
+	}
+	for _, v := range r.Fields(l.Node.Get("by-variant")) {
+		b := l.ByVariant[v.Key]
+		if b == nil {
+			continue
+		}
+		for _, other := range seen {
+			if farApart(b.Band, other.Band) || farApart(other.Band, b.Band) {
+				d := r.Msgs.Report("variants-apart", b.At, "look both up again, the decimal point and the unit of measure too", "%s is more than a factor of two away from %s, those of its sister", b.Band.Written, other.Band.Written)
+				d.Related = append(d.Related, diag.Related{At: other.At, Message: "the other limits stand here"})
+				return
+			}
+		}
+		seen = append(seen, b)
+	}
+}
+
+// farApart reports whether high begins at more than twice the end of low.
+func farApart(low, high quantity.Band) bool {
+	if low.High == nil || high.Low == nil || low.High.Sign() <= 0 || low.Unit.Dimension != high.Unit.Dimension || low.Unit.Dimension == quantity.Temperature {
+		return false
+	}
+	return high.In(low.Unit).Low.Cmp(new(big.Rat).Mul(low.High, big.NewRat(2, 1))) > 0
 }

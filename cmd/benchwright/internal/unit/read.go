@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"regexp"
 	"slices"
+	"strings"
 
 	"benchwright/cmd/benchwright/internal/diag"
 	"benchwright/cmd/benchwright/internal/quantity"
@@ -68,6 +69,7 @@ func FromNode(n *syntax.Node, read *value.Reader) *Unit {
 	for _, f := range r.entries(n.Get("jobs")) {
 		u.Jobs = append(u.Jobs, r.job(f))
 	}
+	r.twins()
 	for _, p := range u.Parts {
 		if m := p.Node.Get("matched-with"); p.MatchedWith != "" {
 			r.KnownName("part-unknown", "part", m, u.PartIDs(), "parts")
@@ -192,6 +194,26 @@ func (r reader) pair(f syntax.Field) *Pair {
 		out.Teeth = [2]int{r.Count(teeth[0], 0), r.Count(teeth[1], 0)}
 	}
 	return out
+}
+
+// twins warns of a part and a fastener of one id, which are one thing, whose
+// names or counts differ.
+func (r reader) twins() {
+	for _, f := range r.unit.Fasteners {
+		part := r.unit.Part(f.ID)
+		if part == nil {
+			continue
+		}
+		for _, t := range []struct {
+			key    string
+			differ bool
+		}{{"count", part.Count != f.Count}, {"name", !strings.EqualFold(part.Name, f.Name)}} {
+			if a, b := part.Node.Get(t.key), f.Node.Get(t.key); t.differ && a != nil && b != nil {
+				d := r.Msgs.Report("twin-differs", b.Place(), "look it up again, or give one of them an id of its own", "the part `%s` has another %s, `%s`", f.ID, t.key, a.Text)
+				d.Related = append(d.Related, diag.Related{At: a.Place(), Message: "the part's stands here"})
+			}
+		}
+	}
 }
 
 // dependencies reads which changes void the measurement of a limit.
