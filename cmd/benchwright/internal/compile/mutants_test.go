@@ -418,8 +418,8 @@ func (s *stand) seen(m *mutant, after []compiled, now []telling, all []compare.C
 				if at >= 0 {
 					for _, x := range all[at].Changes {
 						if spot.is(x, c.VariantID()) {
-							fmt.Fprint(&old, " ", x.Before, x.Note)
-							fmt.Fprint(&new, " ", x.After, x.Note)
+							fmt.Fprint(&old, " ", x.Before, " ", x.Note)
+							fmt.Fprint(&new, " ", x.After, " ", x.Note)
 						}
 					}
 				}
